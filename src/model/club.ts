@@ -1,0 +1,95 @@
+import { rad, type Rad } from '../math/angle';
+import { SetupError } from './body';
+
+const INCH = 0.0254;
+
+/** A club. Lengths in metres, angles in radians. */
+export interface Club {
+  readonly name: string;
+  readonly kind: 'driver' | 'wood' | 'iron' | 'wedge';
+  /** Butt to the head's reference point, along the shaft. */
+  readonly length: number;
+  /** Butt to the centre of the lead grip. */
+  readonly gripInset: number;
+  /** Centre of the lead grip to the centre of the trail grip. */
+  readonly handGap: number;
+  readonly lie: Rad;
+  readonly loft: Rad;
+  /** Angle between the hand's long axis and the shaft at a neutral wrist. */
+  readonly gripAngle: Rad;
+  /** How far the face is turned in the hands about the shaft. Positive closes the face: a stronger grip. */
+  readonly gripTurn: Rad;
+}
+
+export const DEFAULT_GRIP = { gripInsetM: 0.1, handGapM: 0.085, gripAngleDeg: 52, gripTurnDeg: 0 } as const;
+
+/** Lengths: R&A / USGA Equipment Rules (18 in to 48 in). Lie: shaft at least 10 deg from vertical. */
+export const CLUB_LIMITS = {
+  lengthM: { min: 0.457, max: 1.219 },
+  lieDeg: { min: 45, max: 80 },
+  loftDeg: { min: 5, max: 70 },
+} as const;
+
+/** A club as typed at an edge: metres and degrees. */
+export interface ClubSpec {
+  readonly name: string;
+  readonly kind: Club['kind'];
+  readonly lengthM: number;
+  readonly lieDeg: number;
+  readonly loftDeg: number;
+  readonly gripInsetM?: number;
+  readonly handGapM?: number;
+  readonly gripAngleDeg?: number;
+  readonly gripTurnDeg?: number;
+}
+
+const spec = (id: string, kind: Club['kind'], inches: number, loftDeg: number, lieDeg: number): ClubSpec => ({
+  name: id,
+  kind,
+  lengthM: Math.round(inches * INCH * 1e4) / 1e4,
+  lieDeg,
+  loftDeg,
+});
+
+/** Typical lengths and lofts (published), lies from memory (spread of 2 deg either way). */
+export const CLUBS = {
+  driver: spec('driver', 'driver', 45, 10.5, 57),
+  '5-wood': spec('5-wood', 'wood', 42, 18, 58),
+  '5-iron': spec('5-iron', 'iron', 38, 27, 61),
+  '7-iron': spec('7-iron', 'iron', 37, 34, 62),
+  '9-iron': spec('9-iron', 'iron', 36, 41, 63.5),
+  'pitching wedge': spec('pitching wedge', 'wedge', 35.5, 46, 64),
+  'sand wedge': spec('sand wedge', 'wedge', 35.25, 55, 64),
+} as const satisfies Record<string, ClubSpec>;
+
+export type ClubId = keyof typeof CLUBS;
+export const CLUB_IDS = Object.keys(CLUBS) as ClubId[];
+
+/** The club in the model's units. Throws `SetupError` when a value is outside the equipment rules or the model. */
+export function clubOf(typed: ClubSpec): Club {
+  checkLimit(typed, 'lengthM', 'length', 'm', '18 in to 48 in by the equipment rules');
+  checkLimit(typed, 'lieDeg', 'lie', 'deg', 'at most 80 by the equipment rules');
+  checkLimit(typed, 'loftDeg', 'loft', 'deg', 'what the model knows');
+  const grip = { ...DEFAULT_GRIP, ...typed };
+  return {
+    name: typed.name,
+    kind: typed.kind,
+    length: typed.lengthM,
+    gripInset: grip.gripInsetM,
+    handGap: grip.handGapM,
+    lie: rad(typed.lieDeg),
+    loft: rad(typed.loftDeg),
+    gripAngle: rad(grip.gripAngleDeg),
+    gripTurn: rad(grip.gripTurnDeg),
+  };
+}
+
+function checkLimit(typed: ClubSpec, field: keyof typeof CLUB_LIMITS, word: string, unit: string, why: string): void {
+  const { min, max } = CLUB_LIMITS[field];
+  const value = typed[field];
+  if (value >= min && value <= max) return;
+  throw new SetupError(
+    field,
+    `Club "${typed.name}": ${word} ${value} ${unit} is outside ${min} to ${max} ${unit} (${why}). Enter a value inside.`,
+  );
+}
