@@ -1,0 +1,80 @@
+import { AT, armHeightSine, createPose, createRig, placeHead, placePose, shaftHeightSine, type Pose, type Rig } from '../model/chain';
+import type { Body } from '../model/body';
+import type { Club } from '../model/club';
+import { createJointVector, type JointVector } from '../model/joints';
+import { DOWNSWING, K, type ReferenceSwing } from '../model/keys';
+import { createCurves, joinKeys, movedJoints, type Curves } from '../model/motion';
+import { STILL, type Movements } from '../model/movements';
+
+/**
+ * A swing ready to be read: a player with a club, a reference and what was dialled on top of it.
+ * Times below are the reference's own seconds, zero at the top; `tempo` turns them into the player's.
+ */
+export interface Swing {
+  readonly rig: Rig;
+  readonly reference: ReferenceSwing;
+  readonly curves: Curves;
+  readonly movements: Movements;
+  /** Downswing of this player over the reference's, dimensionless. */
+  readonly tempo: number;
+}
+
+/** Puts a swing together. `downswing` in seconds, top to impact. */
+export function createSwing(
+  body: Body,
+  club: Club,
+  reference: ReferenceSwing,
+  movements: Movements = STILL,
+  downswing = DOWNSWING,
+): Swing {
+  const rig = createRig(body, { ...club, gripTurn: club.gripTurn + reference.gripTurn });
+  const curves = joinKeys(reference, createCurves());
+  return { rig, reference, curves, movements, tempo: downswing / reference.times[K.impact] };
+}
+
+/** The same player, club and reference with other movements. */
+export const withMovements = (swing: Swing, movements: Movements): Swing => ({ ...swing, movements });
+
+const joints: JointVector = createJointVector();
+const scratch: Pose = createPose();
+
+/** Joint values of a swing at time `t` (s, zero at the top), written into `out`. */
+export const swingJoints = (swing: Swing, t: number, out: JointVector): void =>
+  movedJoints(swing.curves, swing.movements, t, out);
+
+/** Pose of a swing at time `t` (s, zero at the top), written into `out`. Allocates nothing. */
+export function swingPose(swing: Swing, t: number, out: Pose): void {
+  swingJoints(swing, t, joints);
+  placePose(swing.rig, joints, out);
+}
+
+/** Sine of the lead arm's angle to the ground at time `t` (s). */
+export function armHeightAt(swing: Swing, t: number): number {
+  swingJoints(swing, t, joints);
+  return armHeightSine(swing.rig, joints, scratch);
+}
+
+/** Sine of the shaft's pitch at time `t` (s). */
+export function shaftHeightAt(swing: Swing, t: number): number {
+  swingJoints(swing, t, joints);
+  return shaftHeightSine(swing.rig, joints, scratch);
+}
+
+/** Position of the head's reference point at time `t` (s), m, written into `out`. */
+export function headAt(swing: Swing, t: number, out: Float64Array): void {
+  swingJoints(swing, t, joints);
+  placeHead(swing.rig, joints, scratch);
+  for (let i = 0; i < 3; i++) out[i] = scratch[AT.head + i];
+}
+
+/** Half the span of the central difference, s: truncation below 1e-5 m/s for any swing, rounding far below that. */
+const DIFFERENCE = 1e-5;
+const before = new Float64Array(3);
+const after = new Float64Array(3);
+
+/** Velocity of the head at time `t`, m/s in the player's own time (tempo applied), written into `out`: the slope of the trace that is drawn. */
+export function headVelocityAt(swing: Swing, t: number, out: Float64Array): void {
+  headAt(swing, t - DIFFERENCE, before);
+  headAt(swing, t + DIFFERENCE, after);
+  for (let i = 0; i < 3; i++) out[i] = (after[i] - before[i]) / (2 * DIFFERENCE * swing.tempo);
+}
