@@ -1,0 +1,78 @@
+/**
+ * Who may import whom. This table is the documentation: a layer may import the layers and packages it lists and
+ * nothing else; type imports, re-exports, dynamic imports and workers count. Folders are those of `src`.
+ */
+export type Layer = {
+  /** One line on what lives here. */
+  readonly holds: string;
+  /** Plain computation: no screen, no clock, no chance, no network. Exported functions carry docstrings. */
+  readonly pure?: true;
+  readonly layers: readonly string[];
+  /** Packages by name; a name covers its sub-paths. */
+  readonly packages: readonly string[];
+};
+
+const MODEL = ['math', 'model'];
+const READING = [...MODEL, 'reading', 'flight'];
+const SOLVING = [...READING, 'solving'];
+const WORDS = [...SOLVING, 'words'];
+const STORE = [...WORDS, 'store'];
+const REACT = ['react', 'react-dom', 'zustand'];
+
+export const LAYERS: Readonly<Record<string, Layer>> = {
+  math: { holds: 'angle, vector, spline, root, least squares', pure: true, layers: [], packages: ['gl-matrix'] },
+  model: {
+    holds: 'body, club, joints, chain, motion, movements',
+    pure: true,
+    layers: ['math'],
+    packages: ['gl-matrix'],
+  },
+  figure: { holds: 'the lay figure as lofted shapes, in numbers', pure: true, layers: MODEL, packages: ['gl-matrix'] },
+  reading: { holds: 'events, readings, verdicts, delivery', pure: true, layers: MODEL, packages: ['gl-matrix'] },
+  flight: {
+    holds: 'impact and trajectory of the ball',
+    pure: true,
+    layers: [...MODEL, 'reading'],
+    packages: ['gl-matrix'],
+  },
+  solving: {
+    holds: 'reference swing, contributions, corridor, plan, match',
+    pure: true,
+    layers: READING,
+    packages: ['gl-matrix', 'd3-contour'],
+  },
+  words: { holds: 'sentences, labels, units', layers: SOLVING, packages: [] },
+  store: { holds: 'document, session, history, share link', layers: WORDS, packages: ['zustand'] },
+  look: {
+    holds: 'tokens, typefaces, patterns',
+    layers: [],
+    packages: ['@fontsource-variable/vollkorn', '@fontsource-variable/sofia-sans-semi-condensed'],
+  },
+  stage: {
+    holds: 'the 3D scene',
+    layers: [...STORE, 'figure', 'look'],
+    packages: [...REACT, 'three', '@react-three/fiber', '@react-three/drei', 'gl-matrix'],
+  },
+  plates: {
+    holds: 'the 2D drawings',
+    layers: [...STORE, 'figure', 'look'],
+    packages: [...REACT, 'd3-scale', 'd3-shape'],
+  },
+  panels: {
+    holds: 'controls and drawers',
+    layers: [...STORE, 'look', 'record', 'export'],
+    packages: [...REACT, 'leva', 'd3-scale', 'd3-shape'],
+  },
+  record: { holds: 'lesson book: storage and migrations', layers: STORE, packages: ['idb'] },
+  export: {
+    holds: 'clip, still, sheet, model file, table',
+    layers: [...STORE, 'figure', 'look'],
+    packages: ['three', 'mediabunny', 'gifenc'],
+  },
+  evaluate: { holds: 'the model without a screen, line by line', layers: SOLVING, packages: ['node:'] },
+};
+
+/** Files directly in `src`: they wire layers together, may import any of them, and are imported by none. */
+export const WIRING = ['main.tsx', 'App.tsx'];
+
+export const LONGEST_FILE = 300;

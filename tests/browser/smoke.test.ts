@@ -1,0 +1,54 @@
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { launch, offOrigin, open, SCREENS } from './support';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launch();
+});
+afterAll(() => browser.close());
+
+test('the browser for these tests draws WebGL 2', async () => {
+  const { page, context } = await open(browser);
+  const pixel = await page.evaluate(() => {
+    const gl = document.createElement('canvas').getContext('webgl2');
+    if (!gl) return undefined;
+    gl.clearColor(1, 0.6, 0, 1);
+    gl.clear(gl.COLOR_BUFFER_BIT);
+    const read = new Uint8Array(4);
+    gl.readPixels(0, 0, 1, 1, gl.RGBA, gl.UNSIGNED_BYTE, read);
+    return [...read];
+  });
+  expect(pixel).toEqual([255, 153, 0, 255]);
+  await context.close();
+});
+
+for (const [name, viewport] of Object.entries(SCREENS)) {
+  test(`the app opens at ${viewport.width} x ${viewport.height} (${name}) without an error and asks nobody but its own origin`, async () => {
+    const { page, context, witness } = await open(browser, { viewport });
+    await page.getByRole('heading', { level: 1, name: 'Slantwise' }).waitFor();
+    await page.waitForLoadState('networkidle');
+    await page.evaluate(() => document.fonts.ready);
+    expect(witness.requests.length).toBeGreaterThan(0);
+    expect(offOrigin(witness)).toEqual([]);
+    expect(witness.violations).toEqual([]);
+    expect(witness.errors).toEqual([]);
+    await context.close();
+  });
+}
+
+test('the page is locked down: a request to another origin is blocked and noticed', async () => {
+  const { page, context, witness } = await open(browser);
+  const outcome = await page.evaluate(async () => {
+    try {
+      await fetch('https://example.invalid/');
+      return 'went out';
+    } catch {
+      return 'blocked';
+    }
+  });
+  expect(outcome).toBe('blocked');
+  await expect.poll(() => witness.violations).toEqual(['connect-src: https://example.invalid/']);
+  expect(witness.errors.join()).toContain('Content Security Policy');
+  await context.close();
+});

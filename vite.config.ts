@@ -1,0 +1,98 @@
+import react from '@vitejs/plugin-react';
+import type { Plugin } from 'vite';
+import { defineConfig } from 'vitest/config';
+
+/**
+ * What the built page may load: its own files and nothing else. Inline styles are allowed because the joints
+ * bench's panel library injects its style sheet; blob: is for workers and for pictures and clips made on the device.
+ */
+const contentSecurityPolicy = [
+  "default-src 'none'",
+  "script-src 'self'",
+  "style-src 'self' 'unsafe-inline'",
+  "img-src 'self' data: blob:",
+  "font-src 'self'",
+  "connect-src 'self'",
+  "worker-src 'self' blob:",
+  "manifest-src 'self'",
+  'media-src blob:',
+  "base-uri 'none'",
+  "form-action 'none'",
+].join('; ');
+
+/** The policy goes in at build time only: the development server needs inline scripts and a web socket. */
+const lockDown = (): Plugin => ({
+  name: 'content-security-policy',
+  apply: 'build',
+  transformIndexHtml: () => [
+    {
+      tag: 'meta',
+      attrs: { 'http-equiv': 'Content-Security-Policy', content: contentSecurityPolicy },
+      injectTo: 'head-prepend',
+    },
+  ],
+});
+
+/** One chunk per library family, so that a change to the app leaves them cached. React first, or it lands in leva's. */
+const groups = [
+  { name: 'react', test: /node_modules[\\/](react|react-dom|scheduler|use-sync-external-store)[\\/]/, priority: 40 },
+  { name: 'three', test: /node_modules[\\/]three[\\/]/, priority: 30 },
+  {
+    name: 'fiber',
+    test: /node_modules[\\/](@react-three|three-stdlib|its-fine|react-use-measure|maath|troika-)/,
+    priority: 20,
+  },
+  {
+    name: 'leva',
+    test: /node_modules[\\/](leva|@stitches|@radix-ui|@use-gesture|@floating-ui|colord|v8n)[\\/]/,
+    priority: 10,
+  },
+];
+
+const MINUTE_MS = 60_000;
+
+export default defineConfig({
+  // Tests name their files from the top of the project; the app lives in src.
+  root: process.env['VITEST'] ? '.' : 'src',
+  base: './',
+  publicDir: process.env['VITEST'] ? 'assets' : '../assets',
+  // Beside the other caches, not in src, where the default would put it.
+  cacheDir: `${import.meta.dirname}/node_modules/.cache/vite`,
+  plugins: [react(), lockDown()],
+  worker: { format: 'es' },
+  build: {
+    outDir: '../dist',
+    emptyOutDir: true,
+    target: 'es2022',
+    chunkSizeWarningLimit: 800,
+    rolldownOptions: { output: { codeSplitting: { groups } } },
+  },
+  test: {
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'unit',
+          environment: 'node',
+          include: ['unit', 'reference', 'property', 'architecture', 'repro'].map(
+            (folder) => `tests/${folder}/**/*.test.{ts,tsx}`,
+          ),
+          testTimeout: 30_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'browser',
+          environment: 'node',
+          include: ['tests/browser/**/*.test.ts'],
+          globalSetup: ['tests/browser/setup.ts'],
+          testTimeout: 2 * MINUTE_MS,
+          hookTimeout: 2 * MINUTE_MS,
+          // One browser at a time: two would fight over the cores and make every timing a lie.
+          fileParallelism: false,
+        },
+      },
+    ],
+  },
+});
