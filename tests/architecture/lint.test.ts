@@ -19,7 +19,7 @@ const wrong: Record<string, { claim: string; text: string; rule: string }> = {
   },
   'src/panels/waits.ts': {
     claim: 'waiting for something that is no promise (needs types)',
-    text: 'export const f = async (n: number): Promise<number> => await n;\n',
+    text: 'export const f = async (n: number): Promise<void> => {\n  await n;\n};\n',
     rule: 'typescript(await-thenable)',
   },
   'src/panels/any.ts': {
