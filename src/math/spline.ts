@@ -72,28 +72,17 @@ export function addEndCurvature(out: Float64Array, at: number, h: number, change
   out[at + 5] += k / (h * h);
 }
 
-/** Coefficients of the quintic with value, slope and second derivative given at both ends. */
-export function writeQuinticPiece(
-  out: Float64Array,
-  at: number,
-  h: number,
-  y0: number,
-  v0: number,
-  a0: number,
-  y1: number,
-  v1: number,
-  a1: number,
-): void {
-  const d = y1 - y0 - v0 * h - (a0 * h * h) / 2;
-  const dv = (v1 - v0 - a0 * h) * h;
-  const da = ((a1 - a0) * h * h) / 2;
-  const h3 = h * h * h;
-  out[at] = y0;
-  out[at + 1] = v0;
-  out[at + 2] = a0 / 2;
-  out[at + 3] = (10 * d - 4 * dv + da) / h3;
-  out[at + 4] = (-15 * d + 7 * dv - 2 * da) / (h3 * h);
-  out[at + 5] = (6 * d - 3 * dv + da) / (h3 * h * h);
+/**
+ * Adds to a piece of length `h` the quintic that changes its second derivative at the start by `change` and leaves
+ * value and slope at both ends, and the second derivative at the end, as they are.
+ */
+export function addStartCurvature(out: Float64Array, at: number, h: number, change: number): void {
+  // change h^2/2 u^2 (1-u)^3 with u = local time / h
+  const k = change / 2;
+  out[at + 2] += k;
+  out[at + 3] -= (3 * k) / h;
+  out[at + 4] += (3 * k) / (h * h);
+  out[at + 5] -= k / (h * h * h);
 }
 
 /** Value of a piece at local time `s`. */

@@ -10,6 +10,7 @@ export const KEY_IDS = [
   'shaftParallel',
   'impact',
   'exit',
+  'followThrough',
   'finish',
 ] as const;
 export type KeyId = (typeof KEY_IDS)[number];

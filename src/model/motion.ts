@@ -1,12 +1,12 @@
 import {
   addEndCurvature,
+  addStartCurvature,
   pieceCurvature,
   pieceSlope,
   pieceValue,
   smoothRise,
   solveSplineCurvature,
   writeCubicPiece,
-  writeQuinticPiece,
 } from '../math/spline';
 import { J, JOINT_COUNT, type JointVector } from './joints';
 import { K, KEY_COUNT, type ReferenceSwing } from './keys';
@@ -32,15 +32,15 @@ const curvature = new Float64Array(KEY_COUNT);
 
 /**
  * Joins the keys of a swing. Backswing: clamped cubic spline, at rest at both ends. Downswing: cubic spline from rest at the
- * top, free at the exit. Finish: one quintic from the exit to rest. The last piece of the backswing takes on the
- * curvature with which the downswing starts, so that everything is C2.
+ * top, free at the exit. Finish: cubic spline from the exit's speed to rest. The last piece of the backswing and the first
+ * of the finish take on the curvature of the downswing at its ends, so that everything is C2 and neither bends the downswing.
  */
 export function joinKeys(ref: Pick<ReferenceSwing, 'times' | 'values'>, out: Curves): Curves {
   out.times.set(ref.times);
   for (let j = 0; j < JOINT_COUNT; j++) {
-    writeSpline(ref, j, K.top, K.exit, 'free', out);
+    writeSpline(ref, j, K.top, K.exit, 0, 'free', out);
     const startCurvature = curvature[0];
-    writeSpline(ref, j, K.address, K.top, 0, out);
+    writeSpline(ref, j, K.address, K.top, 0, 0, out);
     const h = ref.times[K.top] - ref.times[K.top - 1];
     addEndCurvature(out.pieces, pieceAt(K.top - 1, j), h, startCurvature - curvature[K.top - K.address]);
     writeFinish(ref, j, out);
@@ -55,13 +55,14 @@ function writeSpline(
   joint: number,
   from: number,
   to: number,
+  start: number,
   end: number | 'free',
   out: Curves,
 ): void {
   const times = ref.times.subarray(from, to + 1);
   const values = knots.subarray(0, to - from + 1);
   for (let i = 0; i < values.length; i++) values[i] = ref.values[(from + i) * JOINT_COUNT + joint];
-  solveSplineCurvature(times, values, 0, end, curvature);
+  solveSplineCurvature(times, values, start, end, curvature);
   for (let i = 0; i < values.length - 1; i++) {
     const h = times[i + 1] - times[i];
     writeCubicPiece(
@@ -79,11 +80,11 @@ function writeSpline(
 function writeFinish(ref: Pick<ReferenceSwing, 'times' | 'values'>, joint: number, out: Curves): void {
   const before = pieceAt(K.exit - 1, joint);
   const s = ref.times[K.exit] - ref.times[K.exit - 1];
-  const c = out.pieces;
-  const end = ref.values[K.finish * JOINT_COUNT + joint];
-  const h = ref.times[K.finish] - ref.times[K.exit];
-  const v0 = pieceSlope(c, before, s);
-  writeQuinticPiece(c, pieceAt(K.exit, joint), h, pieceValue(c, before, s), v0, pieceCurvature(c, before, s), end, 0, 0);
+  const slope = pieceSlope(out.pieces, before, s);
+  const bend = pieceCurvature(out.pieces, before, s);
+  writeSpline(ref, joint, K.exit, K.finish, slope, 0, out);
+  const h = ref.times[K.exit + 1] - ref.times[K.exit];
+  addStartCurvature(out.pieces, pieceAt(K.exit, joint), h, bend - curvature[0]);
 }
 
 /** Index of the piece that holds time `t` (s); outside the swing, the first or the last. */

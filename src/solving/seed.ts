@@ -34,7 +34,8 @@ const TABLE: Record<KeyId, readonly number[]> = {
   shaftParallel:   [ 0.031, 0.497,  .004,  14,  16,  -2,   36,  17,   -5,   8,   0,  58, -41,  39,   6,  13],
   impact:          [ 0.034, 0.508,  .008,  41,  10,  -6,   35,  23,   28,   2,   5,  54, -57,   4,   5, -11],
   exit:            [ 0.037, 0.517,  .010,  56,   6,  -6,   33,  27,   55,   0,   8,  43, -63, -43,   8, -30],
-  finish:          [ 0.060, 0.525,  .010,  95,   0,   0,    2,  10,  100,   0,  14,  20,  25, -90, -30,  10],
+  followThrough:   [ 0.050, 0.512,  .010,  80,   2,  -4,   18,  18,   85,   0,  14,  25, -10, -80, -15,   0],
+  finish:          [ 0.060, 0.515,  .010,  95,   0,   0,    2,  10,  100,   0,  14,  20,  25, -90, -30,  10],
 };
 
 /** Times of the keys as fractions of the downswing, zero at the top. */
@@ -47,7 +48,8 @@ const TIMES: Record<KeyId, number> = {
   shaftParallel: 0.845,
   impact: 1,
   exit: 1.12,
-  finish: 2.6,
+  followThrough: 1.5,
+  finish: 2.8,
 };
 
 /**
