@@ -58,7 +58,14 @@ describe.each(GOLFERS)('$name agrees with MuJoCo', ({ name: _, seed, ...measures
     compare('direction of the shaft', at(p, AT.shaftDirection), golfer.bodyAxis('club', 2));
     compare('face normal', at(p, AT.faceNormal), golfer.siteAxis('head', 0));
     compare('heel to toe', at(p, AT.toeDirection), golfer.siteAxis('head', 2));
-    for (const [part, offset] of [['pelvis', AT.pelvisAxes], ['trunk', AT.trunkAxes], ['thorax', AT.thoraxAxes], ['leadArm', AT.armAxes], ['club', AT.handAxes]] as const) { // prettier-ignore
+    for (const [part, offset] of [
+      ['pelvis', AT.pelvisAxes],
+      ['trunk', AT.trunkAxes],
+      ['thorax', AT.thoraxAxes],
+      ['leadArm', AT.armAxes],
+      ['club', AT.handAxes],
+    ] as const) {
+      // prettier-ignore
       for (const axis of [0, 1, 2] as const) compare(`axes of ${part}`, at(p, offset + 3 * axis), golfer.bodyAxis(part, axis));
     }
   }
