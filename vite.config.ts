@@ -33,9 +33,16 @@ const lockDown = (): Plugin => ({
   ],
 });
 
-/** One chunk per library family, so that a change to the app leaves them cached. React first, or it lands in leva's. */
+/**
+ * One chunk per library family, so that a change to the app leaves them cached. React first, or it lands in leva's;
+ * zustand with it, or the store would wait for the 3D libraries that share it.
+ */
 const groups = [
-  { name: 'react', test: /node_modules[\\/](react|react-dom|scheduler|use-sync-external-store)[\\/]/, priority: 40 },
+  {
+    name: 'react',
+    test: /node_modules[\\/](react|react-dom|scheduler|use-sync-external-store|zustand)[\\/]/,
+    priority: 40,
+  },
   { name: 'three', test: /node_modules[\\/]three[\\/]/, priority: 30 },
   {
     name: 'fiber',

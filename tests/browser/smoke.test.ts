@@ -1,15 +1,15 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { launch, offOrigin, open, SCREENS } from './support';
+import { appAddress, launch, offOrigin, open, SCREENS } from './support';
 
-let browser: Browser;
+let browser: Browser | undefined;
 beforeAll(async () => {
   browser = await launch();
 });
-afterAll(() => browser.close());
+afterAll(() => browser?.close());
 
 test('the browser for these tests draws WebGL 2', async () => {
-  const { page, context } = await open(browser);
+  const { page, context } = await open(browser!);
   const pixel = await page.evaluate(() => {
     const gl = document.createElement('canvas').getContext('webgl2');
     if (!gl) return undefined;
@@ -25,7 +25,7 @@ test('the browser for these tests draws WebGL 2', async () => {
 
 for (const [name, viewport] of Object.entries(SCREENS)) {
   test(`the app opens at ${viewport.width} x ${viewport.height} (${name}) without an error and asks nobody but its own origin`, async () => {
-    const { page, context, witness } = await open(browser, { viewport });
+    const { page, context, witness } = await open(browser!, { viewport });
     await page.getByRole('heading', { level: 1, name: 'Slantwise' }).waitFor();
     await page.waitForLoadState('networkidle');
     await page.evaluate(() => document.fonts.ready);
@@ -37,8 +37,23 @@ for (const [name, viewport] of Object.entries(SCREENS)) {
   });
 }
 
+test('what goes wrong on a page does not go unnoticed', async () => {
+  const { page, context, witness } = await open(browser!);
+  await page.evaluate(() => {
+    console.error('said aloud');
+    setTimeout(() => {
+      throw new Error('thrown later');
+    });
+  });
+  await expect.poll(() => witness.errors.join()).toMatch(/said aloud[\s\S]*thrown later/);
+  expect(offOrigin({ ...witness, requests: [appAddress(), 'blob:null/1', 'https://example.invalid/x'] })).toEqual([
+    'https://example.invalid/x',
+  ]);
+  await context.close();
+});
+
 test('the page is locked down: a request to another origin is blocked and noticed', async () => {
-  const { page, context, witness } = await open(browser);
+  const { page, context, witness } = await open(browser!);
   const outcome = await page.evaluate(async () => {
     try {
       await fetch('https://example.invalid/');

@@ -25,9 +25,12 @@ export type Visit = { readonly page: Page; readonly context: BrowserContext; rea
 /** Address of the built app, with its trailing slash. */
 export const appAddress = (): string => inject('address');
 
-/** Starts the browser that the set-up found. Close it in `afterAll`. */
-export const launch = (): Promise<Browser> =>
-  chromium.launch({ executablePath: inject('browserPath'), args: [...browserFlags] });
+/** Starts the browser that the set-up found. Close it in `afterAll`: `() => browser?.close()`, for when it never started. */
+export async function launch(): Promise<Browser> {
+  const obstacle = inject('obstacle');
+  if (obstacle) throw new Error(`There is nothing to test in a browser. ${obstacle}`);
+  return chromium.launch({ executablePath: inject('browserPath'), args: [...browserFlags] });
+}
 
 /**
  * Opens the built app (or `path` below it) in a fresh context: nothing stored, tablet size unless said otherwise.
