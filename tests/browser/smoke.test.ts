@@ -37,6 +37,23 @@ for (const [name, viewport] of Object.entries(SCREENS)) {
   });
 }
 
+test("both typefaces load from the app's own files, with true minus sign and degree sign", async () => {
+  const { page, context, witness } = await open(browser!);
+  const loaded = await page.evaluate(async () => {
+    const fonts = [
+      "17px 'Vollkorn Variable'",
+      "italic 17px 'Vollkorn Variable'",
+      "17px 'Sofia Sans Semi Condensed Variable'",
+    ];
+    const faces = await Promise.all(fonts.map((font) => document.fonts.load(font, 'Steep \u22124\u00b0')));
+    return faces.map((found) => found.map(({ status }) => status).join());
+  });
+  expect(loaded).toEqual(['loaded', 'loaded', 'loaded']);
+  expect(witness.requests.filter((url) => url.endsWith('.woff2'))).toHaveLength(3);
+  expect(offOrigin(witness)).toEqual([]);
+  await context.close();
+});
+
 test('what goes wrong on a page does not go unnoticed', async () => {
   const { page, context, witness } = await open(browser!);
   await page.evaluate(() => {
