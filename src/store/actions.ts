@@ -1,0 +1,104 @@
+import { edgeDial, STILL_DIALLED, withDial, type DialId, type Dialled, type Document } from './document';
+import { desk, put } from './desk';
+import { stepBetween, turnBack, turnForward, withStep } from './history';
+import { nameOfChange } from './labels';
+import { SITUATIONS, type SituationId } from './situations';
+
+/** Changes the document. Inside a gesture nothing is recorded yet; outside, the change is a step of its own. */
+export function change(label: string, edit: (document: Document) => Document): void {
+  const { document, history, gesture } = desk.getState();
+  const next = edit(document);
+  if (next === document) return;
+  if (gesture) return put({ document: next });
+  const step = stepBetween(label, document, next);
+  if (step) put({ document: next, history: withStep(history, step) });
+}
+
+/** A drag or a held key starts: until `endGesture` everything is one undo step. Without a label the change names itself. */
+export function beginGesture(label = ''): void {
+  if (desk.getState().gesture) endGesture();
+  const { document } = desk.getState();
+  desk.setState({ gesture: { label, before: document } });
+}
+
+/** The gesture ends at the last valid value. */
+export function endGesture(): void {
+  const { document, history, gesture } = desk.getState();
+  if (!gesture) return;
+  const label = gesture.label || nameOfChange(gesture.before, document);
+  const step = stepBetween(label, gesture.before, document);
+  put({ gesture: null, ...(step ? { history: withStep(history, step) } : {}) });
+}
+
+/** The gesture never happened. */
+export function cancelGesture(): void {
+  const { gesture } = desk.getState();
+  if (gesture) put({ document: gesture.before, gesture: null });
+}
+
+/** One step back. Answers what was undone. */
+export function undo(): string | undefined {
+  endGesture();
+  const { document, history } = desk.getState();
+  const turned = turnBack(document, history);
+  if (turned) put({ document: turned.document, history: turned.history });
+  return turned?.label;
+}
+
+/** One step forward again. Answers what was redone. */
+export function redo(): string | undefined {
+  endGesture();
+  const { document, history } = desk.getState();
+  const turned = turnForward(document, history);
+  if (turned) put({ document: turned.document, history: turned.history });
+  return turned?.label;
+}
+
+const dialled = (label: string, movements: Dialled): void =>
+  change(label, (document) => (document.movements === movements ? document : { ...document, movements }));
+
+/** Sets one dial, in the unit the slider shows; brought onto the dial's steps and inside its ends. */
+export function setMovement(id: DialId, edgeValue: number): void {
+  const { document } = desk.getState();
+  const movements = withDial(document.movements, id, edgeValue);
+  if (movements === document.movements) return;
+  dialled(nameOfChange(document, { ...document, movements }), movements);
+}
+
+/** One dial back to the reference. */
+export const resetMovement = (id: DialId): void => setMovement(id, edgeDial(id).neutral);
+
+/** Every dial back to the reference. */
+export function resetAll(): void {
+  endGesture();
+  dialled('Reset all', STILL_DIALLED);
+}
+
+/** Loads a ready-made situation. */
+export function loadSituation(id: SituationId): void {
+  endGesture();
+  const situation = SITUATIONS.find((one) => one.id === id)!;
+  dialled(situation.label, situation.dialled);
+}
+
+/** The pelvis turns on its own (starting from the chest's dials), or with the chest again. */
+export function setPelvisAlone(alone: boolean): void {
+  endGesture();
+  const { movements } = desk.getState().document;
+  if (alone === (movements.pelvis !== null)) return;
+  const pelvis = alone ? { rate: movements.rotationRate, delayMs: movements.rotationDelayMs } : null;
+  dialled(alone ? 'Pelvis on its own' : 'Pelvis with the chest', { ...movements, pelvis });
+}
+
+const section =
+  <S extends 'player' | 'club' | 'setUp' | 'bands' | 'checkpointArmDeg' | 'units' | 'board'>(name: S, label: string) =>
+  (value: Document[S]): void =>
+    change(label, (document) => ({ ...document, [name]: value }));
+
+export const setPlayer = section('player', 'Player');
+export const setClub = section('club', 'Club');
+export const setSetUp = section('setUp', 'Set-up');
+export const setBands = section('bands', 'Bands');
+export const setCheckpointArmDeg = section('checkpointArmDeg', 'Reading angle');
+export const setUnits = section('units', 'Units');
+export const setBoard = section('board', 'Board');

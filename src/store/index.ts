@@ -1,0 +1,12 @@
+export * from './document';
+export * from './session';
+export { POSITION_IDS, type PositionId, type Positions } from '../reading/positions';
+export { current, currentPose, desk, subscribe } from './desk';
+export type { DeskState } from './state';
+export type { Derived } from './derived';
+export * from './actions';
+export * from './lookActions';
+export { pause, play } from './playback';
+export { SITUATIONS, type Situation, type SituationId } from './situations';
+export { toMovements } from './convert';
+export { useDerived, useDesk } from './useDesk';

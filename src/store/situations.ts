@@ -1,0 +1,33 @@
+import { STILL_DIALLED, type Dialled } from './document';
+
+export type SituationId =
+  'reference' | 'cupped' | 'bent' | 'early' | 'fast' | 'overHip' | 'stuck' | 'cuppedAndFast' | 'bentAndLate';
+
+export interface Situation {
+  readonly id: SituationId;
+  readonly label: string;
+  readonly dialled: Dialled;
+}
+
+const dial = (id: SituationId, label: string, part: Partial<Dialled>): Situation => ({
+  id,
+  label,
+  dialled: { ...STILL_DIALLED, ...part },
+});
+
+/** Ready-made situations: one tap shows what a coach meets every day. */
+export const SITUATIONS: readonly Situation[] = [
+  dial('reference', 'Reference', {}),
+  dial('cupped', 'Cupped wrist', { leadWristFlexionDeg: -20 }),
+  dial('bent', 'Bent too far the other way', { leadWristFlexionDeg: 24 }),
+  dial('early', 'Turns too early', { rotationDelayMs: -24 }),
+  dial('fast', 'Turns too fast', { rotationRate: 1.16 }),
+  dial('overHip', 'Leans over the front hip', { trailTiltDeg: -8, pelvisShiftCm: 2 }),
+  dial('stuck', 'Stuck behind', { rotationRate: 0.86, trailTiltDeg: 7 }),
+  dial('cuppedAndFast', 'Cupped and too fast', { leadWristFlexionDeg: -16, rotationRate: 1.08, rotationDelayMs: -12 }),
+  dial('bentAndLate', 'Bowed, late and leaning back', {
+    leadWristFlexionDeg: 14,
+    rotationDelayMs: 16,
+    trailTiltDeg: 5,
+  }),
+];

@@ -1,0 +1,29 @@
+import { DEFAULT_DOCUMENT, type Document } from './document';
+import { NO_HISTORY, type History } from './history';
+import { FRESH_SESSION, type Session } from './session';
+
+/** A drag or a held key that has not ended yet: one undo step when it does. */
+export interface Gesture {
+  readonly label: string;
+  readonly before: Document;
+}
+
+export interface DeskState {
+  readonly document: Document;
+  readonly session: Session;
+  readonly history: History;
+  readonly gesture: Gesture | null;
+  /** Something the user should know, in words: a document kept aside, storage that is full. */
+  readonly notice: string | null;
+  /** Counts the reference swings found in the background, so that what hangs on them is worked out again. */
+  readonly found: number;
+}
+
+export const FRESH_DESK: DeskState = {
+  document: DEFAULT_DOCUMENT,
+  session: FRESH_SESSION,
+  history: NO_HISTORY,
+  gesture: null,
+  notice: null,
+  found: 0,
+};
