@@ -1,0 +1,8 @@
+/** The one place for sentences, labels and number formats: plates, panels, screen reader and sheets all speak through it. */
+export * from './checkpoint';
+export * from './delivery';
+export * from './dials';
+export * from './judged';
+export * from './numbers';
+export * from './status';
+export * from './units';
