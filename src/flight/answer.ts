@@ -26,7 +26,10 @@ export interface Bounds {
  * The first of `fields` that is not a finite number within its bounds, as a refusal that says what is legal;
  * `undefined` when all are sound.
  */
-export function findBadField<T extends object>(given: T, fields: Partial<Record<keyof T & string, Bounds>>): Refused | undefined {
+export function findBadField<T extends object>(
+  given: T,
+  fields: Partial<Record<keyof T & string, Bounds>>,
+): Refused | undefined {
   for (const field of Object.keys(fields) as (keyof T & string)[]) {
     const value: unknown = given[field];
     const { min = -Infinity, above = -Infinity, max = Infinity } = fields[field] as Bounds;
@@ -36,6 +39,7 @@ export function findBadField<T extends object>(given: T, fields: Partial<Record<
   return undefined;
 }
 
+/** A refusal over one input field. The message says what is legal and what to enter. */
 export const badInput = (field: string, message: string): Refused => ({ missing: 'bad-input', field, message });
 
 function legal({ min, above, max }: Required<Bounds>): string {

@@ -9,7 +9,11 @@ export interface Ball {
 export const BALL_LIMITS = { massKg: { max: 0.04593 }, diameterM: { min: 0.04267 } } as const;
 
 /** A ball of even density: I = 2/5 m r^2, as the impact formulas take it. Kilograms and metres. */
-export const evenBall = (mass: number, radius: number): Ball => ({ mass, radius, inertia: 0.4 * mass * radius * radius });
+export const evenBall = (mass: number, radius: number): Ball => ({
+  mass,
+  radius,
+  inertia: 0.4 * mass * radius * radius,
+});
 
 /** The ball of the impact formulas: m 45.9 g, r 21.35 mm. Source: Penner 2001 (Am J Phys 69:563), mark B. */
 export const IMPACT_BALL = evenBall(0.0459, 0.02135);

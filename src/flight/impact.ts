@@ -30,10 +30,10 @@ export interface Strike {
 
 /**
  * What the ball does after a centred strike by a free head, with the ball rolling on the face as it leaves.
- * Along the normal: v_n = (1 + e) V_n / (1 + m/M). Along the face: v_p = V_p / (1 + m/M + m r^2/I), with V_p the
- * part of the head's velocity that slides under the ball. Spin: (m r/I) v_p about v_p x normal, so its axis is square to the
+ * Along the normal: v_n = (1 + e) V_n / (1 + m/M). Along the face: v_p = V_p / (1 + m/M + m r^2/I), with V_p the part
+ * of the head's velocity that lies in the face. Spin: (m r/I) v_p about v_p x normal, so the axis is square to the
  * plane of head velocity and normal, and a lofted face moving at the target gives +Z: backspin.
- * Source: Penner 2001, 2003, mark B; the plane formulas of the paper, written as vectors.
+ * Source: Penner 2001, 2003, mark B; the paper's formulas for one plane, written as vectors.
  */
 export function findLaunch(strike: Strike): Launch | Refused {
   const { headVelocity: v, faceNormal: n, headMass, restitution = PENNER, ball = IMPACT_BALL } = strike;
@@ -96,7 +96,7 @@ export function strikeOf(numbers: StrikeNumbers): Strike | Refused {
   };
 }
 
-/** Ball speed, launch, start line and spin after the strike with these numbers. Edges and signs as the two interfaces say. */
+/** Ball speed, launch, start line and spin after the strike with these numbers. Signs as the two interfaces say. */
 export function impactOf(numbers: StrikeNumbers, restitution: Restitution = PENNER): LaunchNumbers | Refused {
   const strike = strikeOf(numbers);
   if (isRefused(strike)) return strike;
@@ -128,7 +128,8 @@ const pointing = (length: number, up: Rad, right: Rad): Vec3 => [
 ];
 
 function findBadStrike({ headVelocity, faceNormal, headMass }: Strike): Refused | undefined {
-  if (!headVelocity.every(Number.isFinite)) return badInput('headVelocity', 'headVelocity: every part must be finite, m/s.');
+  if (!headVelocity.every(Number.isFinite))
+    return badInput('headVelocity', 'headVelocity: every part must be finite, m/s.');
   if (!(Math.abs(Math.hypot(...faceNormal) - 1) < 1e-6)) {
     return badInput('faceNormal', 'faceNormal: must be a unit vector.');
   }

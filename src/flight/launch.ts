@@ -35,7 +35,14 @@ export function launchOf(numbers: LaunchNumbers): Launch {
   const up = rad(numbers.launchDeg);
   const right = rad(numbers.startDeg);
   const tilt = rad(numbers.spinAxisDeg);
-  const [cu, su, cr, sr, ct, st] = [Math.cos(up), Math.sin(up), Math.cos(right), Math.sin(right), Math.cos(tilt), Math.sin(tilt)];
+  const [cu, su, cr, sr, ct, st] = [
+    Math.cos(up),
+    Math.sin(up),
+    Math.cos(right),
+    Math.sin(right),
+    Math.cos(tilt),
+    Math.sin(tilt),
+  ];
   const v = numbers.ballSpeedMps;
   return {
     velocity: [v * cu * cr, v * su, v * cu * sr],
@@ -51,12 +58,12 @@ export function numbersOf({ velocity: [vx, vy, vz], spinAxis: [ax, ay, az], spin
   const [cr, sr] = level > 0 ? [vx / level, vz / level] : [1, 0];
   const [cu, su] = speed > 0 ? [level / speed, vy / speed] : [1, 0];
   const acrossRight = az * cr - ax * sr;
-  const acrossUp = ay * cu - su * (ax * cr + az * sr);
+  const acrossDown = su * (ax * cr + az * sr) - cu * ay;
   return {
     ballSpeedMps: speed,
     launchDeg: toDeg(Math.atan2(vy, level)),
     startDeg: toDeg(Math.atan2(sr, cr)),
     spinRpm: toRpm(spinRate),
-    spinAxisDeg: toDeg(Math.atan2(-acrossUp, acrossRight)),
+    spinAxisDeg: toDeg(Math.atan2(acrossDown, acrossRight)),
   };
 }
