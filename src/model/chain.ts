@@ -40,6 +40,11 @@ export const AT = {
   reachShortfall: 85,
 } as const;
 export const POSE_SIZE = 86;
+const PELVIS = AT.pelvisAxes;
+const TRUNK = AT.trunkAxes;
+const THORAX = AT.thoraxAxes;
+const ARM = AT.armAxes;
+const HAND = AT.handAxes;
 
 /** A fresh pose buffer. Not for hot paths. */
 export const createPose = (): Pose => new Float64Array(POSE_SIZE);
@@ -85,108 +90,166 @@ export function createRig(body: Body, club: Club): Rig {
   };
 }
 
-/** Turns two neighbouring axes of an orientation: a' = a cos - b sin, b' = a sin + b cos. */
-function turn(m: Float64Array, a: number, b: number, angle: number): void {
-  const c = Math.cos(angle);
-  const s = Math.sin(angle);
-  const a0 = m[a];
-  const a1 = m[a + 1];
-  const a2 = m[a + 2];
-  const b0 = m[b];
-  const b1 = m[b + 1];
-  const b2 = m[b + 2];
-  m[a] = a0 * c - b0 * s;
-  m[a + 1] = a1 * c - b1 * s;
-  m[a + 2] = a2 * c - b2 * s;
-  m[b] = a0 * s + b0 * c;
-  m[b + 1] = a1 * s + b1 * c;
-  m[b + 2] = a2 * s + b2 * c;
-}
-// A rotation on the right mixes two columns: Rx takes y to z, Ry takes z to x, Rz takes x to y.
-const turnX = (m: Float64Array, at: number, angle: number): void => turn(m, at + 3, at + 6, -angle);
-const turnY = (m: Float64Array, at: number, angle: number): void => turn(m, at, at + 6, angle);
-const turnZ = (m: Float64Array, at: number, angle: number): void => turn(m, at, at + 3, -angle);
+// Below, a frame is held in nine numbers: xx, xy, xz its x axis in the world, yx... its y axis, zx... its z axis. A rotation on the
+// right mixes two axes: Rx takes y to z, Ry takes z to x, Rz takes x to y. Each part is worked out in local variables and written
+// once: going through the buffer for every single rotation takes two and a half times as long.
 
-function copyAxes(m: Float64Array, to: number, from: number): void {
-  for (let i = 0; i < 9; i++) m[to + i] = m[from + i];
+/** Pelvis: centre, and orientation Rz(side tilt) Rx(bend) Ry(turn). */
+function placePelvis(q: JointVector, p: Pose): void {
+  const sinTilt = Math.sin(q[J.pelvisSideTilt]);
+  const cosTilt = Math.cos(q[J.pelvisSideTilt]);
+  const sinBend = Math.sin(q[J.pelvisBend]);
+  const cosBend = Math.cos(q[J.pelvisBend]);
+  const sinTurn = Math.sin(q[J.pelvisTurn]);
+  const cosTurn = Math.cos(q[J.pelvisTurn]);
+  const zx = sinTilt * sinBend;
+  const zy = -cosTilt * sinBend;
+  p[PELVIS] = cosTilt * cosTurn - zx * sinTurn;
+  p[PELVIS + 1] = sinTilt * cosTurn - zy * sinTurn;
+  p[PELVIS + 2] = -cosBend * sinTurn;
+  p[PELVIS + 3] = -sinTilt * cosBend;
+  p[PELVIS + 4] = cosTilt * cosBend;
+  p[PELVIS + 5] = sinBend;
+  p[PELVIS + 6] = cosTilt * sinTurn + zx * cosTurn;
+  p[PELVIS + 7] = sinTilt * sinTurn + zy * cosTurn;
+  p[PELVIS + 8] = cosBend * cosTurn;
 }
 
-/** Writes the orientation Rz(tilt) Rx(bend). */
-function tiltThenBend(m: Float64Array, at: number, tilt: number, bend: number): void {
-  const ct = Math.cos(tilt);
-  const st = Math.sin(tilt);
-  const cb = Math.cos(bend);
-  const sb = Math.sin(bend);
-  m[at] = ct;
-  m[at + 1] = st;
-  m[at + 2] = 0;
-  m[at + 3] = -st * cb;
-  m[at + 4] = ct * cb;
-  m[at + 5] = sb;
-  m[at + 6] = st * sb;
-  m[at + 7] = -ct * sb;
-  m[at + 8] = cb;
+/** Trunk and thorax: A = Rz(tilt) Rx(bend), mid-shoulder point at the end of A's y axis, thorax A Ry(turn). */
+function placeThorax(rig: Rig, q: JointVector, p: Pose): void {
+  const sinTilt = Math.sin(q[J.trunkTilt]);
+  const cosTilt = Math.cos(q[J.trunkTilt]);
+  const sinBend = Math.sin(q[J.trunkBend]);
+  const cosBend = Math.cos(q[J.trunkBend]);
+  const sinTurn = Math.sin(q[J.thoraxTurn]);
+  const cosTurn = Math.cos(q[J.thoraxTurn]);
+  const yx = -sinTilt * cosBend;
+  const yy = cosTilt * cosBend;
+  const zx = sinTilt * sinBend;
+  const zy = -cosTilt * sinBend;
+  const sway = q[J.pelvisSway];
+  const height = q[J.pelvisHeight];
+  const thrust = q[J.pelvisThrust];
+  p[AT.pelvis] = sway;
+  p[AT.pelvis + 1] = height;
+  p[AT.pelvis + 2] = thrust;
+  p[AT.midShoulder] = sway + rig.trunk * yx;
+  p[AT.midShoulder + 1] = height + rig.trunk * yy;
+  p[AT.midShoulder + 2] = thrust + rig.trunk * sinBend;
+  p[TRUNK] = cosTilt;
+  p[TRUNK + 1] = sinTilt;
+  p[TRUNK + 2] = 0;
+  p[TRUNK + 3] = p[THORAX + 3] = yx;
+  p[TRUNK + 4] = p[THORAX + 4] = yy;
+  p[TRUNK + 5] = p[THORAX + 5] = sinBend;
+  p[TRUNK + 6] = zx;
+  p[TRUNK + 7] = zy;
+  p[TRUNK + 8] = cosBend;
+  p[THORAX] = cosTilt * cosTurn - zx * sinTurn;
+  p[THORAX + 1] = sinTilt * cosTurn - zy * sinTurn;
+  p[THORAX + 2] = -cosBend * sinTurn;
+  p[THORAX + 6] = cosTilt * sinTurn + zx * cosTurn;
+  p[THORAX + 7] = sinTilt * sinTurn + zy * cosTurn;
+  p[THORAX + 8] = cosBend * cosTurn;
 }
 
 /** A shoulder: the end of a half-breadth of the thorax, swung forward by its protraction (radians). */
 function placeShoulder(p: Pose, to: number, half: number, side: 1 | -1, protraction: number): void {
   const x = side * half * Math.cos(protraction);
   const z = half * Math.sin(protraction);
+  p[to] = p[AT.midShoulder] + p[THORAX] * x + p[THORAX + 6] * z;
+  p[to + 1] = p[AT.midShoulder + 1] + p[THORAX + 1] * x + p[THORAX + 7] * z;
+  p[to + 2] = p[AT.midShoulder + 2] + p[THORAX + 2] * x + p[THORAX + 8] * z;
+}
+
+/** Lead arm: thorax Ry(-adduction) Rx(-elevation), and the lead-grip centre at the end of its z axis. */
+function placeArm(rig: Rig, q: JointVector, p: Pose): void {
+  const sinAcross = Math.sin(q[J.leadArmAdduction]);
+  const cosAcross = Math.cos(q[J.leadArmAdduction]);
+  const sinLift = Math.sin(q[J.leadArmElevation]);
+  const cosLift = Math.cos(q[J.leadArmElevation]);
   for (let i = 0; i < 3; i++) {
-    p[to + i] = p[AT.midShoulder + i] + p[AT.thoraxAxes + i] * x + p[AT.thoraxAxes + 6 + i] * z;
+    const x = p[THORAX + i];
+    const y = p[THORAX + 3 + i];
+    const z = p[THORAX + 6 + i];
+    const zAcross = z * cosAcross - x * sinAcross;
+    const along = y * sinLift + zAcross * cosLift;
+    p[ARM + i] = x * cosAcross + z * sinAcross;
+    p[ARM + 3 + i] = y * cosLift - zAcross * sinLift;
+    p[ARM + 6 + i] = along;
+    p[AT.armDirection + i] = along;
+    p[AT.leadGrip + i] = p[AT.leadShoulder + i] + rig.leadArm * along;
   }
 }
 
-/** Trunk, shoulders and lead arm: everything the arm-parallel event needs. */
-function placeArm(rig: Rig, q: JointVector, p: Pose): void {
-  p[AT.pelvis] = q[J.pelvisSway];
-  p[AT.pelvis + 1] = q[J.pelvisHeight];
-  p[AT.pelvis + 2] = q[J.pelvisThrust];
-  tiltThenBend(p, AT.trunkAxes, q[J.trunkTilt], q[J.trunkBend]);
-  for (let i = 0; i < 3; i++) p[AT.midShoulder + i] = p[AT.pelvis + i] + rig.trunk * p[AT.trunkAxes + 3 + i];
-  copyAxes(p, AT.thoraxAxes, AT.trunkAxes);
-  turnY(p, AT.thoraxAxes, q[J.thoraxTurn]);
-  copyAxes(p, AT.armAxes, AT.thoraxAxes);
-  turnY(p, AT.armAxes, -q[J.leadArmAdduction]);
-  turnX(p, AT.armAxes, -q[J.leadArmElevation]);
-  for (let i = 0; i < 3; i++) p[AT.armDirection + i] = p[AT.armAxes + 6 + i];
-}
-
-/** The hand and the shaft, once the arm is placed. */
+/** Hand, shaft and head: arm Rz(roll) Ry(-flexion) Rx(-(grip angle + radial)), before the turn of the grip. */
 function placeHand(rig: Rig, q: JointVector, p: Pose): void {
-  copyAxes(p, AT.handAxes, AT.armAxes);
-  turnZ(p, AT.handAxes, q[J.leadArmRoll]);
-  turnY(p, AT.handAxes, -q[J.leadWristFlexion]);
-  turnX(p, AT.handAxes, -(rig.gripAngle + q[J.leadWristRadial]));
-  for (let i = 0; i < 3; i++) p[AT.shaftDirection + i] = p[AT.handAxes + 6 + i];
+  const sinRoll = Math.sin(q[J.leadArmRoll]);
+  const cosRoll = Math.cos(q[J.leadArmRoll]);
+  const sinFlex = Math.sin(q[J.leadWristFlexion]);
+  const cosFlex = Math.cos(q[J.leadWristFlexion]);
+  const cocked = rig.gripAngle + q[J.leadWristRadial];
+  const sinCock = Math.sin(cocked);
+  const cosCock = Math.cos(cocked);
+  for (let i = 0; i < 3; i++) {
+    const x = p[ARM + i];
+    const y = p[ARM + 3 + i];
+    const z = p[ARM + 6 + i];
+    const xRoll = x * cosRoll + y * sinRoll;
+    const yRoll = y * cosRoll - x * sinRoll;
+    const zFlex = z * cosFlex - xRoll * sinFlex;
+    const along = yRoll * sinCock + zFlex * cosCock;
+    p[HAND + i] = xRoll * cosFlex + z * sinFlex;
+    p[HAND + 3 + i] = yRoll * cosCock - zFlex * sinCock;
+    p[HAND + 6 + i] = along;
+    p[AT.shaftDirection + i] = along;
+    p[AT.head + i] = p[AT.leadGrip + i] + rig.shaft * along;
+  }
 }
 
 /**
  * Sine of the lead arm's angle to the ground, dimensionless: zero parallel, negative when the hands are below the shoulder.
- * Leaves `p` half filled: only for the search of the checkpoint.
+ * The height alone of the chain's arm direction: what the search of the checkpoint asks for again and again.
  */
-export function armHeightSine(rig: Rig, q: JointVector, p: Pose): number {
-  placeArm(rig, q, p);
-  return p[AT.armDirection + 1];
+export function armHeightSine(q: JointVector): number {
+  const cosTilt = Math.cos(q[J.trunkTilt]);
+  const across = q[J.thoraxTurn] - q[J.leadArmAdduction];
+  const y = cosTilt * Math.cos(q[J.trunkBend]);
+  const z = Math.sin(q[J.trunkTilt]) * Math.sin(across) - cosTilt * Math.sin(q[J.trunkBend]) * Math.cos(across);
+  return y * Math.sin(q[J.leadArmElevation]) + z * Math.cos(q[J.leadArmElevation]);
 }
 
-/** Sine of the shaft's pitch, dimensionless: zero parallel, positive with the head above the hands. Leaves `p` half filled. */
-export function shaftHeightSine(rig: Rig, q: JointVector, p: Pose): number {
-  placeArm(rig, q, p);
-  placeHand(rig, q, p);
-  return p[AT.shaftDirection + 1];
+/** Sine of the shaft's pitch, dimensionless: zero parallel, positive with the head above the hands. The height alone of the shaft's direction. */
+export function shaftHeightSine(rig: Rig, q: JointVector): number {
+  const sinTilt = Math.sin(q[J.trunkTilt]);
+  const cosTilt = Math.cos(q[J.trunkTilt]);
+  const zTrunk = -cosTilt * Math.sin(q[J.trunkBend]);
+  const yTrunk = cosTilt * Math.cos(q[J.trunkBend]);
+  const across = q[J.thoraxTurn] - q[J.leadArmAdduction];
+  const sinAcross = Math.sin(across);
+  const cosAcross = Math.cos(across);
+  const sinLift = Math.sin(q[J.leadArmElevation]);
+  const cosLift = Math.cos(q[J.leadArmElevation]);
+  const sinRoll = Math.sin(q[J.leadArmRoll]);
+  const cosRoll = Math.cos(q[J.leadArmRoll]);
+  const cocked = rig.gripAngle + q[J.leadWristRadial];
+  // Heights of the x, y and z axes, from the thorax turned by the arm's adduction down to the hand.
+  const x = sinTilt * cosAcross - zTrunk * sinAcross;
+  const z = sinTilt * sinAcross + zTrunk * cosAcross;
+  const yArm = yTrunk * cosLift - z * sinLift;
+  const zArm = yTrunk * sinLift + z * cosLift;
+  const xRoll = x * cosRoll + yArm * sinRoll;
+  const yRoll = yArm * cosRoll - x * sinRoll;
+  const zFlex = zArm * Math.cos(q[J.leadWristFlexion]) - xRoll * Math.sin(q[J.leadWristFlexion]);
+  return yRoll * Math.sin(cocked) + zFlex * Math.cos(cocked);
 }
 
 /** Only what the head's trace needs: fills the lead grip, the shaft and the head. */
 export function placeHead(rig: Rig, q: JointVector, p: Pose): void {
-  placeArm(rig, q, p);
+  placeThorax(rig, q, p);
   placeShoulder(p, AT.leadShoulder, rig.shoulderHalf, 1, q[J.leadProtraction]);
+  placeArm(rig, q, p);
   placeHand(rig, q, p);
-  for (let i = 0; i < 3; i++) {
-    const grip = p[AT.leadShoulder + i] + rig.leadArm * p[AT.armDirection + i];
-    p[AT.leadGrip + i] = grip;
-    p[AT.head + i] = grip + rig.shaft * p[AT.shaftDirection + i];
-  }
 }
 
 /**
@@ -196,18 +259,16 @@ export function placeHead(rig: Rig, q: JointVector, p: Pose): void {
  */
 export function placePose(rig: Rig, q: JointVector, p: Pose): void {
   placeHead(rig, q, p);
-  tiltThenBend(p, AT.pelvisAxes, q[J.pelvisSideTilt], q[J.pelvisBend]);
-  turnY(p, AT.pelvisAxes, q[J.pelvisTurn]);
+  placePelvis(q, p);
   placeShoulder(p, AT.trailShoulder, rig.shoulderHalf, -1, q[J.trailProtraction]);
   const { face, toe, cosGripTurn: c, sinGripTurn: s } = rig;
-  const h = AT.handAxes;
   for (let i = 0; i < 3; i++) {
     // Rz(-grip turn) on the right.
-    const x = p[h + i] * c - p[h + 3 + i] * s;
-    const y = p[h + i] * s + p[h + 3 + i] * c;
-    const z = p[h + 6 + i];
-    p[h + i] = x;
-    p[h + 3 + i] = y;
+    const x = p[HAND + i] * c - p[HAND + 3 + i] * s;
+    const y = p[HAND + i] * s + p[HAND + 3 + i] * c;
+    const z = p[HAND + 6 + i];
+    p[HAND + i] = x;
+    p[HAND + 3 + i] = y;
     p[AT.faceNormal + i] = x * face[0] + y * face[1] + z * face[2];
     p[AT.toeDirection + i] = y * toe[1] + z * toe[2];
     p[AT.trailGrip + i] = p[AT.leadGrip + i] + rig.handGap * z;

@@ -22,7 +22,7 @@ export function bicepGap(p: Pose): number {
   const dz = p[AT.bicep + Z] - p[H + Z];
   const cy = p[C + Y];
   const cz = p[C + Z];
-  return (dy * cz - dz * cy) / Math.hypot(cy, cz);
+  return (dy * cz - dz * cy) / Math.sqrt(cy * cy + cz * cz);
 }
 
 /**

@@ -51,13 +51,13 @@ export function swingPose(swing: Swing, t: number, out: Pose): void {
 /** Sine of the lead arm's angle to the ground at time `t` (s). */
 export function armHeightAt(swing: Swing, t: number): number {
   swingJoints(swing, t, joints);
-  return armHeightSine(swing.rig, joints, scratch);
+  return armHeightSine(joints);
 }
 
 /** Sine of the shaft's pitch at time `t` (s). */
 export function shaftHeightAt(swing: Swing, t: number): number {
   swingJoints(swing, t, joints);
-  return shaftHeightSine(swing.rig, joints, scratch);
+  return shaftHeightSine(swing.rig, joints);
 }
 
 /** Position of the head's reference point at time `t` (s), m, written into `out`. */

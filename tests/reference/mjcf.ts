@@ -28,47 +28,46 @@ export const toMjcf = (m: Measures): string => {
   <option gravity="0 0 0"/>
   <default>
     <joint type="hinge" limited="false"/>
-    <geom type="sphere" size="0.01" mass="1" contype="0" conaffinity="0"/>
   </default>
   <worldbody>
     <body name="carriage">
-      <geom/>
+      <inertial pos="0 0 0" mass="1" diaginertia="1 1 1"/>
       <joint name="pelvisSway"   type="slide" axis="1 0 0"/>
       <joint name="pelvisHeight" type="slide" axis="0 1 0"/>
       <joint name="pelvisThrust" type="slide" axis="0 0 1"/>
       <body name="pelvis">
-        <geom/>
+        <inertial pos="0 0 0" mass="1" diaginertia="1 1 1"/>
         <joint name="pelvisSideTilt" axis="0 0 1"/>
         <joint name="pelvisBend"     axis="1 0 0"/>
         <joint name="pelvisTurn"     axis="0 1 0"/>
       </body>
       <body name="trunk">
-        <geom/>
+        <inertial pos="0 0 0" mass="1" diaginertia="1 1 1"/>
         <joint name="trunkTilt" axis="0 0 1"/>
         <joint name="trunkBend" axis="1 0 0"/>
         <body name="thorax" pos="0 ${trunk} 0">
-          <geom/>
+          <inertial pos="0 0 0" mass="1" diaginertia="1 1 1"/>
           <joint name="thoraxTurn" axis="0 1 0"/>
           <body name="trailBlade">
-            <geom/>
+            <inertial pos="0 0 0" mass="1" diaginertia="1 1 1"/>
             <joint name="trailProtraction" axis="0 1 0"/>
             <site name="trailShoulder" pos="${-shoulder} 0 0"/>
           </body>
           <body name="leadBlade">
-            <geom/>
+            <inertial pos="0 0 0" mass="1" diaginertia="1 1 1"/>
             <joint name="leadProtraction" axis="0 -1 0"/>
             <body name="leadArm" pos="${shoulder} 0 0">
-              <geom/>
+              <inertial pos="0 0 0" mass="1" diaginertia="1 1 1"/>
               <joint name="leadProtractionBack" axis="0 1 0"/>
               <joint name="leadArmAdduction"    axis="0 -1 0"/>
               <joint name="leadArmElevation"    axis="-1 0 0"/>
               <body name="hand" pos="0 0 ${arm}">
-                <geom/>
+                <inertial pos="0 0 0" mass="1" diaginertia="1 1 1"/>
                 <joint name="leadArmRoll"       axis="0 0 1"/>
                 <joint name="leadWristFlexion"  axis="0 -1 0"/>
                 <joint name="leadWristRadial"   axis="-1 0 0"/>
                 <body name="club" euler="${-m.gripAngleDeg} 0 ${-m.gripTurnDeg}">
-                  <geom/>
+                  <inertial pos="0 0 0" mass="1" diaginertia="1 1 1"/>
                   <site name="trailGrip" pos="0 0 ${m.handGapM}"/>
                   <site name="head" pos="0 0 ${shaft}" euler="${-m.lieDeg} 0 ${m.loftDeg}"/>
                 </body>

@@ -1,0 +1,42 @@
+import { AT, createPose } from '../../src/model/chain';
+import { STILL } from '../../src/model/movements';
+import { isReached, readCheckpoints } from '../../src/reading/checkpoints';
+import { createSwing, swingPose, withMovements } from '../../src/reading/swing';
+import { seedReference } from '../../src/solving/seed';
+import { body, club, mujocoKinematics } from './golfers';
+import type { Row } from './table';
+import { timeTogether } from './timing';
+
+export const name = 'swing';
+
+const swing = createSwing(body, club, seedReference(body));
+const pose = createPose();
+
+function poses(count: number): number {
+  let sum = 0;
+  for (let i = 0; i < count; i++) {
+    swingPose(swing, (i & 255) / 1000, pose);
+    sum += pose[AT.head];
+  }
+  return sum;
+}
+
+/** Both checkpoints of a swing with a wrist angle of its own, found and read. */
+function checkpoints(count: number): number {
+  let sum = 0;
+  for (let i = 0; i < count; i++) {
+    const { shaftParallel } = readCheckpoints(withMovements(swing, { ...STILL, leadWristFlexion: (i & 63) / 128 }));
+    sum += isReached(shaftParallel) ? shaftParallel.readings.headDepth : NaN;
+  }
+  return sum;
+}
+
+export function run(): Promise<Row[]> {
+  const timing = timeTogether({ mujoco: mujocoKinematics, poses, checkpoints }, 2000);
+  return Promise.resolve([
+    { what: 'pose of a swing at a time', value: timing.poses.ns, unit: 'ns' },
+    { what: 'both checkpoints, found and read', value: timing.checkpoints.ns / 1000, unit: 'us' },
+    { what: 'both checkpoints, found and read', value: timing.checkpoints.ofFirst, unit: 'mj_kinematics', goal: 'at most 60' },
+    { what: 'swings read', value: 1e9 / timing.checkpoints.ns, unit: '1/s' },
+  ]);
+}
