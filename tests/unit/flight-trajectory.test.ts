@@ -176,7 +176,7 @@ describe('flights that cannot be answered say why', () => {
     ['spinAxis', [{ velocity: [50, 9, 0], spinAxis: [0, 0, 2], spinRate: 1 }]],
     ['spinRate', [{ velocity: [50, 9, 0], spinAxis: [0, 0, 1], spinRate: -1 }]],
     ['launch', [{ velocity: [1e200, 1e200, 0], spinAxis: [0, 0, 1], spinRate: 1 }]],
-    ['launch', [launchOf(iron), { drag: { cd: 1e7, cl: 0 } }]],
+    ['launch', [launchOf(iron), { drag: { cd: 1e7, cl: 0 }, wind: [0, 45, 0] }]],
     ['wind', [launchOf(iron), { wind: [NaN, 0, 0] }]],
     ['air', [launchOf(iron), { air: { density: 0, viscosity: 1.48e-5 } }]],
     ['gravity', [launchOf(iron), { gravity: -9.81 }]],
