@@ -1,0 +1,117 @@
+import { AT, type Pose } from '../model/chain';
+import type { Figure } from './figure';
+import { along, cross, minus, mix, readPose, setFrame, toUnit, vec, type Vec } from './frames';
+import { placeArms } from './placeArms';
+import { placeLegs } from './placeLegs';
+import { PART } from './partIds';
+
+/** What a pose leaves open: where the ball lies (m, world) and how far the trail heel is up (0 flat, 1 at the finish). */
+export interface Stance {
+  readonly ballPoint: readonly [number, number, number] | Float64Array;
+  readonly heelLift: number;
+}
+
+const pelvis = vec();
+const shoulders = vec();
+const px = vec();
+const py = vec();
+const pz = vec();
+const ay = vec();
+const tx = vec();
+const tz = vec();
+const o = vec();
+const p = vec();
+const q = vec();
+const up = vec();
+const look = vec();
+const side = vec();
+
+/**
+ * Places every part of a figure for a pose: twelve numbers a part into `out` (x axis, y axis, z axis, origin; world frame, m).
+ * Axes are unit length but for parts that span a changing gap, whose y axis is stretched. Never NaN; allocates nothing.
+ */
+export function placeFigure(figure: Figure, pose: Pose, stance: Stance, out: Float64Array): void {
+  const m = figure.measures;
+  const k = m.k;
+  readPose(pose, AT.pelvis, pelvis);
+  readPose(pose, AT.midShoulder, shoulders);
+  readPose(pose, AT.pelvisAxes, px);
+  readPose(pose, AT.pelvisAxes + 3, py);
+  readPose(pose, AT.pelvisAxes + 6, pz);
+  readPose(pose, AT.trunkAxes + 3, ay);
+  readPose(pose, AT.thoraxAxes, tx);
+  readPose(pose, AT.thoraxAxes + 6, tz);
+
+  along(o, along(o, pelvis, py, -0.052 * k), pz, -0.004 * k);
+  setFrame(out, PART.pelvis, o, py, pz);
+  along(o, along(o, pelvis, py, 0.088 * k * m.trunkScale), ay, 0.012 * k * m.trunkScale);
+  along(o, o, pz, -0.004 * k);
+  setFrame(out, PART.waist, o, mix(p, py, ay, 0.5), mix(q, pz, tz, 0.5));
+  along(o, along(o, shoulders, ay, -0.178 * k * m.trunkScale), tz, 0.004 * k);
+  setFrame(out, PART.ribcage, o, ay, tz);
+  placeYoke(pose, out, PART.yokeLead, AT.leadShoulder, m.yokeRoot, m.yokeLength, k);
+  placeYoke(pose, out, PART.yokeTrail, AT.trailShoulder, -m.yokeRoot, m.yokeLength, k);
+  placeHead(stance, k, out);
+  placeArms(m, pose, out);
+  placeLegs(m, pose, stance.heelLift, out);
+}
+
+/** From the rib cage to just short of a shoulder; stretched as the shoulder moves forward and back. */
+function placeYoke(
+  pose: Pose,
+  out: Float64Array,
+  part: number,
+  at: number,
+  root: number,
+  rest: number,
+  k: number,
+): void {
+  readPose(pose, at, p);
+  along(o, along(o, shoulders, tx, root), ay, -0.014 * k);
+  minus(q, p, o);
+  const length = Math.sqrt(q[0] * q[0] + q[1] * q[1] + q[2] * q[2]);
+  setFrame(out, part, o, q, tz, length / rest);
+}
+
+/** Height of the neck and where the egg sits on it, fractions of stature. */
+const NECK = 0.064;
+
+/**
+ * Neck and head: upright as far as the trunk allows, the face turned to the ball, and after it down the target line
+ * as the heel comes up.
+ */
+function placeHead(stance: Stance, k: number, out: Float64Array): void {
+  const [bx, by, bz] = stance.ballPoint;
+  const after = Math.max(0, Math.min(1, (stance.heelLift - 0.45) / 0.5));
+  const follow = after * after * (3 - 2 * after);
+  along(o, shoulders, ay, 0.12 * k);
+  q[0] = bx + follow * 9 - o[0];
+  q[1] = by + follow * 1.2 - o[1];
+  q[2] = bz * (1 - follow) + o[2] * follow - o[2];
+  toUnit(look, q, 0, -1, 0);
+
+  up[0] = ay[0] * 0.78;
+  up[1] = ay[1] * 0.78 + 0.22;
+  up[2] = ay[2] * 0.78;
+  toUnit(up, up, 0, 1, 0);
+  along(p, shoulders, ay, 0.004 * k);
+  setFrame(out, PART.neck, p, up, tz);
+
+  along(o, p, up, NECK * k);
+  // The head nods a little further than the neck, toward what it looks at.
+  up[0] += 0.12 * look[0];
+  up[1] += 0.1;
+  up[2] += 0.12 * look[2];
+  toUnit(up, up, 0, 1, 0);
+  toUnit(side, cross(side, up, look), 1, 0, 0);
+  cross(q, side, up);
+  along(o, along(o, o, up, -0.006 * k), q, 0.01 * k);
+  setFrame(out, PART.headEgg, o, up, q);
+}
+
+/** Reads the origin of a placed part, m, into `out`. */
+export function partOrigin(placement: Float64Array, part: number, out: Vec): Vec {
+  const at = part * 12 + 9;
+  for (let i = 0; i < 3; i++) out[i] = placement[at + i];
+  return out;
+}
