@@ -1,0 +1,49 @@
+import type { Rad } from '../math/angle';
+import type { Body } from '../model/body';
+import type { Club } from '../model/club';
+import { K, type ReferenceSwing } from '../model/keys';
+import { DEFAULT_ARM_ANGLE, readCheckpoints, type Checkpoints } from '../reading/checkpoints';
+import { createSwing, headVelocityAt, type Swing } from '../reading/swing';
+import { seedReference } from '../solving/seed';
+import { createCache } from './cache';
+import { toBody, toClub, type clubSchema, type playerSchema } from './golfer';
+import type { Typed } from './schema';
+
+/** The reference swing of a player with a club, and what it is compared with. */
+export interface Ground {
+  readonly swing: Swing;
+  /** Path of the reference at impact, rad. Positive: in-to-out. */
+  readonly path: Rad;
+  /** The reference's own checkpoints for a reading angle (rad). */
+  checkpoints(armAngle: Rad): Checkpoints;
+}
+
+/** The one place that decides which reference a player gets. */
+const referenceOf = (body: Body, _club: Club): ReferenceSwing => seedReference(body);
+
+const velocity = new Float64Array(3);
+
+function createGround(player: Typed<typeof playerSchema>, clubGiven: Typed<typeof clubSchema>): Ground {
+  const body = toBody(player, 'player');
+  const club = toClub(clubGiven);
+  const swing = createSwing(body, club, referenceOf(body, club));
+  headVelocityAt(swing, swing.curves.times[K.impact], velocity);
+  // Lines that follow each other mostly share the reading angle: the last answer is enough.
+  let known = { armAngle: DEFAULT_ARM_ANGLE, checkpoints: readCheckpoints(swing) };
+  return {
+    swing,
+    path: Math.atan2(velocity[2], velocity[0]),
+    checkpoints: (armAngle) => {
+      if (armAngle !== known.armAngle) known = { armAngle, checkpoints: readCheckpoints(swing, armAngle) };
+      return known.checkpoints;
+    },
+  };
+}
+
+/** Players and clubs whose reference is kept. A solved one takes some 10 kB and some tenths of a second. */
+const KEPT = 256;
+const recall = createCache<Ground>(KEPT);
+
+/** The ground a swing line stands on: solved once for a player and a club. The hand a player plays with makes no difference. */
+export const groundOf = (player: Typed<typeof playerSchema>, club: Typed<typeof clubSchema>): Ground =>
+  recall(JSON.stringify([player.statureM, player.segmentsM, club]), () => createGround(player, club));

@@ -1,0 +1,50 @@
+import { rad, toDeg } from '../math/angle';
+import { ARM_ANGLE_LIMITS, DEFAULT_ARM_ANGLE, isReached, readCheckpoints } from '../reading/checkpoints';
+import type { Checkpoint, CheckpointId } from '../reading/checkpoints';
+import { withMovements } from '../reading/swing';
+import { verdictAt, VERDICT_WORDS } from '../reading/verdicts';
+import { clubSchema, movementsSchema, playerSchema, toMovements } from './golfer';
+import { groundOf, type Ground } from './references';
+import { number, record, type Typed } from './schema';
+import { toEdgeReadings } from './units';
+
+const MS_PER_S = 1000;
+
+/** A player's reference swing with movements on top of it, read at both checkpoints. */
+export const swingSchema = record(
+  { player: playerSchema, club: clubSchema },
+  {
+    movements: movementsSchema,
+    checkpointArmDeg: number(Math.round(toDeg(ARM_ANGLE_LIMITS.min)), Math.round(toDeg(ARM_ANGLE_LIMITS.max))),
+  },
+);
+
+/**
+ * Both checkpoints with their readings and verdicts. `timeMs` counts from the top of the backswing. Readings say lead and trail,
+ * so they are the same for the left-handed mirror image.
+ */
+export function runSwing(line: Typed<typeof swingSchema>): object {
+  const { checkpointArmDeg } = line;
+  const armAngle = checkpointArmDeg === undefined ? DEFAULT_ARM_ANGLE : rad(checkpointArmDeg);
+  const ground = groundOf(line.player, line.club);
+  const swing = withMovements(ground.swing, toMovements(line.movements));
+  const read = readCheckpoints(swing, armAngle);
+  const reference = ground.checkpoints(armAngle);
+  const answer = (id: CheckpointId): object => toAnswer(read[id], reference[id], ground, swing.tempo);
+  const verdict = (id: CheckpointId): string => VERDICT_WORDS[id][verdictAt(id, read[id])];
+  return {
+    leadArmParallel: answer('leadArmParallel'),
+    shaftParallel: answer('shaftParallel'),
+    verdict: { leadArmParallel: verdict('leadArmParallel'), shaftParallel: verdict('shaftParallel') },
+  };
+}
+
+function toAnswer(read: Checkpoint, reference: Checkpoint, { path }: Ground, tempo: number): object {
+  if (!isReached(read)) return read;
+  const readings = toEdgeReadings(read.readings);
+  if (isReached(reference)) {
+    const turned = read.readings.planeDirection - reference.readings.planeDirection;
+    readings['impliedPathDeg'] = toDeg(path + turned);
+  }
+  return { timeMs: read.t * tempo * MS_PER_S, readings };
+}
