@@ -1,0 +1,100 @@
+import { rad } from '../math/angle';
+import type { LeastSquaresResult } from '../math/leastSquares';
+import { AT, createPose } from '../model/chain';
+import { createJointVector, JOINTS } from '../model/joints';
+import { K } from '../model/keys';
+import { shaftPlane } from '../reading/readings';
+import { swingJoints, swingPose, type Swing } from '../reading/swing';
+import type { Draft } from './downswingFit';
+import { fitUnknowns, unknownsFrom, type Residuals } from './fitting';
+import { BACKSWING_LANDMARKS, FINISH_LANDMARKS } from './landmarks';
+
+const Y = 1;
+const Z = 2;
+const pose = createPose();
+const joints = createJointVector();
+
+/** At address the head rests this far behind where it meets the ball, m: a ball's radius and a little air. */
+const BEHIND_BALL = 0.012;
+
+/**
+ * Fits address to top: the club soled square behind the ball within reach of both hands, back along the target line, up on plane.
+ * The top is not touched.
+ */
+export function fitBackswing(draft: Draft, stature: number, maxSteps: number): LeastSquaresResult {
+  return fitKeys(draft, BACKSWING_LANDMARKS, stature, maxSteps, (swing, to) => {
+    const { times } = swing.reference;
+    addressGoals(swing, to);
+    for (let i = 0; i <= 14; i++) reachGoal(swing, (i / 14) * times[K.address], to);
+    swingPose(swing, times[K.takeaway], pose);
+    to.want(Math.asin(pose[AT.shaftDirection + Y]), rad(5));
+    to.want(pose[AT.head + Z] - pose[AT.leadGrip + Z] + 0.02, 0.04);
+    swingPose(swing, times[K.midBackswing], pose);
+    to.want(Math.asin(pose[AT.armDirection + Y]), rad(5));
+    to.want(shaftPlane(pose) - rad(60), rad(6));
+  });
+}
+
+function addressGoals(swing: Swing, to: Residuals): void {
+  const { ballPoint, times } = swing.reference;
+  swingPose(swing, times[K.address], pose);
+  to.want(pose[AT.head] - ballPoint[0] + BEHIND_BALL, 0.001);
+  to.want(pose[AT.head + Y] - ballPoint[1], 0.001);
+  to.want(pose[AT.head + Z] - ballPoint[2], 0.001);
+  to.want(Math.atan2(pose[AT.faceNormal + Z], pose[AT.faceNormal]), rad(0.5));
+  to.want(Math.asin(pose[AT.toeDirection + Y]), rad(2));
+  to.want(pose[AT.leadGrip] - pose[AT.head] - 0.05, 0.02);
+  to.avoid(0.9 - pose[AT.reachRatio], 0.02);
+}
+
+/**
+ * Fits the follow-through and the finish: hands together on the grip, joints inside their ranges on the way. Made for the eye.
+ */
+export function fitFinish(draft: Draft, stature: number, maxSteps: number): LeastSquaresResult {
+  return fitKeys(draft, FINISH_LANDMARKS, stature, maxSteps, (swing, to) => {
+    const { times } = swing.reference;
+    const from = times[K.exit];
+    const span = times[K.finish] - from;
+    for (let i = 1; i <= 14; i++) {
+      const t = from + (i / 14) * span;
+      reachGoal(swing, t, to);
+      swingJoints(swing, t, joints);
+      rangeGoals(to);
+    }
+  });
+}
+
+/** Joint ranges the curves may not leave between the keys. */
+function rangeGoals(to: Residuals): void {
+  for (const joint of JOINTS.keys()) {
+    const { min, max, kind } = JOINTS[joint];
+    if (kind === 'length') continue;
+    to.avoid(joints[joint] - max, rad(1));
+    to.avoid(min - joints[joint], rad(1));
+  }
+}
+
+function reachGoal(swing: Swing, t: number, to: Residuals): void {
+  swingPose(swing, t, pose);
+  to.avoid(pose[AT.reachRatio] - 0.985, 0.004);
+  to.avoid(0.42 - pose[AT.reachRatio], 0.05);
+}
+
+function fitKeys(
+  draft: Draft,
+  landmarks: typeof BACKSWING_LANDMARKS,
+  stature: number,
+  maxSteps: number,
+  goals: (swing: Swing, to: Residuals) => void,
+): LeastSquaresResult {
+  const unknowns = unknownsFrom(landmarks, stature);
+  const start = Float64Array.from(unknowns, (u) => draft.values[u.at]);
+  let swing = draft.refresh();
+  const apply = (values: Float64Array): void => {
+    unknowns.forEach((u, i) => (draft.values[u.at] = values[i]));
+    swing = draft.refresh();
+  };
+  const result = fitUnknowns(unknowns, start, apply, (to) => goals(swing, to), maxSteps);
+  apply(start);
+  return result;
+}

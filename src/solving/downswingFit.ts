@@ -1,0 +1,218 @@
+import { rad, toDeg } from '../math/angle';
+import type { LeastSquaresResult } from '../math/leastSquares';
+import { AT, createPose } from '../model/chain';
+import { createJointVector, J } from '../model/joints';
+import { K } from '../model/keys';
+import { STILL, type Movements } from '../model/movements';
+import { findLeadArmParallel, findShaftParallel } from '../reading/checkpoints';
+import { bicepGap, faceToVertical, gripEndLine, headDepth, shaftPlane } from '../reading/readings';
+import { headVelocityAt, swingJoints, swingPose, withMovements, type Swing } from '../reading/swing';
+import { fitUnknowns, unknownsFrom, type Residuals, type Unknown } from './fitting';
+import { DOWNSWING_LANDMARKS, goalsFor, type ClubGoals } from './landmarks';
+
+const X = 0;
+const Y = 1;
+const Z = 2;
+const pose = createPose();
+const joints = createJointVector();
+const velocity = new Float64Array(3);
+
+/** Grip: how far the face is turned in the hands. Drawn to a slightly strong grip (common practice). */
+const GRIP: Omit<Unknown, 'at' | 'joint'> = { wanted: rad(6), spread: rad(6), lower: rad(-60), upper: rad(60) };
+
+/** A swing that can be changed while it is fitted: key values, grip and ball, joined anew on `refresh`. */
+export interface Draft {
+  readonly values: Float64Array;
+  gripTurn: number;
+  ballPoint: [number, number, number];
+  /** The swing as drafted. `firstKey`..`lastKey` have changed. */
+  refresh(): Swing;
+}
+
+/**
+ * Fits top to exit: ball struck square on the target line, both checkpoints on plane, hands within reach of the trail arm,
+ * published turning speeds, head speed. With `facts`, also the trade's causes and effects in sign.
+ */
+export function fitDownswing(draft: Draft, stature: number, facts: boolean, maxSteps: number): LeastSquaresResult {
+  const body = unknownsFrom(DOWNSWING_LANDMARKS, stature);
+  const unknowns: Unknown[] = [...body, { ...GRIP, at: -1, joint: -1 }];
+  const start = new Float64Array(unknowns.length);
+  body.forEach((u, i) => (start[i] = draft.values[u.at]));
+  start[body.length] = draft.gripTurn;
+  let swing = draft.refresh();
+  const goals = goalsFor(swing.rig.club);
+  const speed = speedGoal(goals, stature);
+  const apply = (values: Float64Array): void => {
+    body.forEach((u, i) => (draft.values[u.at] = values[i]));
+    draft.gripTurn = values[body.length];
+    swing = draft.refresh();
+  };
+  const result = fitUnknowns(
+    unknowns,
+    start,
+    apply,
+    (to) => {
+      const ballZ = strikeGoals(swing, goals, speed, to);
+      checkpointGoals(swing, ballZ, to);
+      reachGoals(swing, to);
+      speedGoals(swing, to);
+      if (facts) eachFact(swing, (excess, spread) => to.avoid(excess, spread));
+    },
+    maxSteps,
+  );
+  apply(start);
+  swingPose(swing, swing.reference.times[K.impact], pose);
+  draft.ballPoint = [pose[AT.head], pose[AT.head + Y], pose[AT.head + Z]];
+  return result;
+}
+
+/** Head speed wanted of a player of this stature, m/s: grows with the root of the radius, inside the published range. */
+const speedGoal = (goals: ClubGoals, stature: number): number =>
+  Math.min(goals.headSpeedBounds[1], Math.max(goals.headSpeedBounds[0], goals.headSpeed * Math.sqrt(stature / 1.78)));
+
+/** Head on the ball, square, on line, with the speed and attack of the club. Returns the distance of the ball line, m. */
+function strikeGoals(swing: Swing, goals: ClubGoals, speed: number, to: Residuals): number {
+  const t = swing.reference.times[K.impact];
+  swingPose(swing, t, pose);
+  headVelocityAt(swing, t, velocity);
+  const along = Math.hypot(velocity[X], velocity[Z]);
+  to.want(pose[AT.head] - goals.ballX, 0.0003);
+  to.want(pose[AT.head + Y] - goals.ballY, 0.0003);
+  to.want(Math.atan2(velocity[Z], velocity[X]), rad(0.1));
+  to.want(Math.atan2(velocity[Y], along) - goals.attack, rad(0.3));
+  to.want(Math.hypot(along, velocity[Y]) - speed, 0.3);
+  to.want(Math.atan2(pose[AT.faceNormal + Z], pose[AT.faceNormal]), rad(0.1));
+  to.want(Math.asin(pose[AT.toeDirection + Y]), rad(2.2));
+  to.want(pose[AT.leadGrip] - pose[AT.head] - goals.handsLead, 0.012);
+  return pose[AT.head + Z];
+}
+
+/** Both checkpoints on plane, and the common practice around them. */
+function checkpointGoals(swing: Swing, ballZ: number, to: Residuals): void {
+  const { times } = swing.reference;
+  swingPose(swing, 0, pose);
+  to.want(Math.asin(pose[AT.shaftDirection + Y]) - rad(26), rad(6));
+  to.want(Math.atan2(pose[AT.shaftDirection + Z], pose[AT.shaftDirection]) + rad(10), rad(6));
+  const arm = findLeadArmParallel(swing);
+  const t5 = 't' in arm ? arm.t : times[K.impact];
+  swingPose(swing, t5, pose);
+  to.want(bicepGap(pose), 0.0003);
+  to.want(t5 - times[K.leadArmParallel], 0.004);
+  to.want(shaftPlane(pose) - rad(57), rad(1.5));
+  to.want(pose[AT.reachRatio] - 0.76, 0.04);
+  to.want(Math.atan2(pose[AT.armDirection + Z], -pose[AT.armDirection]) + rad(8), rad(4));
+  const line = gripEndLine(pose, ballZ);
+  to.want(Number.isFinite(line) ? line : 1, 0.15);
+  const shaft = findShaftParallel(swing, t5);
+  const t6 = 't' in shaft ? shaft.t : times[K.impact];
+  swingPose(swing, t6, pose);
+  to.want(headDepth(pose) + 0.02, 0.001);
+  to.want(t6 - times[K.shaftParallel], 0.003);
+  to.want(faceToVertical(pose) - rad(8), rad(5));
+}
+
+/** Times, as shares of the downswing, at which the trail hand must reach the grip. */
+const REACH_SHARES = [0, 0.16, 0.32, 0.48, 0.6, 0.72, 0.8, 0.86, 0.92, 0.96, 1, 1.04, 1.08, 1.12];
+
+function reachGoals(swing: Swing, to: Residuals): void {
+  for (const share of REACH_SHARES) {
+    swingPose(swing, share * swing.reference.times[K.impact], pose);
+    to.avoid(pose[AT.reachRatio] - 0.985, 0.004);
+    to.avoid(0.45 - pose[AT.reachRatio], 0.05);
+  }
+}
+
+const SPEED_STEP = 0.005;
+const arm = new Float64Array(3);
+const shaft = new Float64Array(3);
+
+/** Turning speeds of thorax, lead arm and shaft: published peaks, and speed at impact as their published timing asks. */
+function speedGoals(swing: Swing, to: Residuals): void {
+  const peak = { thorax: 0, arm: 0, shaft: 0 };
+  const now = { thorax: 0, arm: 0, shaft: 0 };
+  const impact = swing.reference.times[K.impact];
+  let thorax = 0;
+  for (let t = impact - 30 * SPEED_STEP, i = 0; t < impact + SPEED_STEP / 2; t += SPEED_STEP, i++) {
+    swingJoints(swing, t, joints);
+    swingPose(swing, t, pose);
+    if (i > 0) {
+      now.thorax = (joints[J.thoraxTurn] - thorax) / SPEED_STEP;
+      now.arm = angleTo(arm, AT.armDirection) / SPEED_STEP;
+      now.shaft = angleTo(shaft, AT.shaftDirection) / SPEED_STEP;
+      peak.thorax = Math.max(peak.thorax, now.thorax);
+      peak.arm = Math.max(peak.arm, now.arm);
+      peak.shaft = Math.max(peak.shaft, now.shaft);
+    }
+    thorax = joints[J.thoraxTurn];
+    for (let k = 0; k < 3; k++) {
+      arm[k] = pose[AT.armDirection + k];
+      shaft[k] = pose[AT.shaftDirection + k];
+    }
+  }
+  to.want(toDeg(peak.thorax) - 720, 30);
+  to.want(toDeg(peak.arm) - 980, 40);
+  to.want(toDeg(peak.shaft) - 2200, 80);
+  to.want(toDeg(now.thorax) - 480, 60);
+  to.want(toDeg(now.arm) - 650, 80);
+  to.want(toDeg(now.shaft) - 2200, 80);
+}
+
+/** Angle from a kept direction to the one in the pose, rad. */
+function angleTo(kept: Float64Array, at: number): number {
+  const cosine = kept[0] * pose[at] + kept[1] * pose[at + 1] + kept[2] * pose[at + 2];
+  return Math.acos(Math.min(1, cosine));
+}
+
+/** One trade fact: a movement over its range, and by how much each reading must change from step to step. */
+interface Fact {
+  readonly steps: readonly Partial<Movements>[];
+  /** +1: readings rise from step to step; -1: they fall. */
+  readonly sense: 1 | -1;
+  /** Least changes: gap (m), shaft plane (rad, 0: not asked), head depth (m). */
+  readonly least: readonly [number, number, number];
+}
+
+const FACTS: readonly Fact[] = [
+  { steps: [-10, -5, 0, 5, 10].map((d) => ({ trailTilt: rad(d) })), sense: -1, least: [0.0012, rad(0.3), 0.01] },
+  { steps: [-30, 0, 30].map((ms) => ({ rotationDelay: ms / 1000 })), sense: -1, least: [0.004, 0, 0.02] },
+  { steps: [0.7, 1, 1.3].map((rotationRate) => ({ rotationRate })), sense: 1, least: [0.01, 0, 0.03] },
+  { steps: [-30, 0, 30].map((d) => ({ leadWristFlexion: rad(d) })), sense: -1, least: [0.006, rad(1), 0.03] },
+];
+
+/** Tells by how much each trade fact falls short from step to step, and in what spread. */
+function eachFact(swing: Swing, tell: (excess: number, spread: number) => void): void {
+  for (const { steps, sense, least } of FACTS) {
+    let before: readonly number[] | undefined;
+    for (const step of steps) {
+      const after = judged(withMovements(swing, { ...STILL, ...step }));
+      if (before) {
+        tell(least[0] - sense * (after[0] - before[0]), 0.0004);
+        if (least[1] > 0) tell(least[1] - sense * (after[1] - before[1]), rad(0.1));
+        tell(least[2] - sense * (after[2] - before[2]), 0.002);
+      }
+      before = after;
+    }
+  }
+}
+
+/** Gap and shaft plane at lead arm parallel, head depth at shaft parallel; NaN where a checkpoint is not reached. */
+function judged(swing: Swing): readonly [number, number, number] {
+  const armAt = findLeadArmParallel(swing);
+  if ('missing' in armAt) return [NaN, NaN, NaN];
+  swingPose(swing, armAt.t, pose);
+  const gap = bicepGap(pose);
+  const plane = shaftPlane(pose);
+  const shaftAt = findShaftParallel(swing, armAt.t);
+  if ('missing' in shaftAt) return [gap, plane, NaN];
+  swingPose(swing, shaftAt.t, pose);
+  return [gap, plane, headDepth(pose)];
+}
+
+/** True when every trade fact holds in sign, with the least changes asked for. */
+export function factsHold(swing: Swing): boolean {
+  let hold = true;
+  eachFact(swing, (excess) => {
+    if (!(excess <= 0)) hold = false;
+  });
+  return hold;
+}

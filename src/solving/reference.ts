@@ -1,0 +1,78 @@
+import type { LeastSquaresResult, SolveStatus } from '../math/leastSquares';
+import type { Body } from '../model/body';
+import type { Club } from '../model/club';
+import { JOINT_COUNT, JOINTS } from '../model/joints';
+import type { ReferenceSwing } from '../model/keys';
+import { createSwing, type Swing } from '../reading/swing';
+import { factsHold, fitDownswing, type Draft } from './downswingFit';
+import { fitBackswing, fitFinish } from './backswingFit';
+import { seedReference } from './seed';
+import { findNearest, findShipped } from './shipped';
+
+/** A reference swing and how well the search for it ended. */
+export interface ReferenceFit {
+  readonly status: SolveStatus;
+  /** Root mean square of the weighted residuals of the downswing; 1 means one spread from every landmark. */
+  readonly residual: number;
+  readonly evaluations: number;
+  readonly reference: ReferenceSwing;
+}
+
+/** Upper limits on damped steps: enough from the seed, few from a neighbouring player's solution. */
+const STEPS = { downswing: 60, facts: 30, backswing: 40, finish: 40 };
+
+/** The reference swing of a player and a club: the shipped one where there is one, otherwise solved from the nearest. */
+export function solveReference(body: Body, club: Club): ReferenceFit {
+  const known = findShipped(body, club);
+  if (known) return { status: 'converged', residual: 0, evaluations: 0, reference: known };
+  const near = findNearest(body, club);
+  return solveReferenceFrom(body, club, near ? scaleReference(near.swing, near.from, body) : seedReference(body));
+}
+
+/**
+ * Finds the reference swing of a player and a club by damped least squares: first the downswing, then the backswing to the ball
+ * it struck, then the finish. `start` is a swing to begin from; a solution for another stature or club is a good one.
+ */
+export function solveReferenceFrom(body: Body, club: Club, start: ReferenceSwing): ReferenceFit {
+  const draft = createDraft(body, club, start);
+  let down = fitDownswing(draft, body.stature, false, STEPS.downswing);
+  let evaluations = down.evaluations;
+  if (!factsHold(draft.refresh())) {
+    down = fitDownswing(draft, body.stature, true, STEPS.facts);
+    evaluations += down.evaluations;
+  }
+  const back = fitBackswing(draft, body.stature, STEPS.backswing);
+  const finish = fitFinish(draft, body.stature, STEPS.finish);
+  const { reference } = draft.refresh();
+  return {
+    status: worst([down, back, finish]),
+    residual: down.residual,
+    evaluations: evaluations + back.evaluations + finish.evaluations,
+    reference: { ...reference, ballPoint: [...draft.ballPoint], values: draft.values.slice() },
+  };
+}
+
+const worst = (results: readonly LeastSquaresResult[]): SolveStatus =>
+  results.map((r) => r.status).find((status) => status !== 'converged') ?? 'converged';
+
+function createDraft(body: Body, club: Club, start: ReferenceSwing): Draft {
+  const values = start.values.slice();
+  const draft: Draft = {
+    values,
+    gripTurn: start.gripTurn,
+    ballPoint: [...start.ballPoint],
+    refresh(): Swing {
+      const { gripTurn, ballPoint } = draft;
+      return createSwing(body, club, { times: start.times, values, gripTurn, ballPoint });
+    },
+  };
+  return draft;
+}
+
+/** A solution for one player as a start for another: lengths scaled with stature, angles kept. */
+function scaleReference(from: ReferenceSwing, fromBody: Body, to: Body): ReferenceSwing {
+  const k = to.stature / fromBody.stature;
+  const values = from.values.map((value, i) => (JOINTS[i % JOINT_COUNT].kind === 'length' ? value * k : value));
+  const [x, y, z] = from.ballPoint;
+  return { ...from, values, ballPoint: [x, y, z * k] };
+}
