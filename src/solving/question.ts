@@ -35,6 +35,6 @@ export function askImpliedPath(
   return (swing) => {
     const answer = ask(swing);
     if ('missing' in answer) return answer;
-    return 'missing' in zero ? zero : { value: referencePath + answer.value - zero.value };
+    return 'missing' in zero ? zero : { value: referencePath + (answer.value - zero.value) };
   };
 }
