@@ -3,7 +3,7 @@ import { isReached, type Checkpoint, type CheckpointId, type Reached } from '../
 import { judgedReading, verdictAt, type Bands, type Verdict } from '../reading/verdicts';
 import { showJudged } from './judged';
 import { showLength, type Shown } from './numbers';
-import { COMPUTED, RULE_OF_THUMB, type Origin, type Units } from './units';
+import { COMPUTED, MEASURED, RULE_OF_THUMB, type Origin, type Units } from './units';
 
 /** Names of the checkpoints: title of the plate, its number in the trade's count of positions, and inside a sentence. */
 export const CHECKPOINT_NAMES = {
@@ -153,4 +153,22 @@ export function sayBand(id: CheckpointId, bands: Bands, units: Pick<Units, 'leng
     return edge === 0 ? 'level' : `${length} ${edge < 0 ? words[0] : words[1]}`;
   };
   return `On plane from ${end(bands[id].low)} to ${end(bands[id].high)} (${RULE_OF_THUMB}).`;
+}
+
+/** What the coach says they saw in the real player. */
+export interface SightWords {
+  /** "You saw 9 cm above the trail bicep." */
+  readonly sentence: string;
+  readonly spoken: string;
+  readonly source: Origin;
+}
+
+/** A reading the coach set on a plate by hand. `metres` as the judged reading of that checkpoint, m, to the millimetre. */
+export function saySight(id: CheckpointId, metres: number, units: Pick<Units, 'length'>): SightWords {
+  const shown = showLength(Math.abs(metres), units, 1);
+  const side =
+    id === 'leadArmParallel' ? ['above', 'below', 'the trail bicep'] : ['in front of', 'behind', 'the hands'];
+  const say = (length: string): string => `You saw ${length} ${metres < 0 ? side[1] : side[0]} ${side[2]}.`;
+  const spoken = shown.value === 0 ? `You saw the line on ${side[2]}.` : say(shown.spoken);
+  return { sentence: shown.value === 0 ? spoken : say(shown.inSentence), spoken, source: MEASURED };
 }

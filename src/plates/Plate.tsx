@@ -1,0 +1,148 @@
+import { useMemo, useRef, useState } from 'react';
+import { deg, toRad } from '../math/angle';
+import { heelLiftAt } from '../figure/stance';
+import { isReached, readCheckpoints, type CheckpointId } from '../reading/checkpoints';
+import { judgedReading } from '../reading/verdicts';
+import { selectPlate, useDerived, useDesk } from '../store';
+import { CHECKPOINT_NAMES, EXAGGERATED, sayCheckpoint, saySight } from '../words';
+import { preparePlateFigure } from './body';
+import { Drawing } from './Drawing';
+import { plateDrawing } from './plateDrawing';
+import { PLATE_HEIGHT, PLATE_WIDTH } from './frame';
+import { letteringAt } from './lettering';
+import { Sight } from './Sight';
+import { useSettled } from './useSettled';
+import { useSize } from './useSize';
+import './plates.css';
+
+interface Props {
+  readonly id: CheckpointId;
+  /** What the coach saw in the real player, as the reading of this checkpoint, m. Without it the ring is only drawn. */
+  readonly onSight?: (value: number) => void;
+}
+
+/** Scales that differ by less share their lettering: a window being resized does not redraw every pixel. */
+const SCALE_GRAIN = 0.01;
+
+/** A checkpoint plate: the pose there seen down the line, what is measured on it, and the verdict. Tapping it moves time there. */
+export function Plate({ id, onSight }: Props) {
+  const derived = useDerived((all) => all);
+  const units = useDesk(({ document }) => document.units);
+  const armAngle = useDesk(({ document }) => toRad(deg(document.checkpointArmDeg)));
+  const isBusy = useDesk(({ gesture }) => gesture !== null);
+  const isSelected = useDesk(({ session }) => session.selectedPlate === id);
+  const picture = useRef<HTMLDivElement>(null);
+  const size = useSize(picture);
+  const [seen, setSeen] = useState<number>();
+
+  const { body, club, swing, ghostSwing, bands, player } = derived;
+  const checkpoint = derived.checkpoints[id];
+  const reference = derived.referenceCheckpoints[id];
+  const plate = useMemo(() => preparePlateFigure(body, club), [body, club]);
+  const ghost = useMemo(() => ghostSwing && readCheckpoints(ghostSwing, armAngle)[id], [ghostSwing, armAngle, id]);
+  const words = useMemo(() => sayCheckpoint(id, checkpoint, bands, units), [id, checkpoint, bands, units]);
+  const engraving = useSettled(checkpoint, isBusy);
+  const exact = size ? Math.min(size.width / PLATE_WIDTH, size.height / PLATE_HEIGHT) : 1;
+  const pxPerUnit = Math.max(0.2, Math.round(exact / SCALE_GRAIN) * SCALE_GRAIN);
+  const letters = useMemo(() => letteringAt(pxPerUnit), [pxPerUnit]);
+  const drawing = useMemo(() => {
+    if (!isReached(checkpoint)) return undefined;
+    const stance = { ballPoint: swing.reference.ballPoint, heelLift: heelLiftAt(swing, checkpoint.t) };
+    const { handed } = player;
+    const of = {
+      id,
+      plate,
+      checkpoint,
+      stance,
+      bands,
+      units,
+      handed,
+      reference,
+      ghost: ghost ?? undefined,
+      letters,
+      engraving,
+    };
+    return plateDrawing(of, words);
+  }, [id, plate, checkpoint, swing, bands, units, player, reference, ghost, letters, engraving, words]);
+
+  const { title, plate: number } = CHECKPOINT_NAMES[id];
+  const value = isReached(checkpoint) ? judgedReading(id, checkpoint) : undefined;
+  const sight = seen === undefined ? undefined : saySight(id, seen, units);
+  const isSeenHere = onSight !== undefined && drawing !== undefined && size !== undefined && value !== undefined;
+  return (
+    <article className="plate" data-verdict={words.verdict} data-selected={isSelected || undefined}>
+      <div className="plate-card">
+        <header className="plate-header">
+          <h2>
+            <button type="button" aria-pressed={isSelected} onClick={() => selectPlate(id)}>
+              {title}
+            </button>
+          </h2>
+          <span className="plate-number">{number}</span>
+        </header>
+        <div className="plate-picture" ref={picture}>
+          {drawing ? (
+            <Drawing
+              drawing={drawing}
+              letters={letters}
+              label={`${title}, seen down the line. ${words.spoken}`}
+              pulled={seen === undefined || value === undefined ? undefined : (seen - value) * drawing.frame.scale}
+            />
+          ) : (
+            <p className="plate-reason">{words.sentence}</p>
+          )}
+          {isSeenHere && (
+            <Sight
+              at={{
+                x:
+                  size.width / 2 +
+                  (drawing.annotation.handle.at.x + pulledBy(seen, value, drawing, 'x') - PLATE_WIDTH / 2) * exact,
+                y:
+                  size.height / 2 +
+                  (drawing.annotation.handle.at.y + pulledBy(seen, value, drawing, 'y') - PLATE_HEIGHT / 2) * exact,
+              }}
+              perMetre={{
+                x: drawing.annotation.handle.direction.x * drawing.frame.scale * exact,
+                y: drawing.annotation.handle.direction.y * drawing.frame.scale * exact,
+              }}
+              value={seen ?? value}
+              label={`${title}: what you saw`}
+              valueText={sight?.spoken ?? words.spoken}
+              onMove={setSeen}
+              onSight={(metres) => {
+                setSeen(undefined);
+                onSight(metres);
+              }}
+            />
+          )}
+        </div>
+        <div className="plate-verdict">
+          <i className="plate-swatch" aria-hidden="true" />
+          <strong className="plate-word">{words.word}</strong>
+          {drawing && (
+            <>
+              <span className="plate-why">{sight?.sentence ?? words.why}</span>
+              <span className="plate-why is-short">{words.shortWhy}</span>
+            </>
+          )}
+          {drawing && (
+            <span className="plate-source">
+              {sight?.source ?? words.source}
+              {derived.exaggerated && <>, {EXAGGERATED}</>}
+            </span>
+          )}
+          {words.reach && <span className="plate-reach">{words.reach}</span>}
+        </div>
+      </div>
+    </article>
+  );
+}
+
+function pulledBy(
+  seen: number | undefined,
+  value: number,
+  { frame, annotation }: NonNullable<ReturnType<typeof plateDrawing>>,
+  axis: 'x' | 'y',
+): number {
+  return seen === undefined ? 0 : (seen - value) * frame.scale * annotation.handle.direction[axis];
+}

@@ -1,0 +1,104 @@
+import type { Verdict } from '../reading/verdicts';
+import { boxAround, isClear, isInside, type Obstacles } from './boxes';
+import type { Dimension } from './dimension';
+import { SHEET, type Box, type Frame, type Point, type Segment } from './frame';
+import { captionAt, type Caption, type Lettering } from './lettering';
+
+/** Everything on a plate that is not the figure: what is measured, how much, and whether that is on plane. Units of the plate. */
+export interface Annotation {
+  readonly verdict: Verdict;
+  /** The pale strip, exactly as wide as the band: its four corners, and its two dotted edges. */
+  readonly corridor: readonly Point[];
+  readonly edges: readonly [Segment, Segment];
+  /** What is dimensioned is what is patterned. */
+  readonly zone: readonly Point[];
+  /** The shaft line (P5) or the line through the head (P6). */
+  readonly axis: Segment;
+  readonly extensions: readonly Segment[];
+  readonly dimension: Dimension | undefined;
+  /** The bicep centre (P5) or the hands (P6). */
+  readonly pin: Point;
+  readonly handle: Handle;
+  readonly captions: readonly Caption[];
+  readonly scaleBar: ScaleBar | undefined;
+  readonly others: readonly OtherLine[];
+}
+
+/** The ring on the line, and how dragging it reads: one metre of the reading moves it by `perMetre` units along `direction`. */
+export interface Handle {
+  readonly at: Point;
+  readonly direction: Point;
+  readonly perMetre: number;
+}
+
+export interface ScaleBar {
+  readonly line: Segment;
+  readonly ticks: readonly Segment[];
+  readonly caption: Caption;
+}
+
+/** The same line of another swing: the reference, or the ghost held for comparison. */
+export interface OtherLine {
+  readonly kind: 'reference' | 'ghost';
+  readonly line: Segment;
+  readonly caption: Caption | undefined;
+}
+
+/** What a plate is asked to show beside the pose. Metres. */
+export interface Measured {
+  readonly verdict: Verdict;
+  /** The judged reading and its band. */
+  readonly value: number;
+  readonly band: { readonly low: number; readonly high: number };
+  readonly number: string;
+  readonly unit: string;
+}
+
+export const HANDLE_RADIUS = 9;
+export const PIN_RADIUS = 5.4;
+export const REGISTER_CROSS = 10;
+/** Room for lettering: the plate less a margin. */
+export const ROOM: Box = { left: SHEET.left + 6, top: SHEET.top + 5, right: SHEET.right - 6, bottom: SHEET.bottom - 6 };
+
+const BAR_M = 0.2;
+const BAR_CAPTION = '20 cm';
+
+/** A bar of 20 cm in the first corner where nothing is in its way. `corners` name its left or right lower end. */
+export function findScaleBar(
+  frame: Frame,
+  corners: readonly ('bottom left' | 'bottom right' | 'top left' | 'top right')[],
+  letters: Lettering,
+  obstacles: Obstacles,
+): ScaleBar | undefined {
+  const length = BAR_M * frame.scale;
+  for (const corner of corners) {
+    const words = captionAt(BAR_CAPTION, { x: 0, y: 0 }, 'start', letters);
+    const width = length + 6 + (words.box.right - words.box.left);
+    const x = corner.endsWith('left') ? 12 : SHEET.right - 12 - width;
+    const y = corner.startsWith('bottom') ? SHEET.bottom - 14 : 16;
+    const caption = captionAt(BAR_CAPTION, { x: x + length + 6, y: y + letters.caption * 0.25 }, 'start', letters);
+    const box = {
+      left: x - 3,
+      right: x + width,
+      top: Math.min(y - 6, caption.box.top),
+      bottom: Math.max(y + 6, caption.box.bottom),
+    };
+    if (!isInside(box, SHEET) || !isClear(box, obstacles)) continue;
+    const tick = (at: number, size: number): Segment => ({
+      from: { x: x + at, y: y - size },
+      to: { x: x + at, y: y + size },
+    });
+    return {
+      line: { from: { x, y }, to: { x: x + length, y } },
+      ticks: [tick(0, 4), tick(length / 2, 3), tick(length, 4)],
+      caption: { ...caption, box },
+    };
+  }
+  return undefined;
+}
+
+/** Keeps the handle, the pin and the dimension's ticks clear of lettering. */
+export const keepClear = (handle: Point, pin: Point): Box[] => [
+  boxAround(handle, HANDLE_RADIUS + 2),
+  boxAround(pin, REGISTER_CROSS + 1),
+];

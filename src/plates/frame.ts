@@ -1,0 +1,104 @@
+/** Units of a plate: the drawing's own coordinates, x to the right, y down. */
+export const PLATE_WIDTH = 320;
+export const PLATE_HEIGHT = 292;
+/** Units per metre, on both plates, so that they can be compared. */
+export const SCALE = 300;
+
+/** A point on a plate, in its units. */
+export interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+export interface Segment {
+  readonly from: Point;
+  readonly to: Point;
+}
+/** An upright rectangle on a plate. */
+export interface Box {
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}
+
+/** The whole plate. The drawing may run past it to the frame; what has to be read may not. */
+export const SHEET: Box = { left: 0, top: 0, right: PLATE_WIDTH, bottom: PLATE_HEIGHT };
+
+/**
+ * Where the world lies on a plate: the view down the line, along +X, without perspective. World z (toward the ball) runs to the right,
+ * to the left for a left-handed player (`side` -1); world y (up) runs up. Lengths in metres come out in units.
+ */
+export interface Frame {
+  readonly side: 1 | -1;
+  /** Units per metre: `SCALE`, less only where a reading would not fit the plate. */
+  readonly scale: number;
+  /** Units at world z = 0 and y = 0. */
+  readonly x0: number;
+  readonly y0: number;
+}
+
+export const toX = (frame: Frame, z: number): number => frame.x0 + frame.side * frame.scale * z;
+export const toY = (frame: Frame, y: number): number => frame.y0 - frame.scale * y;
+/** A point of a flat buffer (x, y, z at `at`), seen down the line. */
+export const toPoint = (frame: Frame, buffer: ArrayLike<number>, at: number): Point => ({
+  x: toX(frame, buffer[at + 2]),
+  y: toY(frame, buffer[at + 1]),
+});
+
+export const along = (from: Point, direction: Point, distance: number): Point => ({
+  x: from.x + direction.x * distance,
+  y: from.y + direction.y * distance,
+});
+
+/**
+ * A frame that puts the world point (y, z) in m at the unit point `at`, moved as little as needed to keep all `essentials`
+ * (world y and z in turn, m) inside `room`; where they are wider than the room, the scale shrinks.
+ */
+export function fitFrame(
+  side: 1 | -1,
+  y: number,
+  z: number,
+  at: Point,
+  essentials: readonly number[],
+  room: Box,
+): Frame {
+  let [low, high, near, far] = [Infinity, -Infinity, Infinity, -Infinity];
+  for (let i = 0; i < essentials.length; i += 2) {
+    low = Math.min(low, essentials[i]);
+    high = Math.max(high, essentials[i]);
+    near = Math.min(near, side * essentials[i + 1]);
+    far = Math.max(far, side * essentials[i + 1]);
+  }
+  const wide = (room.right - room.left) / (far - near || 1e-9);
+  const tall = (room.bottom - room.top) / (high - low || 1e-9);
+  const scale = Math.min(SCALE, wide, tall);
+  const x0 = at.x - side * scale * z;
+  const y0 = at.y + scale * y;
+  return {
+    side,
+    scale,
+    x0: x0 + shiftInside(x0 + scale * near, x0 + scale * far, room.left, room.right),
+    y0: y0 + shiftInside(y0 - scale * high, y0 - scale * low, room.top, room.bottom),
+  };
+}
+
+function shiftInside(from: number, to: number, low: number, high: number): number {
+  return from < low ? low - from : to > high ? high - to : 0;
+}
+
+/** How far one can go from `from` along the unit vector `direction` before leaving `box`; 0 from outside. */
+export function roomAlong(from: Point, direction: Point, box: Box): number {
+  const x =
+    direction.x > 0
+      ? (box.right - from.x) / direction.x
+      : direction.x < 0
+        ? (box.left - from.x) / direction.x
+        : Infinity;
+  const y =
+    direction.y > 0
+      ? (box.bottom - from.y) / direction.y
+      : direction.y < 0
+        ? (box.top - from.y) / direction.y
+        : Infinity;
+  return Math.max(0, Math.min(x, y));
+}

@@ -1,0 +1,1 @@
+export { Plate } from './Plate';

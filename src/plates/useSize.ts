@@ -1,0 +1,25 @@
+import { useLayoutEffect, useState, type RefObject } from 'react';
+
+export interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Size of an element in css px, followed as it changes; rounded, so that a hair's breadth redraws nothing. */
+export function useSize(element: RefObject<HTMLElement | null>): Size | undefined {
+  const [size, setSize] = useState<Size>();
+  useLayoutEffect(() => {
+    const target = element.current;
+    if (!target) return undefined;
+    const take = (): void => {
+      const width = Math.round(target.clientWidth);
+      const height = Math.round(target.clientHeight);
+      setSize((before) => (before?.width === width && before.height === height ? before : { width, height }));
+    };
+    take();
+    const observer = new ResizeObserver(take);
+    observer.observe(target);
+    return () => observer.disconnect();
+  }, [element]);
+  return size;
+}
