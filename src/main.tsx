@@ -2,11 +2,22 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import './look/fonts.css';
 import './look/tokens.css';
+import './look/base.css';
+import './look/desk.css';
+import './look/bar.css';
+import './look/movements.css';
+import './look/time.css';
+import './look/drawer.css';
+import { App } from './App';
+import { Mishap } from './panels';
+import { startDesk } from './store';
+
+startDesk();
 
 createRoot(document.getElementById('app')!).render(
   <StrictMode>
-    <main>
-      <h1>Slantwise</h1>
-    </main>
+    <Mishap>
+      <App />
+    </Mishap>
   </StrictMode>,
 );

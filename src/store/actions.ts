@@ -1,4 +1,4 @@
-import { edgeDial, STILL_DIALLED, withDial, type DialId, type Dialled, type Document } from './document';
+import { dialValue, edgeDial, STILL_DIALLED, withDial, type DialId, type Dialled, type Document } from './document';
 import { desk, put } from './desk';
 import { stepBetween, turnBack, turnForward, withStep } from './history';
 import { nameOfChange } from './labels';
@@ -63,6 +63,12 @@ export function setMovement(id: DialId, edgeValue: number): void {
   const movements = withDial(document.movements, id, edgeValue);
   if (movements === document.movements) return;
   dialled(nameOfChange(document, { ...document, movements }), movements);
+}
+
+/** Moves one dial by whole steps from where it stands. */
+export function nudgeMovement(id: DialId, steps: number): void {
+  const { movements } = desk.getState().document;
+  setMovement(id, dialValue(movements, id) + steps * edgeDial(id).step);
 }
 
 /** One dial back to the reference. */

@@ -1,12 +1,12 @@
 import type { Body, Player } from '../model/body';
 import { createPose, placePose, type Pose } from '../model/chain';
 import type { Club } from '../model/club';
-import { createJointVector, J, type JointId } from '../model/joints';
+import { createJointVector, J, type JointId, type JointVector } from '../model/joints';
 import type { ReferenceSwing } from '../model/keys';
 import { STILL, type Movements } from '../model/movements';
 import { readCheckpoints, type Checkpoints } from '../reading/checkpoints';
 import { findPositions, type Positions } from '../reading/positions';
-import { createSwing, swingJoints, swingPose, withMovements, type Swing } from '../reading/swing';
+import { createSwing, swingJoints, withMovements, type Swing } from '../reading/swing';
 import type { Bands } from '../reading/verdicts';
 import { exaggerated, toArmAngle, toBands, toBodyAndClub, toMovements } from './convert';
 import type { Dialled, Document } from './document';
@@ -136,16 +136,20 @@ export function derive({ document, session, found }: DeskState): Derived {
   );
 }
 
-const pose = createPose();
 const joints = createJointVector();
-const place = remember((swing: Swing, t: number, bench: DeskState['session']['bench']): Pose => {
-  if (!bench) {
-    swingPose(swing, t, pose);
-    return pose;
-  }
+const bend = remember((swing: Swing, t: number, bench: DeskState['session']['bench']): JointVector => {
   swingJoints(swing, t, joints);
-  for (const id of Object.keys(bench) as JointId[]) joints[J[id]] = bench[id]!;
-  placePose(swing.rig, joints, pose);
+  for (const id of Object.keys(bench ?? {}) as JointId[]) joints[J[id]] = bench![id]!;
+  return joints;
+});
+
+/** Joints at the playhead, model units, with what the bench changed on top. One buffer, reused. */
+export const jointsOf = (state: DeskState): JointVector =>
+  bend(derive(state).swing, state.session.t, state.session.bench);
+
+const pose = createPose();
+const place = remember((swing: Swing, t: number, bench: DeskState['session']['bench']): Pose => {
+  placePose(swing.rig, bend(swing, t, bench), pose);
   return pose;
 });
 

@@ -1,9 +1,9 @@
 export * from './document';
 export * from './session';
 export { POSITION_IDS, type PositionId, type Positions } from '../reading/positions';
-export { current, currentPose, desk, subscribe } from './desk';
+export { current, currentPose, desk, put, subscribe } from './desk';
 export type { DeskState } from './state';
-export type { Derived } from './derived';
+export { jointsOf, type Derived } from './derived';
 export * from './actions';
 export * from './lookActions';
 export { pause, play } from './playback';
@@ -12,3 +12,4 @@ export { toMovements } from './convert';
 export { startDesk } from './start';
 export { SET_UP_LIMITS, BAND_LIMIT_CM, ARM_ANGLE_LIMITS_DEG } from './limits';
 export { useDerived, useDesk } from './useDesk';
+export type { CheckpointId } from '../reading/checkpoints';

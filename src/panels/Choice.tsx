@@ -1,0 +1,26 @@
+import { useId } from 'react';
+
+interface Props<T extends string> {
+  readonly label: string;
+  readonly options: readonly { readonly value: T; readonly text: string }[];
+  readonly value: T;
+  readonly onChoose: (value: T) => void;
+}
+
+/** One of a few, side by side: native radio buttons under the look of the board. */
+export function Choice<T extends string>({ label, options, value, onChoose }: Props<T>) {
+  const name = useId();
+  return (
+    <fieldset className="choice">
+      <legend>{label}</legend>
+      <div className="choice-options">
+        {options.map((option) => (
+          <label key={option.value}>
+            <input type="radio" name={name} checked={option.value === value} onChange={() => onChoose(option.value)} />
+            <span>{option.text}</span>
+          </label>
+        ))}
+      </div>
+    </fieldset>
+  );
+}

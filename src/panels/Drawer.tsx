@@ -1,0 +1,54 @@
+import { lazy, Suspense, useEffect, useRef } from 'react';
+import { setDrawer, useDesk, type DrawerId } from '../store';
+import { About } from './About';
+import { DRAWERS } from './Bar';
+import { SetUp } from './SetUp';
+
+const JointsBench = lazy(() => import('./JointsBench'));
+
+const CONTENT: Record<DrawerId, () => React.ReactNode> = {
+  setUp: () => <SetUp />,
+  joints: () => (
+    <Suspense fallback={<p>Fetching the bench …</p>}>
+      <JointsBench />
+    </Suspense>
+  ),
+  about: () => <About />,
+};
+
+function close(id: DrawerId): void {
+  setDrawer(null);
+  document.getElementById(`tab-${id}`)?.focus();
+}
+
+/** The open drawer. Its tab gets the focus back when it closes. */
+export function Drawer() {
+  const open = useDesk(({ session }) => session.drawer);
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => {
+    if (!open) return undefined;
+    heading.current?.focus();
+    const onEscape = (event: KeyboardEvent): void => {
+      const inside = event.target instanceof Element && event.target.closest('#drawer');
+      if (event.key === 'Escape' && inside) close(open);
+    };
+    document.addEventListener('keydown', onEscape);
+    return () => document.removeEventListener('keydown', onEscape);
+  }, [open]);
+  if (!open) return null;
+
+  const { title } = DRAWERS.find(({ id }) => id === open)!;
+  return (
+    <section id="drawer" className="drawer" data-drawer={open} aria-labelledby="drawer-title">
+      <div className="drawer-head">
+        <h2 id="drawer-title" ref={heading} tabIndex={-1}>
+          {title}
+        </h2>
+        <button type="button" className="text-button" onClick={() => close(open)}>
+          Close
+        </button>
+      </div>
+      <div className="drawer-body">{CONTENT[open]()}</div>
+    </section>
+  );
+}

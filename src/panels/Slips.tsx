@@ -1,0 +1,43 @@
+import { dialValue, dismissNotice, EDGE_DIALS, releaseBench, useDesk, type DeskState } from '../store';
+import { EXAGGERATED } from '../words';
+import { dialWords } from './dialWords';
+
+/** The first dial past its usual range, in a sentence: one hint at a time. */
+function cautionOf({ document: { movements, units } }: DeskState): string | undefined {
+  for (const { id } of EDGE_DIALS) {
+    if ((id === 'pelvisRate' || id === 'pelvisDelay') && !movements.pelvis) continue;
+    const { past, label } = dialWords(id, dialValue(movements, id), units);
+    if (past !== undefined) return `${label}: ${past.charAt(0).toLowerCase()}${past.slice(1)}`;
+  }
+  return undefined;
+}
+
+/** Slips of paper pinned on the stage: what holds for the whole picture right now. */
+export function Slips() {
+  const notice = useDesk((state) => state.notice);
+  const caution = useDesk(cautionOf);
+  const bench = useDesk(({ session }) => session.bench !== null);
+  const exaggerated = useDesk(({ session }) => session.exaggerate);
+  return (
+    <div className="slips">
+      {notice !== null && (
+        <div className="slip" role="alert">
+          <p>{notice}</p>
+          <button type="button" className="text-button" onClick={dismissNotice}>
+            Understood
+          </button>
+        </div>
+      )}
+      {bench && (
+        <div className="slip">
+          <p>Bench pose: joints set by hand.</p>
+          <button type="button" className="text-button" onClick={releaseBench}>
+            Release
+          </button>
+        </div>
+      )}
+      {exaggerated && <p className="slip slip-mark">{EXAGGERATED}</p>}
+      {caution !== undefined && <p className="slip slip-caution">{caution}</p>}
+    </div>
+  );
+}

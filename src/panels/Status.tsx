@@ -1,0 +1,34 @@
+import { CLUBS } from '../model/club';
+import { ILLUSTRATION, sayStatus } from '../words';
+import { MY_CLUB, useDerived, useDesk, type Document } from '../store';
+
+const INCHES_PER_FOOT = 12;
+const M_PER_INCH = 0.0254;
+
+/** "1.78 m" or "5 ft 10 in". */
+export function sayStature(statureM: number, { length }: Document['units']): string {
+  if (length === 'cm') return `${statureM.toFixed(2)} m`;
+  const inches = Math.round(statureM / M_PER_INCH);
+  return `${Math.floor(inches / INCHES_PER_FOOT)} ft ${inches % INCHES_PER_FOOT} in`;
+}
+
+/** "7-iron, 1.78 m". */
+const sayWho = ({ player, club, units }: Document): string =>
+  [
+    club.id === MY_CLUB ? club.my?.name || MY_CLUB : CLUBS[club.id].name,
+    sayStature(player.statureM, units),
+    ...(player.handed === 'left' ? ['left-handed'] : []),
+  ].join(', ');
+
+/** One sentence about the swing, who swings what, and what the picture is. */
+export function Status() {
+  const sentence = useDerived(sayStatus);
+  const who = useDesk(({ document }) => sayWho(document));
+  return (
+    <footer className="status">
+      <p className="status-sentence">{sentence}</p>
+      <p className="status-who">{who}</p>
+      <p className="status-illustration">{ILLUSTRATION}</p>
+    </footer>
+  );
+}

@@ -1,0 +1,9 @@
+export { Bar } from './Bar';
+export { Drawer } from './Drawer';
+export { LiveRegion } from './LiveRegion';
+export { Mishap } from './Mishap';
+export { Movements } from './Movements';
+export { Situations } from './Situations';
+export { Slips } from './Slips';
+export { Status } from './Status';
+export { Time } from './Time';
