@@ -1,18 +1,18 @@
 /**
- * Second derivatives of the cubic spline through `(t[i], y[i])`, written into `m`, with the slope given at the first knot and
+ * Second derivatives of the cubic spline through the first `count` of `(t[i], y[i])`, written into `m`, with the slope given at the first knot and
  * either a slope or a zero second derivative ("free") at the last. Units: those of y over t squared.
  * Source: the standard tridiagonal system of the C2 cubic spline (de Boor, A Practical Guide to Splines, chapter IV).
  */
 export function solveSplineCurvature(
-  t: ArrayLike<number>,
-  y: ArrayLike<number>,
+  t: Float64Array,
+  y: Float64Array,
+  count: number,
   startSlope: number,
   endSlope: number | 'free',
   m: Float64Array,
 ): void {
-  const n = t.length;
-  const last = n - 1;
-  // Thomas algorithm; `upper` and the right-hand side live in small scratch arrays of the knot count.
+  const last = count - 1;
+  // Thomas algorithm; `upper` and the right-hand side live in small scratch arrays.
   const upper = scratchA;
   const right = scratchB;
   let h = t[1] - t[0];

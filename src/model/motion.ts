@@ -27,7 +27,8 @@ export const createCurves = (): Curves => ({
   pieces: new Float64Array(PIECES * STRIDE),
 });
 
-const knots = new Float64Array(KEY_COUNT);
+const knotTimes = new Float64Array(KEY_COUNT);
+const knotValues = new Float64Array(KEY_COUNT);
 const curvature = new Float64Array(KEY_COUNT);
 
 /**
@@ -37,15 +38,18 @@ const curvature = new Float64Array(KEY_COUNT);
  */
 export function joinKeys(ref: Pick<ReferenceSwing, 'times' | 'values'>, out: Curves): Curves {
   out.times.set(ref.times);
-  for (let j = 0; j < JOINT_COUNT; j++) {
-    writeSpline(ref, j, K.top, K.exit, 0, 'free', out);
-    const startCurvature = curvature[0];
-    writeSpline(ref, j, K.address, K.top, 0, 0, out);
-    const h = ref.times[K.top] - ref.times[K.top - 1];
-    addEndCurvature(out.pieces, pieceAt(K.top - 1, j), h, startCurvature - curvature[K.top - K.address]);
-    writeFinish(ref, j, out);
-  }
+  for (let j = 0; j < JOINT_COUNT; j++) joinJoint(ref, j, out);
   return out;
+}
+
+/** Joins the keys of one joint; the others stay as they are. */
+export function joinJoint(ref: Pick<ReferenceSwing, 'times' | 'values'>, joint: number, out: Curves): void {
+  writeSpline(ref, joint, K.top, K.exit, 0, 'free', out);
+  const startCurvature = curvature[0];
+  writeSpline(ref, joint, K.address, K.top, 0, 0, out);
+  const h = ref.times[K.top] - ref.times[K.top - 1];
+  addEndCurvature(out.pieces, pieceAt(K.top - 1, joint), h, startCurvature - curvature[K.top - K.address]);
+  writeFinish(ref, joint, out);
 }
 
 const pieceAt = (piece: number, joint: number): number => piece * STRIDE + joint * 6;
@@ -59,21 +63,17 @@ function writeSpline(
   end: number | 'free',
   out: Curves,
 ): void {
-  const times = ref.times.subarray(from, to + 1);
-  const values = knots.subarray(0, to - from + 1);
-  for (let i = 0; i < values.length; i++) values[i] = ref.values[(from + i) * JOINT_COUNT + joint];
-  solveSplineCurvature(times, values, start, end, curvature);
-  for (let i = 0; i < values.length - 1; i++) {
-    const h = times[i + 1] - times[i];
-    writeCubicPiece(
-      out.pieces,
-      pieceAt(from + i, joint),
-      h,
-      values[i],
-      values[i + 1],
-      curvature[i],
-      curvature[i + 1],
-    );
+  const { times, values } = ref;
+  const count = to - from + 1;
+  for (let i = 0; i < count; i++) {
+    knotTimes[i] = times[from + i];
+    knotValues[i] = values[(from + i) * JOINT_COUNT + joint];
+  }
+  solveSplineCurvature(knotTimes, knotValues, count, start, end, curvature);
+  for (let i = 0; i < count - 1; i++) {
+    const h = knotTimes[i + 1] - knotTimes[i];
+    const at = pieceAt(from + i, joint);
+    writeCubicPiece(out.pieces, at, h, knotValues[i], knotValues[i + 1], curvature[i], curvature[i + 1]);
   }
 }
 

@@ -27,10 +27,13 @@ export function createSwing(
   movements: Movements = STILL,
   downswing = DOWNSWING,
 ): Swing {
-  const rig = createRig(body, { ...club, gripTurn: club.gripTurn + reference.gripTurn });
   const curves = joinKeys(reference, createCurves());
-  return { rig, reference, curves, movements, tempo: downswing / reference.times[K.impact] };
+  return { rig: rigFor(body, club, reference), reference, curves, movements, tempo: downswing / reference.times[K.impact] };
 }
+
+/** The rig of a player whose grip is the club's own and the one the reference was found with. */
+export const rigFor = (body: Body, club: Club, reference: Pick<ReferenceSwing, 'gripTurn'>): Rig =>
+  createRig(body, { ...club, gripTurn: club.gripTurn + reference.gripTurn });
 
 /** The same player, club and reference with other movements. */
 export const withMovements = (swing: Swing, movements: Movements): Swing => ({ ...swing, movements });

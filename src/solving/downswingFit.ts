@@ -1,6 +1,6 @@
 import { rad, toDeg } from '../math/angle';
 import type { LeastSquaresResult } from '../math/leastSquares';
-import { AT, createPose } from '../model/chain';
+import { AT, createPose, placeHead } from '../model/chain';
 import { createJointVector, J } from '../model/joints';
 import { K } from '../model/keys';
 import { STILL, type Movements } from '../model/movements';
@@ -122,7 +122,7 @@ function reachGoals(swing: Swing, to: Residuals): void {
   }
 }
 
-const SPEED_STEP = 0.005;
+const SPEED_STEP = 0.0075;
 const arm = new Float64Array(3);
 const shaft = new Float64Array(3);
 
@@ -132,9 +132,9 @@ function speedGoals(swing: Swing, to: Residuals): void {
   const now = { thorax: 0, arm: 0, shaft: 0 };
   const impact = swing.reference.times[K.impact];
   let thorax = 0;
-  for (let t = impact - 30 * SPEED_STEP, i = 0; t < impact + SPEED_STEP / 2; t += SPEED_STEP, i++) {
+  for (let t = impact - 20 * SPEED_STEP, i = 0; t < impact + SPEED_STEP / 2; t += SPEED_STEP, i++) {
     swingJoints(swing, t, joints);
-    swingPose(swing, t, pose);
+    placeHead(swing.rig, joints, pose);
     if (i > 0) {
       now.thorax = (joints[J.thoraxTurn] - thorax) / SPEED_STEP;
       now.arm = angleTo(arm, AT.armDirection) / SPEED_STEP;

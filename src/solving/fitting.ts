@@ -99,6 +99,6 @@ export function fitUnknowns(
     upper: unknowns.map((u) => u.upper),
     difference: DIFFERENCE,
     maxSteps,
-    tolerance: 1e-4,
+    tolerance: 5e-4,
   });
 }

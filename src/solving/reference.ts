@@ -3,7 +3,9 @@ import type { Body } from '../model/body';
 import type { Club } from '../model/club';
 import { JOINT_COUNT, JOINTS } from '../model/joints';
 import type { ReferenceSwing } from '../model/keys';
-import { createSwing, type Swing } from '../reading/swing';
+import { createCurves, joinJoint, joinKeys } from '../model/motion';
+import { STILL } from '../model/movements';
+import { rigFor, type Swing } from '../reading/swing';
 import { factsHold, fitDownswing, type Draft } from './downswingFit';
 import { fitBackswing, fitFinish } from './backswingFit';
 import { seedReference } from './seed';
@@ -55,18 +57,33 @@ export function solveReferenceFrom(body: Body, club: Club, start: ReferenceSwing
 const worst = (results: readonly LeastSquaresResult[]): SolveStatus =>
   results.map((r) => r.status).find((status) => status !== 'converged') ?? 'converged';
 
+/** A draft joins only the joints whose keys changed since the last look: most of a finite difference touches one. */
 function createDraft(body: Body, club: Club, start: ReferenceSwing): Draft {
   const values = start.values.slice();
+  const joined = values.slice();
+  const { times } = start;
+  const curves = joinKeys({ times, values }, createCurves());
   const draft: Draft = {
     values,
     gripTurn: start.gripTurn,
     ballPoint: [...start.ballPoint],
     refresh(): Swing {
+      for (let j = 0; j < JOINT_COUNT; j++) {
+        if (!hasChanged(values, joined, j)) continue;
+        joinJoint({ times, values }, j, curves);
+        for (let k = j; k < values.length; k += JOINT_COUNT) joined[k] = values[k];
+      }
       const { gripTurn, ballPoint } = draft;
-      return createSwing(body, club, { times: start.times, values, gripTurn, ballPoint });
+      const reference = { times, values, gripTurn, ballPoint };
+      return { rig: rigFor(body, club, reference), reference, curves, movements: STILL, tempo: 1 };
     },
   };
   return draft;
+}
+
+function hasChanged(values: Float64Array, joined: Float64Array, joint: number): boolean {
+  for (let k = joint; k < values.length; k += JOINT_COUNT) if (values[k] !== joined[k]) return true;
+  return false;
 }
 
 /** A solution for one player as a start for another: lengths scaled with stature, angles kept. */
