@@ -54,8 +54,8 @@ export interface Plans<Effects = undefined> {
 
 /** A plan ends this far inside a band, m: it shows as inside at every number of digits on screen. */
 export const INSIDE = 0.0002;
-/** One metre outside a band costs this much effort: a tenth of a millimetre weighs as much as half of a dial's usual range. */
-const WEIGHT = 1e4;
+/** One metre outside a band costs this much effort: a hundredth of a millimetre weighs as much as half of a dial's usual range. */
+const WEIGHT = 1e5;
 
 /**
  * The smallest changes that bring both checkpoints into their bands: each allowed movement on its own, and all of them together.
