@@ -1,0 +1,161 @@
+import { describe, expect, test } from 'vitest';
+import { rad } from '../../src/math/angle';
+import { pieceCurvature, pieceSlope, pieceValue } from '../../src/math/spline';
+import { bodyOf } from '../../src/model/body';
+import { createJointVector, J, JOINT_COUNT, JOINT_IDS } from '../../src/model/joints';
+import { K, KEY_COUNT, KEY_IDS } from '../../src/model/keys';
+import {
+  createCurves,
+  joinKeys,
+  movedJoints,
+  movementShare,
+  referenceJoint,
+  referenceJoints,
+} from '../../src/model/motion';
+import { STILL, type Movements } from '../../src/model/movements';
+import { seedReference } from '../../src/solving/seed';
+
+const reference = seedReference(bodyOf({ statureM: 1.78, handed: 'right' }));
+const curves = joinKeys(reference, createCurves());
+const { times } = reference;
+const STRIDE = JOINT_COUNT * 6;
+
+/** Value, slope and second derivative of a joint at the end of one piece and at the start of the next. */
+const sides = (key: number, joint: number) => {
+  const length = times[key] - times[key - 1];
+  const before = (key - 1) * STRIDE + joint * 6;
+  const after = key * STRIDE + joint * 6;
+  return [pieceValue, pieceSlope, pieceCurvature].map((of) => [
+    of(curves.pieces, before, length),
+    of(curves.pieces, after, 0),
+  ]);
+};
+
+describe('the curves of a swing', () => {
+  test.each(KEY_IDS)('go through the %s key', (key) => {
+    const q = createJointVector();
+    referenceJoints(curves, times[K[key]], q);
+    q.forEach((value, j) => expect(value).toBeCloseTo(reference.values[K[key] * JOINT_COUNT + j], 12));
+  });
+
+  test.each(KEY_IDS.slice(1, -1))('have no jump in position, velocity or acceleration at %s', (key) => {
+    JOINT_IDS.forEach((_, j) => {
+      const [value, slope, curvature] = sides(K[key], j);
+      expect(value[1]).toBeCloseTo(value[0], 10);
+      // Slopes reach some 20 rad/s and curvatures some 1000 rad/s2: the same relative agreement.
+      expect(slope[1]).toBeCloseTo(slope[0], 9);
+      expect(curvature[1]).toBeCloseTo(curvature[0], 7);
+    });
+  });
+
+  test('start at rest, turn round at rest at the top and end at rest', () => {
+    JOINT_IDS.forEach((_, j) => {
+      expect(pieceSlope(curves.pieces, j * 6, 0)).toBeCloseTo(0, 10);
+      expect(sides(K.top, j)[1][0]).toBeCloseTo(0, 9);
+      const last = KEY_COUNT - 1;
+      const end = (last - 1) * STRIDE + j * 6;
+      expect(pieceSlope(curves.pieces, end, times[last] - times[last - 1])).toBeCloseTo(0, 9);
+    });
+  });
+
+  test('hold still before address and after the finish', () => {
+    const q = createJointVector();
+    referenceJoints(curves, times[0] - 1, q);
+    q.forEach((value, j) => expect(value).toBe(referenceJoint(curves, j, times[0])));
+    referenceJoints(curves, times[K.finish] + 1, q);
+    q.forEach((value, j) => expect(value).toBe(referenceJoint(curves, j, times[K.finish])));
+  });
+});
+
+describe('the share of a movement', () => {
+  const share = (t: number): number => movementShare(times, t);
+
+  test('is nothing all the way back to the top', () => {
+    for (const key of ['address', 'takeaway', 'midBackswing', 'top'] as const) expect(share(times[K[key]])).toBe(0);
+  });
+
+  test('is all of it from lead arm parallel to the exit', () => {
+    for (const key of ['leadArmParallel', 'shaftParallel', 'impact', 'exit'] as const)
+      expect(share(times[K[key]])).toBe(1);
+  });
+
+  test('is gone at the finish', () => expect(share(times[K.finish])).toBe(0));
+
+  test('is half in half-way between the top and lead arm parallel', () => {
+    expect(share(times[K.leadArmParallel] / 2)).toBeCloseTo(0.5, 12);
+  });
+
+  test.each(['top', 'leadArmParallel', 'exit', 'finish'] as const)(
+    'comes and goes without a jolt at %s: no speed, no acceleration',
+    (key) => {
+      const t = times[K[key]];
+      const h = 1e-4;
+      const [a, b, c] = [share(t - h), share(t), share(t + h)];
+      // A share that starts like u^3 has changed by some (h / 0.15)^3 = 3e-10 after h.
+      expect(Math.abs(c - b) + Math.abs(b - a)).toBeLessThan(1e-8);
+    },
+  );
+});
+
+describe('the movements', () => {
+  const at = (t: number, movements: Partial<Movements>) => {
+    const q = createJointVector();
+    movedJoints(curves, { ...STILL, ...movements }, t, q);
+    return q;
+  };
+  const late = times[K.shaftParallel];
+  const all = {
+    leadWristFlexion: rad(20),
+    rotationRate: 1.3,
+    rotationDelay: 0.02,
+    trailTilt: rad(8),
+    pelvisShift: 0.04,
+  };
+
+  test('change nothing before the top', () => {
+    for (const t of [times[0], times[K.midBackswing], 0]) expect(at(t, all)).toEqual(at(t, {}));
+  });
+
+  test.each([
+    ['bowing the lead wrist adds flexion', { leadWristFlexion: rad(20) }, 'leadWristFlexion', rad(20)],
+    ['leaning away adds trunk tilt', { trailTilt: rad(8) }, 'trunkTilt', rad(8)],
+    ['shifting the pelvis adds sway toward the target', { pelvisShift: 0.04 }, 'pelvisSway', 0.04],
+  ] as const)('%s and touches nothing else', (_, movements, joint, added) => {
+    const moved = at(late, movements);
+    const still = at(late, {});
+    moved.forEach((value, j) => expect(value - still[j]).toBeCloseTo(j === J[joint] ? added : 0, 12));
+  });
+
+  test('a rate of 1.2 has turned chest and pelvis a fifth further from the top', () => {
+    for (const joint of [J.thoraxTurn, J.pelvisTurn]) {
+      const top = at(0, {})[joint];
+      expect(at(late, { rotationRate: 1.2 })[joint] - top).toBeCloseTo(1.2 * (at(late, {})[joint] - top), 12);
+    }
+  });
+
+  test('a delay of 20 ms has chest and pelvis where they were 20 ms before', () => {
+    for (const joint of [J.thoraxTurn, J.pelvisTurn]) {
+      expect(at(late, { rotationDelay: 0.02 })[joint]).toBeCloseTo(at(late - 0.02, {})[joint], 12);
+    }
+  });
+
+  test('the pelvis can be dialled on its own', () => {
+    const apart = at(late, { rotationRate: 1.2, pelvisRate: 1 });
+    expect(apart[J.pelvisTurn]).toBe(at(late, {})[J.pelvisTurn]);
+    expect(apart[J.thoraxTurn]).toBe(at(late, { rotationRate: 1.2 })[J.thoraxTurn]);
+  });
+
+  test('come in and go without a jump in velocity or acceleration at any key', () => {
+    const h = 1e-4;
+    const slope = (t: number, j: number): number => (at(t + h, all)[j] - at(t - h, all)[j]) / (2 * h);
+    const bend = (t: number, j: number): number =>
+      (at(t + h, all)[j] - 2 * at(t, all)[j] + at(t - h, all)[j]) / (h * h);
+    for (let key = 1; key < KEY_COUNT; key++) {
+      JOINT_IDS.forEach((_, j) => {
+        // Straddling differences meet at the key: with a kink of 1 rad/s or a jolt of 100 rad/s2 they would not.
+        expect(Math.abs(slope(times[key] + 2 * h, j) - slope(times[key] - 2 * h, j))).toBeLessThan(1);
+        expect(Math.abs(bend(times[key] + 2 * h, j) - bend(times[key] - 2 * h, j))).toBeLessThan(100);
+      });
+    }
+  });
+});
