@@ -1,5 +1,6 @@
 import { useLayoutEffect } from 'react';
 import { Bar, Drawer, LiveRegion, Movements, Situations, Slips, Status, Time } from './panels';
+import { Plate } from './plates';
 import { useDesk } from './store';
 
 /** Who stands where on the board. */
@@ -20,8 +21,8 @@ export function App() {
           <Slips />
         </section>
         <section className="plates" aria-label="Checkpoint plates">
-          <article className="plate" />
-          <article className="plate" />
+          <Plate id="leadArmParallel" />
+          <Plate id="shaftParallel" />
         </section>
         <Time />
         <Movements />

@@ -21,7 +21,7 @@ export function Bar() {
         <Turn word="Undo" act={undo} label={useDesk(({ history }) => history.past.at(-1)?.label)} />
         <Turn word="Redo" act={redo} label={useDesk(({ history }) => history.future[0]?.label)} />
       </div>
-      <button type="button" className="more plain" popoverTarget={SITUATIONS_ID}>
+      <button type="button" className="more text-button" popoverTarget={SITUATIONS_ID}>
         Situations
       </button>
       <Tabs />

@@ -1,5 +1,5 @@
 import { lazy, Suspense, useEffect, useRef } from 'react';
-import { setDrawer, useDesk, type DrawerId } from '../store';
+import { releaseBench, setDrawer, useDesk, type DrawerId } from '../store';
 import { About } from './About';
 import { DRAWERS } from './Bar';
 import { SetUp } from './SetUp';
@@ -15,6 +15,16 @@ const CONTENT: Record<DrawerId, () => React.ReactNode> = {
   ),
   about: () => <About />,
 };
+
+/** The bench lets go of the figure. */
+function Release() {
+  const bent = useDesk(({ session }) => session.bench !== null);
+  return (
+    <button type="button" className="text-button drawer-release" aria-disabled={!bent} onClick={releaseBench}>
+      Release
+    </button>
+  );
+}
 
 function close(id: DrawerId): void {
   setDrawer(null);
@@ -44,6 +54,7 @@ export function Drawer() {
         <h2 id="drawer-title" ref={heading} tabIndex={-1}>
           {title}
         </h2>
+        {open === 'joints' && <Release />}
         <button type="button" className="text-button" onClick={() => close(open)}>
           Close
         </button>

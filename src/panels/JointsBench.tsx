@@ -1,6 +1,5 @@
 import { LevaPanel, useControls, useCreateStore } from 'leva';
 import type { JointId } from '../model/joints';
-import { releaseBench, useDesk } from '../store';
 import { benchTheme, joint } from './benchPlugin';
 
 /** Sixteen degrees of freedom on four boards of four. */
@@ -24,15 +23,9 @@ function Board({ title, ids }: (typeof BOARDS)[number]) {
 
 /** Every degree of freedom at the playhead, for the curious. What is bent here is shown and never stored. */
 export default function JointsBench() {
-  const bent = useDesk(({ session }) => session.bench !== null);
   return (
     <>
-      <div className="bench-head">
-        <p className="fine">The joints at this instant. Bend one: the figure shows it, the swing stays as it is.</p>
-        <button type="button" className="plain" aria-disabled={!bent} onClick={releaseBench}>
-          Release
-        </button>
-      </div>
+      <p className="fine">Every joint at this instant. Bend one: the figure shows it, the swing stays.</p>
       <div className="bench">
         {BOARDS.map((board) => (
           <Board key={board.title} {...board} />

@@ -1,6 +1,15 @@
 import { useEffect, useRef, type KeyboardEvent } from 'react';
-import { findPositions } from '../reading/positions';
-import { current, desk, POSITION_IDS, setPlayhead, step, subscribe, swingSpan, useDerived } from '../store';
+import {
+  current,
+  desk,
+  POSITION_IDS,
+  setPlayhead,
+  step,
+  subscribe,
+  swingSpan,
+  useDerived,
+  type Positions,
+} from '../store';
 import { along } from './DialRule';
 import { DOWNSWING_SHARES, railOf, type Rail } from './timeRail';
 import { sayTime } from './timeWords';
@@ -9,13 +18,11 @@ const FINE = 1000;
 /** One arrow key, s of reference time. */
 const NUDGE = 0.005;
 
-/** One rail per reference swing; asked for often, built seldom. */
-let known: { swing: object; rail: Rail } | undefined;
+/** One rail per swing; asked for often, built seldom. */
+let known: { positions: Positions; rail: Rail } | undefined;
 function currentRail(): Rail {
-  const { referenceSwing, referenceCheckpoints } = current();
-  if (known?.swing !== referenceSwing) {
-    known = { swing: referenceSwing, rail: railOf(findPositions(referenceSwing, referenceCheckpoints)) };
-  }
+  const { positions } = current();
+  if (known?.positions !== positions) known = { positions, rail: railOf(positions) };
   return known.rail;
 }
 
@@ -82,11 +89,15 @@ export function Scrubber() {
   );
 }
 
+/** Closer than this share of the rail, the checkpoints' words would run into each other. */
+const CLOSE = 0.105;
 const WORDS: Partial<Record<(typeof POSITION_IDS)[number], string>> = { P5: ' lead arm', P6: ' shaft' };
 
 function Ticks() {
   const positions = useDerived(({ positions: found }) => found);
   const rail = currentRail();
+  const { P5, P6 } = positions;
+  const close = P5 !== null && P6 !== null && rail.shareAt(P6) - rail.shareAt(P5) < CLOSE;
   return POSITION_IDS.map((id) => {
     const t = positions[id];
     if (t === null) return null;
@@ -96,7 +107,7 @@ function Ticks() {
         <i />
         <span>
           {id}
-          {WORDS[id] && <span className="scrub-word">{WORDS[id]}</span>}
+          {WORDS[id] && !close && <span className="scrub-word">{WORDS[id]}</span>}
         </span>
       </span>
     );

@@ -18,17 +18,17 @@ interface Knot {
   readonly share: number;
 }
 
-/** A rail: time (s) to share of its length and back, straight between the positions of the reference swing. */
+/** A rail: time (s) to share of its length and back, straight between the positions. */
 export interface Rail {
   readonly shareAt: (t: number) => number;
   readonly timeAt: (share: number) => number;
 }
 
-/** The rail of a reference swing. It stays put while dials move; only the ticks of P5 and P6 travel on it. */
-export function railOf(reference: Positions): Rail {
+/** The rail of a swing. Eight positions stay put while dials move; the two checkpoints travel on it. */
+export function railOf(positions: Positions): Rail {
   const knots: Knot[] = [];
   for (const id of POSITION_IDS) {
-    const [t, share] = [reference[id], SHARES[id]];
+    const [t, share] = [positions[id], SHARES[id]];
     if (t !== null && share !== undefined && (knots.length === 0 || t > knots.at(-1)!.t)) knots.push({ t, share });
   }
   return {

@@ -10,7 +10,7 @@ import { createSwing, swingJoints, withMovements, type Swing } from '../reading/
 import type { Bands } from '../reading/verdicts';
 import { exaggerated, toArmAngle, toBands, toBodyAndClub, toMovements } from './convert';
 import type { Dialled, Document } from './document';
-import { referenceFor } from './references';
+import { forgetFailures, referenceFor } from './references';
 import type { DeskState } from './state';
 
 /** Everything the screens draw and say, worked out once per change from the document and the session. */
@@ -71,6 +71,7 @@ const stand = remember((player: Player, choice: Document['club'], _found: number
       return { ground: lastGround, status: 'ready' };
     }
     if ('solving' in found && lastGround) return { ground: lastGround, status: 'solving' };
+    if ('failed' in found) forgetFailures();
     problem = 'failed' in found ? found.failed : 'The first reference swing is still being found.';
   } catch (error) {
     problem = error instanceof Error ? error.message : String(error);

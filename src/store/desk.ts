@@ -1,6 +1,7 @@
 import { createStore } from 'zustand/vanilla';
 import type { Pose } from '../model/chain';
 import { derive, poseOf, type Derived } from './derived';
+import { whenFound } from './references';
 import { FRESH_DESK, type DeskState } from './state';
 
 /** The one store: document, session and history. Stage, plates and panels read it; actions write it. */
@@ -34,3 +35,4 @@ export function put(change: Partial<DeskState>): void {
 export const clearDesk = (): void => put(FRESH_DESK);
 
 clearDesk();
+whenFound(() => put({ found: desk.getState().found + 1 }));

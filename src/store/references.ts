@@ -1,11 +1,84 @@
 import type { Body } from '../model/body';
 import type { Club } from '../model/club';
 import type { ReferenceSwing } from '../model/keys';
-import { seedReference } from '../solving/seed';
+import { solveReference, type ReferenceFit } from '../solving/reference';
+import { findShipped } from '../solving/shipped';
 
 export type Found = { readonly reference: ReferenceSwing } | { readonly solving: true } | { readonly failed: string };
 
-/** The reference swing of a body with a club, if it is known already. */
-export function referenceFor(body: Body, _club: Club): Found {
-  return { reference: seedReference(body) };
+/** What goes to the worker and comes back; the key says which player and club it is about. */
+export interface Question {
+  readonly key: string;
+  readonly body: Body;
+  readonly club: Club;
+}
+export interface Answer {
+  readonly key: string;
+  readonly fit: ReferenceFit;
+}
+
+/** Root mean square of the weighted residuals above which a fit is no swing: three spreads off every landmark. */
+const WORST_RESIDUAL = 3;
+
+const known = new Map<string, Found>();
+let worker: Worker | undefined;
+let onFound: () => void = () => {};
+
+/** Called when an answer has come in. */
+export function whenFound(tell: () => void): void {
+  onFound = tell;
+}
+
+const keyOf = (body: Body, { name: _, ...club }: Club): string => JSON.stringify([body, club]);
+
+/**
+ * The reference swing of a body with a club: shipped, known from before, or being looked for in the background from now on.
+ */
+export function referenceFor(body: Body, club: Club): Found {
+  const shipped = findShipped(body, club);
+  if (shipped) return { reference: shipped };
+  const key = keyOf(body, club);
+  let found = known.get(key);
+  if (!found) {
+    found = ask({ key, body, club });
+    known.set(key, found);
+  }
+  return found;
+}
+
+/** Where there are no workers (tests, command line) the answer comes at once. */
+function ask(question: Question): Found {
+  if (typeof Worker === 'undefined') return judge(solveReference(question.body, question.club));
+  worker ??= startWorker();
+  worker.postMessage(question);
+  return { solving: true };
+}
+
+function startWorker(): Worker {
+  const started = new Worker(new URL('./reference.worker.ts', import.meta.url), { type: 'module' });
+  started.onmessage = ({ data }: MessageEvent<Answer>) => {
+    known.set(data.key, judge(data.fit));
+    onFound();
+  };
+  started.onerror = (event) => {
+    event.preventDefault();
+    for (const [key, found] of known) if ('solving' in found) known.set(key, { failed: STOPPED });
+    started.terminate();
+    worker = undefined;
+    onFound();
+  };
+  return started;
+}
+
+const STOPPED = 'The search for this reference swing stopped. Change the set-up and back to try again.';
+const NONE = 'No swing meets the ball with this body and club. Check lengths and lie.';
+
+function judge({ status, residual, reference }: ReferenceFit): Found {
+  const isSwing = status !== 'not-finite' && residual <= WORST_RESIDUAL;
+  return isSwing ? { reference } : { failed: NONE };
+}
+
+/** Forgets failed searches, so that asking again searches again. */
+export function forgetFailures(): void {
+  for (const [key, found] of known) if ('failed' in found) known.delete(key);
 }
