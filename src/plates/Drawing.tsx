@@ -2,7 +2,7 @@ import { memo, useId } from 'react';
 import { HANDLE_RADIUS, PIN_RADIUS, REGISTER_CROSS, type Annotation, type OtherLine } from './annotation';
 import type { DrawnPart } from './body';
 import type { PlateDrawing } from './plateDrawing';
-import { PLATE_HEIGHT, PLATE_WIDTH, type Point, type Segment } from './frame';
+import type { Point, Segment } from './frame';
 import type { Caption, Lettering } from './lettering';
 
 /** Half a tenth of a unit is below what any screen shows. */
@@ -95,11 +95,16 @@ interface Props {
 export function Drawing({ drawing: { parts, annotation }, letters, label, pulled }: Props) {
   const hatch = useId();
   const dots = useId();
-  const { verdict, corridor, edges, zone, axis, pin, handle, captions, scaleBar, others } = annotation;
+  const { view, verdict, corridor, edges, zone, axis, pin, handle, captions, scaleBar, others } = annotation;
   const fill = verdict === 'steep' ? `url(#${hatch})` : verdict === 'shallow' ? `url(#${dots})` : 'none';
   const shift = pulled === undefined ? undefined : { x: handle.direction.x * pulled, y: handle.direction.y * pulled };
   return (
-    <svg className="plate-drawing" viewBox={`0 0 ${PLATE_WIDTH} ${PLATE_HEIGHT}`} role="img" aria-label={label}>
+    <svg
+      className="plate-drawing"
+      viewBox={`${view.left} ${view.top} ${view.right - view.left} ${view.bottom - view.top}`}
+      role="img"
+      aria-label={label}
+    >
       <defs>
         <pattern id={hatch} width="5.6" height="5.6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
           <path d="M1 0V5.6" stroke="var(--steep)" strokeWidth="2.4" />
@@ -110,13 +115,10 @@ export function Drawing({ drawing: { parts, annotation }, letters, label, pulled
         </pattern>
       </defs>
       <path className="plate-corridor" d={areaPath(corridor)} />
-      <g transform="scale(.1)">
-        {parts.map((part) => (
-          <PartShape key={part.id} {...part} />
-        ))}
-      </g>
+      <g transform="scale(.1)">{parts.map((part) => part.isInFront || <PartShape key={part.id} {...part} />)}</g>
       <path className="plate-corridor-edge" d={edges.map(linePath).join('')} />
       <path d={areaPath(zone)} fill={fill} />
+      <g transform="scale(.1)">{parts.map((part) => part.isInFront && <PartShape key={part.id} {...part} />)}</g>
       {others.map((other) => (
         <Other key={other.kind} other={other} size={letters.caption} />
       ))}

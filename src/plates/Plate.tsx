@@ -7,12 +7,11 @@ import { selectPlate, useDerived, useDesk } from '../store';
 import { CHECKPOINT_NAMES, EXAGGERATED, sayCheckpoint, saySight } from '../words';
 import { preparePlateFigure } from './body';
 import { Drawing } from './Drawing';
-import { plateDrawing } from './plateDrawing';
-import { PLATE_HEIGHT, PLATE_WIDTH } from './frame';
-import { letteringAt } from './lettering';
+import type { Box, Point } from './frame';
+import { fitPicture, plateDrawing, type PlateDrawing } from './plateDrawing';
 import { Sight } from './Sight';
 import { useSettled } from './useSettled';
-import { useSize } from './useSize';
+import { useSize, type Size } from './useSize';
 import './plates.css';
 
 interface Props {
@@ -20,9 +19,6 @@ interface Props {
   /** What the coach saw in the real player, as the reading of this checkpoint, m. Without it the ring is only drawn. */
   readonly onSight?: (value: number) => void;
 }
-
-/** Scales that differ by less share their lettering: a window being resized does not redraw every pixel. */
-const SCALE_GRAIN = 0.01;
 
 /** A checkpoint plate: the pose there seen down the line, what is measured on it, and the verdict. Tapping it moves time there. */
 export function Plate({ id, onSight }: Props) {
@@ -42,9 +38,7 @@ export function Plate({ id, onSight }: Props) {
   const ghost = useMemo(() => ghostSwing && readCheckpoints(ghostSwing, armAngle)[id], [ghostSwing, armAngle, id]);
   const words = useMemo(() => sayCheckpoint(id, checkpoint, bands, units), [id, checkpoint, bands, units]);
   const engraving = useSettled(checkpoint, isBusy);
-  const exact = size ? Math.min(size.width / PLATE_WIDTH, size.height / PLATE_HEIGHT) : 1;
-  const pxPerUnit = Math.max(0.2, Math.round(exact / SCALE_GRAIN) * SCALE_GRAIN);
-  const letters = useMemo(() => letteringAt(pxPerUnit), [pxPerUnit]);
+  const { view, pxPerUnit, letters } = useMemo(() => fitPicture(id, size), [id, size]);
   const drawing = useMemo(() => {
     if (!isReached(checkpoint)) return undefined;
     const stance = { ballPoint: swing.reference.ballPoint, heelLift: heelLiftAt(swing, checkpoint.t) };
@@ -93,18 +87,7 @@ export function Plate({ id, onSight }: Props) {
           )}
           {isSeenHere && (
             <Sight
-              at={{
-                x:
-                  size.width / 2 +
-                  (drawing.annotation.handle.at.x + pulledBy(seen, value, drawing, 'x') - PLATE_WIDTH / 2) * exact,
-                y:
-                  size.height / 2 +
-                  (drawing.annotation.handle.at.y + pulledBy(seen, value, drawing, 'y') - PLATE_HEIGHT / 2) * exact,
-              }}
-              perMetre={{
-                x: drawing.annotation.handle.direction.x * drawing.frame.scale * exact,
-                y: drawing.annotation.handle.direction.y * drawing.frame.scale * exact,
-              }}
+              {...handleOnScreen(drawing, seen === undefined ? 0 : seen - value, size, view, pxPerUnit)}
               value={seen ?? value}
               label={`${title}: what you saw`}
               valueText={sight?.spoken ?? words.spoken}
@@ -138,11 +121,19 @@ export function Plate({ id, onSight }: Props) {
   );
 }
 
-function pulledBy(
-  seen: number | undefined,
-  value: number,
-  { frame, annotation }: NonNullable<ReturnType<typeof plateDrawing>>,
-  axis: 'x' | 'y',
-): number {
-  return seen === undefined ? 0 : (seen - value) * frame.scale * annotation.handle.direction[axis];
+/** Where the ring stands in the picture and how a metre of the reading moves it, css px. `pulled` in m. */
+function handleOnScreen(
+  { annotation: { handle } }: PlateDrawing,
+  pulled: number,
+  size: Size,
+  view: Box,
+  pxPerUnit: number,
+): { at: Point; perMetre: Point } {
+  const { at, direction, perMetre } = handle;
+  const x = at.x + pulled * perMetre * direction.x - (view.left + view.right) / 2;
+  const y = at.y + pulled * perMetre * direction.y - (view.top + view.bottom) / 2;
+  return {
+    at: { x: size.width / 2 + x * pxPerUnit, y: size.height / 2 + y * pxPerUnit },
+    perMetre: { x: direction.x * perMetre * pxPerUnit, y: direction.y * perMetre * pxPerUnit },
+  };
 }

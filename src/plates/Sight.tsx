@@ -87,6 +87,8 @@ export function Sight({ at, perMetre, value, label, valueText, onMove, onSight }
     <div
       className="plate-sight-handle"
       style={{ left: at.x, top: at.y }}
+      // A native range slides level only; this ring is pulled square to a shaft at any angle.
+      // oxlint-disable-next-line jsx-a11y/prefer-tag-over-role
       role="slider"
       tabIndex={0}
       aria-label={label}

@@ -2,10 +2,12 @@ import type { Verdict } from '../reading/verdicts';
 import { boxAround, isClear, isInside, type Obstacles } from './boxes';
 import type { Dimension } from './dimension';
 import { SHEET, type Box, type Frame, type Point, type Segment } from './frame';
-import { captionAt, type Caption, type Lettering } from './lettering';
+import { captionAt, captionWidth, type Caption, type Lettering } from './lettering';
 
 /** Everything on a plate that is not the figure: what is measured, how much, and whether that is on plane. Units of the plate. */
 export interface Annotation {
+  /** What has to be seen of the plate: all of it, or less where it is small and bare. */
+  readonly view: Box;
   readonly verdict: Verdict;
   /** The pale strip, exactly as wide as the band: its four corners, and its two dotted edges. */
   readonly corridor: readonly Point[];
@@ -57,8 +59,13 @@ export interface Measured {
 export const HANDLE_RADIUS = 9;
 export const PIN_RADIUS = 5.4;
 export const REGISTER_CROSS = 10;
-/** Room for lettering: the plate less a margin. */
-export const ROOM: Box = { left: SHEET.left + 6, top: SHEET.top + 5, right: SHEET.right - 6, bottom: SHEET.bottom - 6 };
+/** Room for lettering: what is seen of the plate, less a margin. */
+export const roomIn = (view: Box): Box => ({
+  left: view.left + 6,
+  top: view.top + 5,
+  right: view.right - 6,
+  bottom: view.bottom - 6,
+});
 
 const BAR_M = 0.2;
 const BAR_CAPTION = '20 cm';
@@ -71,17 +78,18 @@ export function findScaleBar(
   obstacles: Obstacles,
 ): ScaleBar | undefined {
   const length = BAR_M * frame.scale;
+  const width = captionWidth(BAR_CAPTION, letters);
   for (const corner of corners) {
-    const words = captionAt(BAR_CAPTION, { x: 0, y: 0 }, 'start', letters);
-    const width = length + 6 + (words.box.right - words.box.left);
-    const x = corner.endsWith('left') ? 12 : SHEET.right - 12 - width;
-    const y = corner.startsWith('bottom') ? SHEET.bottom - 14 : 16;
-    const caption = captionAt(BAR_CAPTION, { x: x + length + 6, y: y + letters.caption * 0.25 }, 'start', letters);
+    const x = corner.endsWith('left') ? 14 : SHEET.right - 14 - length;
+    const y = corner.startsWith('bottom') ? SHEET.bottom - 14 : 18 + letters.caption;
+    // The words stand above the bar: beside it they would run into the figure.
+    const words = { x: x + (length - width) / 2, y: y - 8 };
+    const caption = captionAt(BAR_CAPTION, words, 'start', letters);
     const box = {
-      left: x - 3,
-      right: x + width,
-      top: Math.min(y - 6, caption.box.top),
-      bottom: Math.max(y + 6, caption.box.bottom),
+      left: Math.min(x - 4, caption.box.left),
+      right: Math.max(x + length + 4, caption.box.right),
+      top: caption.box.top,
+      bottom: y + 6,
     };
     if (!isInside(box, SHEET) || !isClear(box, obstacles)) continue;
     const tick = (at: number, size: number): Segment => ({

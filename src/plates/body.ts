@@ -25,6 +25,8 @@ export interface DrawnPart {
   readonly contour: string;
   readonly shade: string;
   readonly lit: string;
+  /** Club and hands lie over the pattern, the rest of the figure under it. */
+  readonly isInFront: boolean;
 }
 
 const HANDS: readonly PartId[] = [
@@ -114,7 +116,7 @@ function drawPart({ figure, engraved }: PlateFigure, i: number, frame: Frame, en
   const contour = hullPath(findHull(rings, placement, m, frame));
   const tone: Tone = id === 'upperArmTrail' ? 'tinted' : material === 'brass' ? 'head' : material;
   const { shade, lit } = engraving ? engravingPaths(engraved[i], placement, m, frame) : NOTHING;
-  return { id, tone, contour, shade, lit };
+  return { id, tone, contour, shade, lit, isInFront: IN_FRONT.has(id) };
 }
 
 const NOTHING = { shade: '', lit: '' } as const;

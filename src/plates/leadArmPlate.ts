@@ -4,20 +4,22 @@ import {
   findScaleBar,
   HANDLE_RADIUS,
   keepClear,
-  ROOM,
+  roomIn,
   type Annotation,
   type Measured,
   type OtherLine,
 } from './annotation';
 import type { Obstacles } from './boxes';
 import { findDimension } from './dimension';
-import { along, fitFrame, roomAlong, SHEET, toPoint, type Frame, type Point, type Segment } from './frame';
+import { along, fitFrame, roomAlong, SHEET, toPoint, type Box, type Frame, type Point, type Segment } from './frame';
 import { captionAt, findCaption, type Lettering } from './lettering';
 import { isClear, isInside } from './boxes';
 
 /** Where the bicep centre of a right-handed player stands on the plate: what moves is the shaft line. */
 const BICEP: Point = { x: 178, y: 168 };
-const ESSENTIALS = { left: 30, top: 40, right: 290, bottom: 250 } as const;
+/** Without captions and scale bar the foot of the plate is empty. */
+export const LEAD_ARM_BARE: Box = { ...SHEET, bottom: 250 };
+const ESSENTIALS = { left: 30, top: 40, right: 290, bottom: 236 } as const;
 /** Distances along the shaft from the bicep centre, units: where the dimension stands, and the pattern's two ends. */
 const DIMENSION_AT = [100, 84, 68, 116, -64, -90] as const;
 const ZONE_BEFORE = 42;
@@ -28,6 +30,7 @@ const HANDLE_AT = 152;
 const HANDLE_ROOM = 14;
 const AXIS_PAST_HANDLE = 26;
 const AXIS_BEFORE = 150;
+const OTHER_UP_TO = 180;
 
 /** Direction of the shaft down the line, from hands to head, on the plate; upright where the shaft points straight at the viewer. */
 export function shaftDirection(pose: Pose, side: 1 | -1): Point {
@@ -68,6 +71,8 @@ export function annotateLeadArm(
   letters: Lettering,
 ): Annotation {
   const { side, scale } = frame;
+  const view = letters.isBare ? LEAD_ARM_BARE : SHEET;
+  const room = roomIn(view);
   const pin = toPoint(frame, pose, AT.bicep);
   const d = shaftDirection(pose, side);
   const e = steeper(d, side);
@@ -84,14 +89,15 @@ export function annotateLeadArm(
   const inner = {
     left: HANDLE_ROOM,
     top: HANDLE_ROOM,
-    right: SHEET.right - HANDLE_ROOM,
-    bottom: SHEET.bottom - HANDLE_ROOM,
+    right: view.right - HANDLE_ROOM,
+    bottom: view.bottom - HANDLE_ROOM,
   };
   const handleAt = Math.min(HANDLE_AT, roomAlong(foot, d, inner));
   const handle = along(foot, d, handleAt);
   const axis = { from: along(foot, d, -AXIS_BEFORE), to: along(foot, d, handleAt + AXIS_PAST_HANDLE) };
   const obstacles: Obstacles = { boxes: keepClear(handle, pin), lines: [] };
 
+  const otherLines = others.map((other) => otherLine(other.pose, pin, side, scale));
   let dimensionAt = DIMENSION_AT[0] as number;
   let dimension: Annotation['dimension'];
   for (const at of DIMENSION_AT) {
@@ -105,7 +111,9 @@ export function annotateLeadArm(
       unit: measured.unit,
     };
     const lines = Math.abs(gap) < 45 ? [axis, ...edges] : [axis];
-    dimension = findDimension(wanted, letters, ROOM, { ...obstacles, lines });
+    dimension =
+      findDimension(wanted, letters, room, { ...obstacles, lines: [...lines, ...otherLines] }) ??
+      findDimension(wanted, letters, room, { ...obstacles, lines });
     dimensionAt = at;
     if (dimension) break;
   }
@@ -119,7 +127,7 @@ export function annotateLeadArm(
     drawOther(kind, other, pin, side, scale, letters, obstacles),
   );
   if (!letters.isBare) {
-    const name = findCaption('trail bicep', pin, NAME_AT, side, letters, ROOM, obstacles);
+    const name = findCaption('trail bicep', pin, NAME_AT, side, letters, room, obstacles);
     if (name) {
       captions.push(name);
       obstacles.boxes.push(name.box);
@@ -133,6 +141,7 @@ export function annotateLeadArm(
       ? []
       : [on(0, -ZONE_BEFORE), on(0, zoneEnd), on(gap, zoneEnd), on(gap, -ZONE_BEFORE)];
   return {
+    view,
     verdict: measured.verdict,
     corridor: [edges[0].from, edges[0].to, edges[1].to, edges[1].from],
     edges,
@@ -168,6 +177,12 @@ const cornersFor = (side: 1 | -1) =>
     ? (['bottom left', 'bottom right', 'top right', 'top left'] as const)
     : (['bottom right', 'bottom left', 'top left', 'top right'] as const);
 
+function otherLine(pose: Pose, pin: Point, side: 1 | -1, scale: number): Segment {
+  const d = shaftDirection(pose, side);
+  const foot = along(pin, steeper(d, side), bicepGap(pose) * scale);
+  return { from: along(foot, d, -AXIS_BEFORE), to: along(foot, d, Math.min(OTHER_UP_TO, roomAlong(foot, d, SHEET))) };
+}
+
 /** Another swing's shaft line, its bicep centre laid on this one's. Its name stands at its upper end, or at its lower. */
 function drawOther(
   kind: OtherLine['kind'],
@@ -178,9 +193,9 @@ function drawOther(
   letters: Lettering,
   obstacles: Obstacles,
 ): OtherLine {
+  const line = otherLine(pose, pin, side, scale);
   const d = shaftDirection(pose, side);
-  const foot = along(pin, steeper(d, side), bicepGap(pose) * scale);
-  const line = { from: along(foot, d, -AXIS_BEFORE), to: along(foot, d, Math.min(180, roomAlong(foot, d, SHEET))) };
+  const foot = along(line.from, d, AXIS_BEFORE);
   if (letters.isBare) return { kind, line, caption: undefined };
   const places = [150, 130, 110, -120, -100, -140, 170, 90].flatMap((at) => {
     const p = along(foot, d, at);
@@ -190,7 +205,7 @@ function drawOther(
     ];
   });
   const own = { boxes: obstacles.boxes, lines: [...obstacles.lines, line] };
-  const caption = places.find(({ box }) => isInside(box, ROOM) && isClear(box, own));
+  const caption = places.find(({ box }) => isInside(box, roomIn(SHEET)) && isClear(box, own));
   if (caption) obstacles.boxes.push(caption.box);
   return { kind, line, caption };
 }

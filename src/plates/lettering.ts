@@ -9,8 +9,6 @@ export interface Lettering {
   readonly caption: number;
   readonly figure: number;
   readonly unit: number;
-  /** Half of a touch target. */
-  readonly touch: number;
   /** Too small for captions: the words stand under the plate. */
   readonly isBare: boolean;
 }
@@ -20,20 +18,18 @@ const SMALLEST_PX = 15;
 const FIGURE_UNITS = 30;
 const FIGURE_PX = 24;
 const UNIT_UNITS = 17;
-const TOUCH_PX = 48;
 /** Below this size captions would be larger than what they name. */
-const BARE_BELOW = 0.8;
+export const BARE_BELOW = 0.6;
 
-export const letteringAt = (pxPerUnit: number): Lettering => ({
+export const letteringAt = (pxPerUnit: number, isBare = pxPerUnit < BARE_BELOW): Lettering => ({
   caption: CAPTION_PX / pxPerUnit,
   figure: Math.max(FIGURE_UNITS, FIGURE_PX / pxPerUnit),
   unit: Math.max(UNIT_UNITS, SMALLEST_PX / pxPerUnit),
-  touch: TOUCH_PX / 2 / pxPerUnit,
-  isBare: pxPerUnit < BARE_BELOW,
+  isBare,
 });
 
-/** Widths in ems, a little generous: measured on the two faces, and for the faces that stand in for them. */
-const EM = { digit: 0.54, point: 0.28, unit: 0.52, caption: 0.5 } as const;
+/** Widths in ems, measured on the two faces and taken a little generous. */
+const EM = { digit: 0.575, point: 0.28, unit: 0.65, letter: 0.5, slim: 0.34, wide: 0.8 } as const;
 const GAP = 3;
 
 /** Width of "21 cm" as it stands on a dimension line, units. */
@@ -42,7 +38,11 @@ export function figureWidth(number: string, unit: string, letters: Lettering): n
   const points = number.length - digits;
   return letters.figure * (digits * EM.digit + points * EM.point) + GAP + letters.unit * unit.length * EM.unit;
 }
-export const captionWidth = (text: string, letters: Lettering): number => letters.caption * text.length * EM.caption;
+export function captionWidth(text: string, letters: Lettering): number {
+  let ems = 0;
+  for (const letter of text) ems += 'fijlrt '.includes(letter) ? EM.slim : letter === 'm' ? EM.wide : EM.letter;
+  return letters.caption * ems;
+}
 
 /** Words at a place, with the box they fill. */
 export interface Caption {
@@ -66,7 +66,7 @@ export function captionAt(text: string, at: Point, anchor: 'start' | 'end', lett
 }
 
 /** Free space around a pin that a leader leaves open. */
-const PIN_CLEAR = 8;
+const PIN_CLEAR = 13;
 const LEADER_GAP = 4;
 
 /**

@@ -5,10 +5,10 @@ import { sayCheckpoint, type CheckpointWords, type Units } from '../words';
 import type { Stance } from '../figure/place';
 import type { Annotation, OtherLine } from './annotation';
 import { drawBody, type DrawnPart, type PlateFigure } from './body';
-import type { Frame } from './frame';
-import { annotateLeadArm, leadArmFrame } from './leadArmPlate';
-import type { Lettering } from './lettering';
-import { annotateShaft, shaftFrame } from './shaftPlate';
+import { SHEET, type Box, type Frame } from './frame';
+import { annotateLeadArm, LEAD_ARM_BARE, leadArmFrame } from './leadArmPlate';
+import { BARE_BELOW, letteringAt, type Lettering } from './lettering';
+import { annotateShaft, SHAFT_BARE, shaftFrame } from './shaftPlate';
 
 /** What a plate is drawn from. */
 export interface PlateOf {
@@ -76,4 +76,28 @@ function othersOf({ id, checkpoint, reference, ghost }: PlateOf): { kind: OtherL
     if (apart > SAME || (id === 'leadArmParallel' && turned > SAME_DIRECTION)) lines.push({ kind, pose: other.pose });
   }
   return lines;
+}
+
+/** How a plate fills a picture of this size. */
+export interface Fitting {
+  readonly view: Box;
+  /** css px for a unit. */
+  readonly pxPerUnit: number;
+  readonly letters: Lettering;
+}
+
+/** Scales that differ by less share their lettering, so that a window being resized does not redraw at every pixel. */
+const GRAIN = 0.01;
+
+/** Fits a plate into a picture (css px): all of it with its captions, or, where that would be too small, its heart alone. */
+export function fitPicture(
+  id: CheckpointId,
+  size: { readonly width: number; readonly height: number } | undefined,
+): Fitting {
+  const fit = ({ left, top, right, bottom }: Box): number =>
+    size ? Math.min(size.width / (right - left), size.height / (bottom - top)) : 1;
+  const isBare = fit(SHEET) < BARE_BELOW;
+  const view = isBare ? (id === 'leadArmParallel' ? LEAD_ARM_BARE : SHAFT_BARE) : SHEET;
+  const pxPerUnit = fit(view);
+  return { view, pxPerUnit, letters: letteringAt(Math.max(0.2, Math.round(pxPerUnit / GRAIN) * GRAIN), isBare) };
 }

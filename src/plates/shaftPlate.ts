@@ -4,19 +4,21 @@ import {
   findScaleBar,
   HANDLE_RADIUS,
   keepClear,
-  ROOM,
+  roomIn,
   type Annotation,
   type Measured,
   type OtherLine,
 } from './annotation';
 import { isClear, isInside, type Obstacles } from './boxes';
 import { findDimension } from './dimension';
-import { fitFrame, SHEET, toPoint, type Frame, type Point, type Segment } from './frame';
+import { fitFrame, SHEET, toPoint, type Box, type Frame, type Point, type Segment } from './frame';
 import { captionAt, findCaption, type Caption, type Lettering } from './lettering';
 
 /** Where the hands of a right-handed player stand on the plate: what moves is the head. */
-const HANDS: Point = { x: 186, y: 160 };
-const ESSENTIALS = { left: 24, top: 60, right: 296, bottom: 230 } as const;
+const HANDS: Point = { x: 194, y: 160 };
+/** Without captions and scale bar the head and the foot of the plate are empty. */
+export const SHAFT_BARE: Box = { ...SHEET, top: 40, bottom: 276 };
+const ESSENTIALS = { left: 44, top: 60, right: 272, bottom: 230 } as const;
 /** Heights on the plate from the hands, units down. */
 const HANDLE_AT = -100;
 const AXIS_END = 78;
@@ -44,6 +46,8 @@ export function annotateShaft(
   letters: Lettering,
 ): Annotation {
   const { side, scale } = frame;
+  const view = letters.isBare ? SHAFT_BARE : SHEET;
+  const room = roomIn(view);
   const pin = toPoint(frame, pose, AT.leadGrip);
   const { y } = pin;
   const headX = pin.x + side * measured.value * scale;
@@ -66,7 +70,7 @@ export function annotateShaft(
     unit: measured.unit,
   };
   // The number of a long dimension hangs below the line, where only the axis passes; that it may interrupt.
-  const dimension = findDimension(wanted, letters, ROOM, { boxes: obstacles.boxes, lines: [] });
+  const dimension = findDimension(wanted, letters, room, { boxes: obstacles.boxes, lines: [] });
   if (dimension) {
     obstacles.boxes.push(dimension.figure.box);
     obstacles.lines.push(dimension.line);
@@ -74,7 +78,7 @@ export function annotateShaft(
   const drawnOthers = others.map(({ kind, pose: other }) => drawOther(kind, other, pin, frame, letters, obstacles));
   const captions: Caption[] = [];
   const name = (text: string, target: Point, offsets: readonly Point[]): void => {
-    const caption = findCaption(text, target, offsets, side, letters, ROOM, obstacles);
+    const caption = findCaption(text, target, offsets, side, letters, room, obstacles);
     if (!caption) return;
     captions.push(caption);
     obstacles.boxes.push(caption.box);
@@ -96,6 +100,7 @@ export function annotateShaft(
           { x: pin.x, y: y + ZONE.to },
         ];
   return {
+    view,
     verdict: measured.verdict,
     corridor: [edges[0].from, edges[0].to, edges[1].to, edges[1].from],
     edges,
@@ -159,7 +164,7 @@ function drawOther(
     captionAt(kind, { x: x - side * 6, y: pin.y + at }, side === 1 ? 'end' : 'start', letters),
   ]);
   const own = { boxes: obstacles.boxes, lines: [...obstacles.lines, line] };
-  const caption = places.find(({ box }) => isInside(box, ROOM) && isClear(box, own));
+  const caption = places.find(({ box }) => isInside(box, roomIn(SHEET)) && isClear(box, own));
   if (caption) obstacles.boxes.push(caption.box);
   return { kind, line, caption };
 }
