@@ -5,7 +5,7 @@ import { runSwing, swingSchema } from './swing';
 /** One kind of line: what it may hold and what is worked out from it. */
 export interface Kind {
   readonly schema: RecordSchema;
-  run(line: unknown): object;
+  readonly run: (line: unknown) => object;
 }
 
 /** Ties a schema to the function that takes what the schema lets through. */

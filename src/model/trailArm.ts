@@ -1,4 +1,4 @@
-import { AT, type Pose } from './chain';
+import { AT, type Pose } from './pose';
 
 /** The trail elbow points to this side, in the thorax's axes: a little outward, down, forward. */
 export const TRAIL_POLE = [-0.2, -1, 0.35] as const;

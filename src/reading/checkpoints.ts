@@ -64,6 +64,7 @@ export interface Checkpoints {
   readonly shaftParallel: Checkpoint;
 }
 
+/** Whether a checkpoint was reached: then it has a time, a pose and readings. */
 export const isReached = (checkpoint: Checkpoint): checkpoint is Reached => 't' in checkpoint;
 
 /** Bracketing step of the event search, s: a tenth of the time between the two checkpoints at the fastest. */

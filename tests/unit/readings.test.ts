@@ -161,7 +161,7 @@ test('face to vertical: looking 10 deg below the horizontal is +10 (closed), abo
     12,
   );
   expect(read.faceToVertical(pose({ faceNormal: [Math.cos(rad(10)), Math.sin(rad(10)), 0] }))).toBeCloseTo(
-    -rad(10),
+    rad(-10),
     12,
   );
 });
