@@ -24,13 +24,16 @@ for (const [c, id] of CLUB_IDS.entries()) {
       return solveReferenceFrom(body, club, once.reference);
     });
     const best = fits.reduce((a, b) => (b.residual < a.residual ? b : a));
-    console.log(`${statureM.toFixed(2)} m  ${id.padEnd(15)} ${best.status.padEnd(10)} residual ${best.residual.toFixed(3)}`);
+    console.log(
+      `${statureM.toFixed(2)} m  ${id.padEnd(15)} ${best.status.padEnd(10)} residual ${best.residual.toFixed(3)}`,
+    );
     solved.set(`${c} ${s}`, best);
     times = best.reference.times;
     swings.push(writeShipped(statureM, id, best.reference));
   }
 }
-const about = 'Reference swings solved by npm run calibrate. Keys by row, joints by column, metres and degrees, seconds.';
+const about =
+  'Reference swings solved by npm run calibrate. Keys by row, joints by column, metres and degrees, seconds.';
 const rows = swings.map((swing) => '    ' + JSON.stringify(swing)).join(',\n');
 const timesS = JSON.stringify(Array.from(times!, (t) => Math.round(t * 1e9) / 1e9));
 writeFileSync(

@@ -1,9 +1,20 @@
-import { AT, armHeightSine, createPose, createRig, placeHead, placePose, shaftHeightSine, type Pose, type Rig } from '../model/chain';
+import {
+  AT,
+  armHeightSine,
+  createPose,
+  createRig,
+  placeHead,
+  placePose,
+  shaftHeightSine,
+  type Pose,
+  type Rig,
+} from '../model/chain';
 import type { Body } from '../model/body';
 import type { Club } from '../model/club';
 import { createJointVector, type JointVector } from '../model/joints';
 import { DOWNSWING, K, type ReferenceSwing } from '../model/keys';
 import { createCurves, joinKeys, movedJoints, type Curves } from '../model/motion';
+import { addAdaptation, type Adaptation } from '../model/adaptation';
 import { STILL, type Movements } from '../model/movements';
 
 /**
@@ -17,6 +28,8 @@ export interface Swing {
   readonly movements: Movements;
   /** Downswing of this player over the reference's, dimensionless. */
   readonly tempo: number;
+  /** How the arms adapt so that the head meets the ball; absent: nothing adapts. */
+  readonly adaptation?: Adaptation;
 }
 
 /** Puts a swing together. `downswing` in seconds, top to impact. */
@@ -28,22 +41,36 @@ export function createSwing(
   downswing = DOWNSWING,
 ): Swing {
   const curves = joinKeys(reference, createCurves());
-  return { rig: rigFor(body, club, reference), reference, curves, movements, tempo: downswing / reference.times[K.impact] };
+  return {
+    rig: rigFor(body, club, reference),
+    reference,
+    curves,
+    movements,
+    tempo: downswing / reference.times[K.impact],
+  };
 }
 
 /** The rig of a player whose grip is the club's own and the one the reference was found with. */
 export const rigFor = (body: Body, club: Club, reference: Pick<ReferenceSwing, 'gripTurn'>): Rig =>
   createRig(body, { ...club, gripTurn: club.gripTurn + reference.gripTurn });
 
-/** The same player, club and reference with other movements. */
-export const withMovements = (swing: Swing, movements: Movements): Swing => ({ ...swing, movements });
+/** The same player, club and reference with other movements, and nothing adapted yet. */
+export const withMovements = ({ rig, reference, curves, tempo }: Swing, movements: Movements): Swing => ({
+  rig,
+  reference,
+  curves,
+  movements,
+  tempo,
+});
 
 const joints: JointVector = createJointVector();
 const scratch: Pose = createPose();
 
 /** Joint values of a swing at time `t` (s, zero at the top), written into `out`. */
-export const swingJoints = (swing: Swing, t: number, out: JointVector): void =>
+export function swingJoints(swing: Swing, t: number, out: JointVector): void {
   movedJoints(swing.curves, swing.movements, t, out);
+  if (swing.adaptation) addAdaptation(swing.adaptation, t, out);
+}
 
 /** Pose of a swing at time `t` (s, zero at the top), written into `out`. Allocates nothing. */
 export function swingPose(swing: Swing, t: number, out: Pose): void {

@@ -2,7 +2,7 @@ import { rad, toDeg } from '../math/angle';
 import type { LeastSquaresResult } from '../math/leastSquares';
 import { AT, createPose, placeHead } from '../model/chain';
 import { createJointVector, J } from '../model/joints';
-import { K } from '../model/keys';
+import { K, keyAt } from '../model/keys';
 import { STILL, type Movements } from '../model/movements';
 import { findLeadArmParallel, findShaftParallel } from '../reading/checkpoints';
 import { bicepGap, faceToVertical, gripEndLine, headDepth, shaftPlane } from '../reading/readings';
@@ -19,6 +19,9 @@ const velocity = new Float64Array(3);
 
 /** Grip: how far the face is turned in the hands. Drawn to a slightly strong grip (common practice). */
 const GRIP: Omit<Unknown, 'at' | 'joint'> = { wanted: rad(6), spread: rad(6), lower: rad(-60), upper: rad(60) };
+
+/** The wrist's deviation at impact is kept above this, rad. */
+const ROOM_TO_UNCOCK = rad(-13);
 
 /** A swing that can be changed while it is fitted: key values, grip and ball, joined anew on `refresh`. */
 export interface Draft {
@@ -84,6 +87,8 @@ function strikeGoals(swing: Swing, goals: ClubGoals, speed: number, to: Residual
   to.want(Math.atan2(pose[AT.faceNormal + Z], pose[AT.faceNormal]), rad(0.1));
   to.want(Math.asin(pose[AT.toeDirection + Y]), rad(2.2));
   to.want(pose[AT.leadGrip] - pose[AT.head] - goals.handsLead, 0.012);
+  // Room for the wrist to adapt on the way to the ball: not uncocked to the end at impact.
+  to.avoid(ROOM_TO_UNCOCK - swing.reference.values[keyAt('impact', J.leadWristRadial)], rad(1));
   return pose[AT.head + Z];
 }
 

@@ -32,7 +32,11 @@ export const DOWNSWING_LANDMARKS: readonly Landmark[] = [
     at: { top: 0.5, leadArmParallel: 0.489, shaftParallel: 0.496, impact: 0.506, exit: 0.51 },
   },
   { joint: 'thoraxTurn', spread: 3, at: { top: -85, leadArmParallel: -45, shaftParallel: -1, impact: 25, exit: 39 } },
-  { joint: 'trunkBend', spread: 1.5, at: { top: 34, leadArmParallel: 34.5, shaftParallel: 33.5, impact: 33, exit: 32 } },
+  {
+    joint: 'trunkBend',
+    spread: 1.5,
+    at: { top: 34, leadArmParallel: 34.5, shaftParallel: 33.5, impact: 33, exit: 32 },
+  },
   { joint: 'trunkTilt', spread: 2, at: { top: 2, leadArmParallel: 9, shaftParallel: 16, impact: 21, exit: 24 } },
   { joint: 'leadProtraction', spread: 4, at: { top: 16, leadArmParallel: 12, shaftParallel: 8, impact: 3, exit: 0 } },
   {
@@ -51,11 +55,15 @@ export const DOWNSWING_LANDMARKS: readonly Landmark[] = [
     at: { top: 6, leadArmParallel: -10, shaftParallel: -40, impact: -54, exit: -56 },
   },
   { joint: 'leadArmRoll', spread: 15, at: { top: 92, leadArmParallel: 64, shaftParallel: 40, impact: -14, exit: -58 } },
-  { joint: 'leadWristFlexion', spread: 5, at: { top: -11, leadArmParallel: -7, shaftParallel: -2, impact: 1, exit: 0 } },
+  {
+    joint: 'leadWristFlexion',
+    spread: 5,
+    at: { top: -11, leadArmParallel: -7, shaftParallel: -2, impact: 1, exit: 0 },
+  },
   {
     joint: 'leadWristRadial',
     spread: 6,
-    at: { top: 19, leadArmParallel: 17, shaftParallel: 12, impact: -28, exit: -29 },
+    at: { top: 19, leadArmParallel: 17, shaftParallel: 12, impact: -8, exit: -29 },
   },
 ];
 
@@ -112,7 +120,14 @@ export function goalsFor(club: Club): ClubGoals {
     case 'driver':
       return { ballX: 0.14, ballY: 0.045, attack: rad(1), headSpeed: 44, headSpeedBounds: [35, 50], handsLead: 0.03 };
     case 'wood':
-      return { ballX: 0.1, ballY: 0.02, attack: rad(-2.6), headSpeed: 40.5, headSpeedBounds: [35, 46], handsLead: 0.05 };
+      return {
+        ballX: 0.1,
+        ballY: 0.02,
+        attack: rad(-2.6),
+        headSpeed: 40.5,
+        headSpeedBounds: [35, 46],
+        handsLead: 0.05,
+      };
     case 'iron':
       return {
         ballX: 0.14 * long,
@@ -123,6 +138,13 @@ export function goalsFor(club: Club): ClubGoals {
         handsLead: 0.09,
       };
     case 'wedge':
-      return { ballX: 0.14 * long, ballY: 0.02, attack: rad(-3.8), headSpeed: 34.6, headSpeedBounds: [34.2, 36], handsLead: 0.09 };
+      return {
+        ballX: 0.14 * long,
+        ballY: 0.02,
+        attack: rad(-3.8),
+        headSpeed: 34.6,
+        headSpeedBounds: [34.2, 36],
+        handsLead: 0.09,
+      };
   }
 }

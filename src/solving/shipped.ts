@@ -46,7 +46,13 @@ export function writeShipped(statureM: number, club: string, swing: ReferenceSwi
       return rounded(kind === 'angle' ? toDeg(value) : value);
     }),
   );
-  return { statureM, club, gripTurnDeg: rounded(toDeg(swing.gripTurn)), ballPointM: swing.ballPoint.map(rounded), keys };
+  return {
+    statureM,
+    club,
+    gripTurnDeg: rounded(toDeg(swing.gripTurn)),
+    ballPointM: swing.ballPoint.map(rounded),
+    keys,
+  };
 }
 
 /** What is shipped: statures and clubs, for tests and the model page. */
