@@ -4,10 +4,11 @@ import type { Club } from '../model/club';
 import { K, type ReferenceSwing } from '../model/keys';
 import { DEFAULT_ARM_ANGLE, readCheckpoints, type Checkpoints } from '../reading/checkpoints';
 import { createSwing, headVelocityAt, type Swing } from '../reading/swing';
-import { seedReference } from '../solving/seed';
+import { solveReference } from '../solving/reference';
+import { findShipped } from '../solving/shipped';
 import { createCache } from './cache';
 import { toBody, toClub, type clubSchema, type playerSchema } from './golfer';
-import type { Typed } from './schema';
+import { LineError, type Typed } from './schema';
 
 /** The reference swing of a player with a club, and what it is compared with. */
 export interface Ground {
@@ -18,8 +19,17 @@ export interface Ground {
   checkpoints(armAngle: Rad): Checkpoints;
 }
 
-/** The one place that decides which reference a player gets. */
-const referenceOf = (body: Body, _club: Club): ReferenceSwing => seedReference(body);
+/** Root mean square of the weighted residuals above which a fit is no swing: three spreads off every landmark. */
+const WORST_RESIDUAL = 3;
+
+/** The reference that ships for this player and club, or one solved for them. Some tenths of a second the first time. */
+function referenceOf(body: Body, club: Club): ReferenceSwing {
+  const shipped = findShipped(body, club);
+  if (shipped) return shipped;
+  const { status, residual, reference } = solveReference(body, club);
+  if (status !== 'not-finite' && residual <= WORST_RESIDUAL) return reference;
+  throw new LineError('player', 'No swing meets the ball with this body and club. Check lengths and lie.');
+}
 
 const velocity = new Float64Array(3);
 
