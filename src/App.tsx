@@ -1,7 +1,10 @@
-import { useLayoutEffect } from 'react';
-import { Bar, Drawer, LiveRegion, Movements, Situations, Slips, Status, Time } from './panels';
+import { lazy, Suspense, useLayoutEffect } from 'react';
+import { Bar, Drawer, LiveRegion, Mishap, Movements, Situations, Slips, Status, Time } from './panels';
 import { Plate } from './plates';
 import { useDesk } from './store';
+
+/** The panels are there first; the 3D libraries follow. */
+const Stage = lazy(async () => ({ default: (await import('./stage/Stage')).Stage }));
 
 /** Who stands where on the board. */
 export function App() {
@@ -17,9 +20,14 @@ export function App() {
     <div className="desk" data-drawer={drawer ?? 'none'}>
       <Bar />
       <main className="board">
-        <section className="stage-place" aria-label="Stage">
+        <div className="stage-place">
+          <Mishap part="The picture">
+            <Suspense>
+              <Stage />
+            </Suspense>
+          </Mishap>
           <Slips />
-        </section>
+        </div>
         <section className="plates" aria-label="Checkpoint plates">
           <Plate id="leadArmParallel" />
           <Plate id="shaftParallel" />

@@ -5,8 +5,14 @@ interface State {
   readonly error: Error | null;
 }
 
+interface Props {
+  readonly children: ReactNode;
+  /** What fails alone, while the rest of the desk goes on: "The picture". */
+  readonly part?: string;
+}
+
 /** When a drawing or a panel fails: says so in words. Starting again keeps the document and forgets the rest. */
-export class Mishap extends Component<{ children: ReactNode }, State> {
+export class Mishap extends Component<Props, State> {
   override state: State = { error: null };
 
   static getDerivedStateFromError(error: unknown): State {
@@ -20,10 +26,13 @@ export class Mishap extends Component<{ children: ReactNode }, State> {
       put({ session: FRESH_SESSION, gesture: null });
       this.setState({ error: null });
     };
+    const { part } = this.props;
+    const Place = part === undefined ? 'main' : 'section';
+    const Title = part === undefined ? 'h1' : 'h2';
     return (
-      <main className="mishap">
-        <h1>Something broke</h1>
-        <p>The drawing stopped. Player, club, movements and undo steps are saved.</p>
+      <Place className="mishap" aria-label={part}>
+        <Title>{part === undefined ? 'Something broke' : `${part} stopped`}</Title>
+        <p>Player, club, movements and undo steps are safe.</p>
         <button type="button" className="plain wide" onClick={startAgain}>
           Start again
         </button>
@@ -31,7 +40,7 @@ export class Mishap extends Component<{ children: ReactNode }, State> {
           <summary>What happened</summary>
           <p>{error.message}</p>
         </details>
-      </main>
+      </Place>
     );
   }
 }
