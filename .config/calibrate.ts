@@ -2,7 +2,6 @@
 import { writeFileSync } from 'node:fs';
 import { bodyOf } from '../src/model/body';
 import { CLUB_IDS, CLUBS, clubOf } from '../src/model/club';
-import type { ReferenceSwing } from '../src/model/keys';
 import { solveReferenceFrom, type ReferenceFit } from '../src/solving/reference';
 import { seedReference } from '../src/solving/seed';
 import { writeShipped, type ShippedSwing } from '../src/solving/shipped';
