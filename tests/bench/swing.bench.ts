@@ -36,7 +36,12 @@ export function run(): Promise<Row[]> {
   return Promise.resolve([
     { what: 'pose of a swing at a time', value: timing.poses.ns, unit: 'ns' },
     { what: 'both checkpoints, found and read', value: timing.checkpoints.ns / 1000, unit: 'us' },
-    { what: 'both checkpoints, found and read', value: timing.checkpoints.ofFirst, unit: 'mj_kinematics', goal: 'at most 60' },
+    {
+      what: 'both checkpoints, found and read',
+      value: timing.checkpoints.ofFirst,
+      unit: 'mj_kinematics',
+      goal: 'at most 60',
+    },
     { what: 'swings read', value: 1e9 / timing.checkpoints.ns, unit: '1/s' },
   ]);
 }
