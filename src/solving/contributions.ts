@@ -70,6 +70,16 @@ export function solveContributions(from: Swing, to: Swing, ask: Question): Contr
   };
 }
 
+/**
+ * The swing `from` with some parts already gone over to `to`: what a bar of the ledger plays. No parts: `from`. All parts: `to`.
+ */
+export const mixSwings = (from: Swing, to: Swing, gone: readonly Part[]): Swing =>
+  mix(
+    from,
+    to,
+    PARTS.reduce((set, part, i) => (gone.includes(part) ? set | (1 << i) : set), 0),
+  );
+
 /** The swing in which the parts of the bit set `gone` are those of `to` and the others those of `from`. */
 function mix(from: Swing, to: Swing, gone: number): Swing {
   const wrist = (gone & 1 ? to : from).movements;

@@ -18,8 +18,8 @@ export interface PlanQuestion<Effects = undefined> {
   readonly armAngle?: Rad;
   /** How far inside a band a plan should end, m. Default: `INSIDE`. */
   readonly inside?: number;
-  /** The coach's give or take at each checkpoint, m (two standard deviations), for `holds`. */
-  readonly doubt?: Judged;
+  /** The coach's give or take, m (two standard deviations), at the checkpoints where he has one: for `holds`. */
+  readonly doubt?: Partial<Judged>;
   /** What else the planned swing does. */
   readonly sideEffects?: (swing: Swing) => Effects;
 }
@@ -120,7 +120,7 @@ function toPlan<Effects>(
   const movements = withDials(swing.movements, point.dials);
   const [gap, depth] = point.readings;
   const landing = (id: keyof Judged, value: number): number =>
-    doubt ? shareInBand({ value, plusMinus: doubt[id] }, bands[id]) : 1;
+    doubt ? shareInBand({ value, plusMinus: doubt[id] ?? 0 }, bands[id]) : 1;
   return {
     uses,
     status: isInside(point, bands) ? 'reached' : 'closest',

@@ -6,7 +6,7 @@ import type { Question } from '../../src/solving/question';
 import { referenceSwing } from './solvingPlayers';
 
 const here = referenceSwing(1.78);
-const there: Swing = withMovements(referenceSwing(1.6), {
+const there: Swing = withMovements(referenceSwing(1.62), {
   leadWristFlexion: 0.1,
   rotationRate: 1.1,
   rotationDelay: 0.01,

@@ -1,22 +1,34 @@
 import { rad } from '../../src/math/angle';
 import { bodyOf } from '../../src/model/body';
-import { CLUB_IDS, CLUBS, clubOf, type ClubId } from '../../src/model/club';
+import { CLUBS, clubOf, type ClubId } from '../../src/model/club';
 import { DIALS, STILL, type MovementId, type Movements } from '../../src/model/movements';
 import { isReached, readCheckpoints } from '../../src/reading/checkpoints';
 import { createSwing, withMovements, type Swing } from '../../src/reading/swing';
 import { DEFAULT_BANDS, verdictAt, type Verdict } from '../../src/reading/verdicts';
-import { seedReference } from '../../src/solving/seed';
+import { findShipped, shippedSwings } from '../../src/solving/shipped';
 import { createRandom } from './random';
 
 const swings = new Map<string, Swing>();
 
-/** The reference swing of a player: the solvers under test work on any, so the quick one will do. */
+/** The reference swing that ships for a player and a club. */
 export function referenceSwing(statureM = 1.78, clubId: ClubId = '7-iron'): Swing {
   const key = `${statureM} ${clubId}`;
+  const known = swings.get(key);
+  if (known) return known;
   const body = bodyOf({ statureM, handed: 'right' });
-  const swing = swings.get(key) ?? createSwing(body, clubOf(CLUBS[clubId]), seedReference(body));
+  const club = clubOf(CLUBS[clubId]);
+  const reference = findShipped(body, club);
+  if (!reference) throw new Error(`no reference swing ships for ${key}`);
+  const swing = createSwing(body, club, reference);
   swings.set(key, swing);
   return swing;
+}
+
+/** One of the players whose reference swing ships, any stature and club. */
+export function randomReference(random: () => number): Swing {
+  const shipped = shippedSwings();
+  const { statureM, club } = shipped[Math.floor(random() * shipped.length)];
+  return referenceSwing(statureM, club as ClubId);
 }
 
 /** That player with some movements dialled on top. */
@@ -67,9 +79,7 @@ export function playersOffPlane(count: number, seed: number): Swing[] {
   const random = createRandom(seed);
   const players: Swing[] = [];
   while (players.length < count) {
-    const statureM = 1.5 + Math.round(random() * 50) / 100;
-    const club = CLUB_IDS[Math.floor(random() * CLUB_IDS.length)];
-    const swing = withMovements(referenceSwing(statureM, club), randomMovements(random));
+    const swing = withMovements(randomReference(random), randomMovements(random));
     const wanted = players.length % 2 === 0 ? 'steep' : 'shallow';
     const verdicts = verdictsOf(swing);
     const other = wanted === 'steep' ? 'shallow' : 'steep';

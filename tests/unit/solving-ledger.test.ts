@@ -2,7 +2,13 @@ import { describe, expect, test } from 'vitest';
 import { rad } from '../../src/math/angle';
 import { isReached, readCheckpoints } from '../../src/reading/checkpoints';
 import { withMovements, type Swing } from '../../src/reading/swing';
-import { solveContributions, type Contributions, type NoContributions } from '../../src/solving/contributions';
+import {
+  mixSwings,
+  PARTS,
+  solveContributions,
+  type Contributions,
+  type NoContributions,
+} from '../../src/solving/contributions';
 import { askImpliedPath, askReading, type Question } from '../../src/solving/question';
 import { dialled, playerWith, referenceSwing } from '../reference/solvingPlayers';
 
@@ -66,12 +72,20 @@ describe('the ledger of a reading', () => {
   });
 
   test('set-up is a fourth share between two players who also move differently', () => {
-    const to = withMovements(referenceSwing(1.6), dialled({ wristDeg: -10, tiltDeg: -4 }));
+    const to = withMovements(referenceSwing(1.62), dialled({ wristDeg: -10, tiltDeg: -4 }));
     const { parts, from, to: end, evaluations } = ledger(reference, to, depth);
     expect(parts.setUp).not.toBe(0);
     expect(parts.rotation).toBe(0);
     expect(Math.abs(sum(parts) - (end - from))).toBeLessThan(1e-9);
     expect(evaluations).toBe(8);
+  });
+
+  test('a bar that is played moves its own part and nothing else', () => {
+    const to = withMovements(referenceSwing(1.62), dialled({ wristDeg: -10, rate: 1.1, tiltDeg: -4 }));
+    expect(mixSwings(reference, to, ['rotation']).movements).toEqual(dialled({ rate: 1.1 }));
+    expect(mixSwings(reference, to, ['setUp', 'leadWrist'])).toEqual(withMovements(to, dialled({ wristDeg: -10 })));
+    expect(mixSwings(reference, to, [])).toEqual(reference);
+    expect(mixSwings(reference, to, PARTS)).toEqual(to);
   });
 
   test('a pelvis that is dialled on its own to what the chest does is no difference', () => {

@@ -12,7 +12,7 @@ const inCm = (gap: number | undefined, depth: number | undefined, plusMinusCm = 
 });
 
 describe('what a coach saw', () => {
-  test('a shaft high on the arm and a head in front are explained by every movement on its own, and by a smaller blend', () => {
+  test('a shaft high on the arm and a head in front are explained by every movement on its own, and by the smallest blend', () => {
     const { explanations } = solveMatch({ swing, seen: inCm(1.6, 10.8) });
     expect(explanations.map(({ dials }) => dials.join('+')).toSorted()).toEqual([
       'leadWristFlexion',
@@ -25,8 +25,8 @@ describe('what a coach saw', () => {
     const single = explanations.find(({ dials }) => dials[0] === 'leadWristFlexion')!;
     const blend = explanations.find(({ uses }) => uses.length === 3)!;
     expect(single.movements.leadWristFlexion).toBeLessThan(rad(-10));
-    expect(blend.effort).toBeLessThan(single.effort);
     expect(blend.misfit).toBeLessThan(1e-5);
+    for (const { misfit, effort } of explanations) if (misfit < 1e-5) expect(blend.effort).toBeLessThan(effort + 1e-4);
   });
 
   test('each explanation, made the swing now, gives the readings it prints', () => {

@@ -4,6 +4,7 @@ import { SetupError } from '../../src/model/body';
 import { dialOf, MOVEMENT_GROUPS, STILL } from '../../src/model/movements';
 import type { Swing } from '../../src/reading/swing';
 import { DEFAULT_BANDS } from '../../src/reading/verdicts';
+import { shareInBand } from '../../src/solving/hold';
 import { INSIDE, solvePlans, type Plan } from '../../src/solving/plan';
 import { dialled, fullReadings, playerWith, referenceSwing, verdictsOf } from '../reference/solvingPlayers';
 
@@ -64,6 +65,13 @@ describe('a plan for a player who is steep', () => {
     expect(ask(0.01).effort).toBeGreaterThan(ask(INSIDE).effort);
     expect(ask(0.01).holds).toBeGreaterThan(ask(INSIDE).holds! + 0.2);
     expect(ask(INSIDE).holds).toBeLessThan(0.6);
+  });
+
+  test('with no doubt about the head, only the doubt about the shaft counts', () => {
+    const [plan] = solvePlans({ swing: cupped, allow: ['leadWrist'], doubt: { leadArmParallel: 0.01 } }).plans;
+    expect(plan.holds).toBe(
+      shareInBand({ value: plan.readings.leadArmParallel, plusMinus: 0.01 }, DEFAULT_BANDS.leadArmParallel),
+    );
   });
 
   test('what else a plan does is asked of the planned swing', () => {
