@@ -3,7 +3,8 @@ import type { Figure } from './figure';
 import { along, cross, minus, mix, readPose, setFrame, toUnit, vec, type Vec } from './frames';
 import { placeArms } from './placeArms';
 import { placeLegs } from './placeLegs';
-import { PART } from './partIds';
+import { MATRIX_SIZE, PART } from './partIds';
+import { placeGaze } from './stance';
 
 /** What a pose leaves open: where the ball lies (m, world) and how far the trail heel is up (0 flat, 1 at the finish). */
 export interface Stance {
@@ -81,13 +82,8 @@ const NECK = 0.064;
  * as the heel comes up.
  */
 function placeHead(stance: Stance, k: number, out: Float64Array): void {
-  const [bx, by, bz] = stance.ballPoint;
-  const after = Math.max(0, Math.min(1, (stance.heelLift - 0.45) / 0.5));
-  const follow = after * after * (3 - 2 * after);
   along(o, shoulders, ay, 0.12 * k);
-  q[0] = bx + follow * 9 - o[0];
-  q[1] = by + follow * 1.2 - o[1];
-  q[2] = bz * (1 - follow) + o[2] * follow - o[2];
+  minus(q, placeGaze(stance.ballPoint, stance.heelLift, o, q), o);
   toUnit(look, q, 0, -1, 0);
 
   up[0] = ay[0] * 0.78;
@@ -109,9 +105,11 @@ function placeHead(stance: Stance, k: number, out: Float64Array): void {
   setFrame(out, PART.headEgg, o, up, q);
 }
 
-/** Reads the origin of a placed part, m, into `out`. */
-export function partOrigin(placement: Float64Array, part: number, out: Vec): Vec {
-  const at = part * 12 + 9;
-  for (let i = 0; i < 3; i++) out[i] = placement[at + i];
+/** A point given in a placed part's own axes (m), in the world, m. Written into `out`. */
+export function pointOfPart(placement: Float64Array, part: number, x: number, y: number, z: number, out: Vec): Vec {
+  const at = part * MATRIX_SIZE;
+  for (let i = 0; i < 3; i++) {
+    out[i] = placement[at + 9 + i] + x * placement[at + i] + y * placement[at + 3 + i] + z * placement[at + 6 + i];
+  }
   return out;
 }

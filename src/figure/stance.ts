@@ -47,3 +47,20 @@ export function placeBall(club: Club, pose: Pose, out: Float64Array): Float64Arr
   out[1] = height;
   return out;
 }
+
+/**
+ * What the player looks at, m, world: the ball, and once the heel is well up (`heelLift` above 0.45) far down the target line.
+ * `from` is where the head is. Written into `out`.
+ */
+export function placeGaze(
+  ballPoint: ArrayLike<number>,
+  heelLift: number,
+  from: ArrayLike<number>,
+  out: Float64Array,
+): Float64Array {
+  const follow = smoothRise((heelLift - 0.45) / 0.5);
+  out[0] = ballPoint[0] + follow * 9;
+  out[1] = ballPoint[1] + follow * 1.2;
+  out[2] = ballPoint[2] * (1 - follow) + from[2] * follow;
+  return out;
+}

@@ -1,0 +1,146 @@
+import { Canvas, type GLProps } from '@react-three/fiber';
+import { useEffect, useLayoutEffect, useRef, useState } from 'react';
+import { VSMShadowMap, WebGLRenderer, type WebGLRendererParameters } from 'three';
+import { useDerived } from '../store';
+import { Chips } from './Chips';
+import { lens } from './lens';
+import { Scene } from './Scene';
+import { sayPicture } from './sentence';
+import './stage.css';
+import { Sticks } from './Sticks';
+
+type Layout = 'row' | 'column' | 'one';
+type Drawing = 'drawing' | 'refused' | 'lost';
+
+const NOTES = {
+  refused: 'This browser draws no 3D picture. The stick figure shows the same swing.',
+  lost: 'The 3D picture is away for a moment. The stick figure shows the same swing.',
+} as const;
+
+const INSETS = {
+  row: { left: 14, right: 14, top: 12, bottom: 68 },
+  column: { left: 172, right: 24, top: 12, bottom: 12 },
+  one: { left: 8, right: 8, top: 8, bottom: 8 },
+} as const;
+
+function layoutOf(width: number, height: number): Layout {
+  if (width < 460) return 'one';
+  return height < 440 && width / height > 1.35 && innerHeight > innerWidth ? 'column' : 'row';
+}
+
+/** Whether the browser gives out a WebGL 2 context at all; asked once, on a canvas of its own. */
+function drawsWebGL(): boolean {
+  try {
+    const context = document.createElement('canvas').getContext('webgl2');
+    context?.getExtension('WEBGL_lose_context')?.loseContext();
+    return context !== null;
+  } catch {
+    return false;
+  }
+}
+
+/** The stage: the figure in 3D with its captions and views, or a stick figure where 3D is refused. The only canvas. */
+export function Stage() {
+  const [drawing, setDrawing] = useState<Drawing>(() => (drawsWebGL() ? 'drawing' : 'refused'));
+  const [layout, setLayout] = useState<Layout>('row');
+  const picture = useRef<HTMLDivElement>(null);
+  const overlay = useRef<HTMLDivElement>(null);
+  const sentence = useDerived(sayPicture);
+
+  useLayoutEffect(() => {
+    const element = picture.current!;
+    const measure = (): void => {
+      const next = layoutOf(element.clientWidth, element.clientHeight);
+      setLayout(next);
+      if (lens.getState().insets !== INSETS[next]) lens.setState({ insets: INSETS[next] });
+    };
+    const observer = new ResizeObserver(measure);
+    observer.observe(element);
+    measure();
+    return () => observer.disconnect();
+  }, []);
+
+  return (
+    <section className="stage" aria-label="Stage" data-layout={layout} data-drawing={drawing}>
+      <div
+        ref={picture}
+        className="stage-picture"
+        // A widget of its own: arrow keys turn the picture, plus and minus zoom.
+        // oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex
+        tabIndex={0}
+        role="application"
+        aria-label="Swing in 3D. Arrow keys turn it, plus and minus zoom."
+      >
+        {/* An img element cannot hold the canvas. */}
+        {/* oxlint-disable-next-line jsx-a11y/prefer-tag-over-role */}
+        <div className="stage-image" role="img" aria-label={sentence}>
+          {drawing !== 'refused' && <Picture overlay={overlay} keyed={picture} onState={setDrawing} />}
+        </div>
+        <div ref={overlay} className="stage-captions" aria-hidden="true" hidden={drawing !== 'drawing'}>
+          <svg>
+            <line data-caption="traceLeader" />
+            <line data-caption="glassLeader" />
+          </svg>
+          <span className="stage-caption" data-caption="trace">
+            head trace
+          </span>
+          <span className="stage-caption" data-caption="glass">
+            address
+            <br />
+            shaft plane
+          </span>
+          <div className="stage-legends">
+            <span className="stage-legend stage-legend-reference" data-caption="reference" hidden>
+              reference
+            </span>
+            <span className="stage-legend stage-legend-ghost" data-caption="ghost" hidden>
+              ghost
+            </span>
+          </div>
+        </div>
+        {drawing !== 'drawing' && <Sticks note={NOTES[drawing]} />}
+      </div>
+      <Chips layout={layout} />
+    </section>
+  );
+}
+
+interface PictureProps {
+  readonly overlay: React.RefObject<HTMLElement | null>;
+  readonly keyed: React.RefObject<HTMLElement | null>;
+  readonly onState: (state: Drawing) => void;
+}
+
+/** The canvas. Stays mounted while the context is lost, so that the picture returns with it. */
+function Picture({ overlay, keyed, onState }: PictureProps) {
+  const off = useRef<AbortController | null>(null);
+  useEffect(() => () => off.current?.abort(), []);
+  const create: GLProps = (parameters) => {
+    try {
+      const renderer = new WebGLRenderer({ ...(parameters as WebGLRendererParameters), antialias: true });
+      renderer.shadowMap.type = VSMShadowMap;
+      return renderer;
+    } catch (error) {
+      onState('refused');
+      throw error;
+    }
+  };
+  return (
+    <Canvas
+      flat
+      shadows="variance"
+      frameloop="demand"
+      dpr={[1, 2]}
+      gl={create}
+      onCreated={({ gl }) => {
+        off.current?.abort();
+        off.current = new AbortController();
+        const { signal } = off.current;
+        gl.domElement.addEventListener('webglcontextlost', () => onState('lost'), { signal });
+        gl.domElement.addEventListener('webglcontextrestored', () => onState('drawing'), { signal });
+      }}
+    >
+      <Scene overlay={overlay} keyed={keyed} />
+    </Canvas>
+  );
+}

@@ -1,0 +1,92 @@
+import { AT } from '../model/chain';
+import { PART, createPlacement, type PartId } from '../figure/partIds';
+import { createFigure } from '../figure/figure';
+import { placeFigure } from '../figure/place';
+import { heelLiftAt, placeBall } from '../figure/stance';
+import { createPose } from '../model/chain';
+import { K } from '../model/keys';
+import { swingPose } from '../reading/swing';
+import { current, currentPose, desk, useDerived, useDesk } from '../store';
+
+type Point = readonly [number, number, number];
+type Line = readonly Point[];
+
+/** Joints along each limb, in the order in which a stick figure draws them. */
+const LIMBS: readonly (readonly PartId[])[] = [
+  ['hipLead', 'kneeLead', 'ankleLead'],
+  ['hipTrail', 'kneeTrail', 'ankleTrail'],
+  ['hipLead', 'hipTrail'],
+  ['waist', 'neck', 'headEgg'],
+  ['shoulderLead', 'neck', 'shoulderTrail'],
+  ['shoulderLead', 'elbowLead', 'fistLead'],
+  ['shoulderTrail', 'elbowTrail', 'fistTrail'],
+];
+
+function drawSticks(): { lines: Line[]; head: Point; club: Line; ball: Point; headRadius: number } {
+  const { swing, referenceSwing, body, club } = current();
+  const pose = currentPose();
+  const atImpact = createPose();
+  swingPose(referenceSwing, referenceSwing.reference.times[K.impact], atImpact);
+  const ball = placeBall(club, atImpact, new Float64Array(3));
+  const out = createPlacement();
+  const heelLift = heelLiftAt(swing, desk.getState().session.t);
+  placeFigure(createFigure(body, club), pose, { ballPoint: ball, heelLift }, out);
+  const at = (id: PartId, up = 0): Point => {
+    const i = PART[id] * 12;
+    return [out[i + 9] + out[i + 3] * up, out[i + 10] + out[i + 4] * up, out[i + 11] + out[i + 5] * up];
+  };
+  return {
+    lines: LIMBS.map((limb) => limb.map((id) => at(id))),
+    head: at('headEgg', 0.066 * body.stature),
+    headRadius: 0.058 * body.stature,
+    club: [at('grip'), [pose[AT.head], pose[AT.head + 1], pose[AT.head + 2]]],
+    ball: [ball[0], ball[1], ball[2]],
+  };
+}
+
+/** Stick figure down the line and face on, for when no 3D picture can be drawn. Follows the desk like the picture does. */
+export function Sticks({ note }: { note: string }) {
+  useDesk((state) => state.session.t);
+  useDesk((state) => state.session.bench);
+  useDerived((derived) => derived.swing);
+  const mirror = useDerived((derived) => (derived.player.handed === 'left' ? -1 : 1));
+  const { lines, head, club, ball, headRadius } = drawSticks();
+  const views: readonly (readonly [string, (p: Point) => readonly [number, number]])[] = [
+    ['down the line', ([, y, z]) => [z * mirror, y]],
+    ['face on', ([x, y]) => [x * mirror, y]],
+  ];
+  return (
+    <div className="stage-sticks">
+      <p>{note}</p>
+      <div className="stage-sticks-pair">
+        {views.map(([name, project]) => {
+          const path = (line: Line): string =>
+            line
+              .map((p) =>
+                project(p)
+                  .map((v, i) => (i ? -v : v).toFixed(3))
+                  .join(' '),
+              )
+              .join(' L ');
+          const middle = name === 'face on' ? 0 : 0.3 * mirror;
+          const [hx, hy] = project(head);
+          const [bx, by] = project(ball);
+          return (
+            <figure key={name}>
+              <svg viewBox={`${middle - 1.15} -2.3 2.3 2.4`} aria-hidden="true">
+                <path d={`M ${middle - 1.1} 0 L ${middle + 1.1} 0`} className="stage-stick-ground" />
+                {lines.map((line, i) => (
+                  <path key={i} d={`M ${path(line)}`} className="stage-stick" />
+                ))}
+                <circle cx={hx} cy={-hy} r={headRadius} className="stage-stick" />
+                <path d={`M ${path(club)}`} className="stage-stick-club" />
+                <circle cx={bx} cy={-by} r={0.03} className="stage-stick" />
+              </svg>
+              <figcaption>{name}</figcaption>
+            </figure>
+          );
+        })}
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,128 @@
+import { Vector3, type PerspectiveCamera, type Vector2 } from 'three';
+import { PART, type PartId } from '../figure/partIds';
+import type { DeskScene } from './deskScene';
+import type { Insets } from './view';
+
+const BODY: readonly PartId[] = [
+  'headEgg',
+  'shoulderLead',
+  'shoulderTrail',
+  'elbowLead',
+  'elbowTrail',
+  'fistLead',
+  'hipLead',
+  'hipTrail',
+  'kneeLead',
+  'kneeTrail',
+  'ankleLead',
+  'ankleTrail',
+];
+/** Length of a leader, px, and room round the body. */
+const LEADER = 30;
+const ROOM = 14;
+
+interface Box {
+  left: number;
+  top: number;
+  right: number;
+  bottom: number;
+}
+const overlap = (a: Box, b: Box): boolean =>
+  a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+
+interface Caption {
+  readonly label: HTMLElement;
+  readonly leader: SVGLineElement;
+  readonly anchor: (scene: DeskScene) => ArrayLike<number>;
+}
+
+/** Words over the picture in css px, tied to places in the scene. A caption without room hides. */
+export class Captions {
+  private readonly captions: Caption[];
+  private readonly legends: Record<'reference' | 'ghost', HTMLElement>;
+  private readonly p = new Vector3();
+
+  constructor(root: HTMLElement) {
+    const find = <E extends Element>(id: string): E => root.querySelector<E>(`[data-caption="${id}"]`)!;
+    this.captions = [
+      { label: find('trace'), leader: find('traceLeader'), anchor: (scene) => scene.traces.placeAt(0.56) },
+      { label: find('glass'), leader: find('glassLeader'), anchor: (scene) => scene.glassEdge },
+    ];
+    this.legends = { reference: find('reference'), ghost: find('ghost') };
+  }
+
+  place(camera: PerspectiveCamera, scene: DeskScene, size: Vector2, mirror: 1 | -1, insets: Insets): void {
+    const body = this.bodyBox(camera, scene, size, mirror);
+    const taken: Box[] = [body];
+    const isCramped = size.x < 420 || size.y < 300;
+    for (const [id, element] of Object.entries(this.legends)) {
+      element.hidden = !scene.shown[id as 'reference' | 'ghost'];
+      if (!element.hidden) {
+        const { offsetLeft: left, offsetTop: top, offsetWidth: w, offsetHeight: h } = element;
+        taken.push({ left, top, right: left + w, bottom: top + h });
+      }
+    }
+    for (const caption of this.captions) {
+      const box = isCramped ? undefined : this.findRoom(caption, camera, scene, size, mirror, insets, taken);
+      caption.label.style.visibility = caption.leader.style.visibility = box ? 'visible' : 'hidden';
+      if (box) taken.push(box);
+    }
+  }
+
+  private project(camera: PerspectiveCamera, place: ArrayLike<number>, size: Vector2, mirror: 1 | -1): Vector3 {
+    const { p } = this;
+    p.set(place[0], place[1], place[2] * mirror).project(camera);
+    p.x = (p.x * 0.5 + 0.5) * size.x;
+    p.y = (0.5 - p.y * 0.5) * size.y;
+    return p;
+  }
+
+  private bodyBox(camera: PerspectiveCamera, scene: DeskScene, size: Vector2, mirror: 1 | -1): Box {
+    const box: Box = { left: Infinity, top: Infinity, right: -Infinity, bottom: -Infinity };
+    const { placement } = scene.model!;
+    for (const id of BODY) {
+      const at = PART[id] * 12 + 9;
+      const { x, y } = this.project(camera, placement.subarray(at, at + 3), size, mirror);
+      box.left = Math.min(box.left, x - ROOM);
+      box.right = Math.max(box.right, x + ROOM);
+      box.top = Math.min(box.top, y - ROOM);
+      box.bottom = Math.max(box.bottom, y + ROOM);
+    }
+    return box;
+  }
+
+  private findRoom(
+    { label, leader, anchor }: Caption,
+    camera: PerspectiveCamera,
+    scene: DeskScene,
+    size: Vector2,
+    mirror: 1 | -1,
+    insets: Insets,
+    taken: readonly Box[],
+  ): Box | undefined {
+    const { x, y, z } = this.project(camera, anchor(scene), size, mirror);
+    if (z > 1) return undefined;
+    const { offsetWidth: w, offsetHeight: h } = label;
+    const body = taken[0];
+    const outward = x < (body.left + body.right) / 2 ? -1 : 1;
+    for (const side of [outward, -outward]) {
+      for (const drop of [0.35, -0.35, 0.8]) {
+        const ax = x + side * LEADER;
+        const ay = y + drop * LEADER;
+        const left = side < 0 ? ax - w : ax;
+        const box: Box = { left, top: ay - h / 2, right: left + w, bottom: ay + h / 2 };
+        const fits =
+          box.left >= insets.left + 4 &&
+          box.right <= size.x - insets.right - 4 &&
+          box.top >= 4 &&
+          box.bottom <= size.y - insets.bottom;
+        if (!fits || taken.some((other) => overlap(box, other))) continue;
+        label.style.transform = `translate(${Math.round(left)}px, ${Math.round(box.top)}px)`;
+        const ends = { x1: x + side * 5, y1: y + drop * 5, x2: ax - side * 4, y2: ay };
+        for (const [name, value] of Object.entries(ends)) leader.setAttribute(name, value.toFixed(1));
+        return box;
+      }
+    }
+    return undefined;
+  }
+}

@@ -1,0 +1,139 @@
+import { Vector2, Vector3, type PerspectiveCamera, type Scene, type WebGLRenderer } from 'three';
+import { rad, toDeg } from '../math/angle';
+import { PART } from '../figure/partIds';
+import { pointOfPart } from '../figure/place';
+import { heelLiftAt, placeGaze } from '../figure/stance';
+import { current, desk, type ViewId } from '../store';
+import type { Captions } from './captions';
+import { DeskScene } from './deskScene';
+import { lens, lookToward } from './lens';
+import type { Place } from './pen';
+import { readTheme, type Board } from './theme';
+import { DIRECTIONS, eyeDirection, fitView, type View } from './view';
+
+const EYES_FOV = rad(64);
+/** Nearer than this to the head, m, the camera stands in it. */
+const INSIDE_HEAD = 0.3;
+
+/** Runs the stage from frame to frame: scene, camera and captions follow the desk and the lens. No React in here. */
+export class Stagehand {
+  private readonly size = new Vector2(1, 1);
+  private scene: DeskScene | undefined;
+  private board: Board | undefined;
+  private goal: View | undefined;
+  private goalFor: readonly unknown[] = [];
+  private isInside = false;
+  private readonly eye = new Float64Array(3);
+  private readonly gaze = new Float64Array(3);
+  private readonly at = new Vector3();
+
+  constructor(
+    private readonly renderer: WebGLRenderer,
+    private readonly world: Scene,
+    private readonly camera: PerspectiveCamera,
+    private readonly captions: Captions | undefined,
+  ) {
+    renderer.shadowMap.autoUpdate = false;
+  }
+
+  /** Left-handed pictures are mirrored. */
+  get mirror(): 1 | -1 {
+    return current().player.handed === 'left' ? -1 : 1;
+  }
+
+  /** Gets one frame ready. `now` in ms on the page's clock, the size of the picture in css px. */
+  frame(now: number, width: number, height: number): void {
+    this.size.set(width, height);
+    const { board } = desk.getState().document;
+    if (board !== this.board || !this.scene) this.dress(board);
+    const scene = this.scene!;
+    const hasMoved = scene.update(this.isInside);
+    // Turning the camera moves no shadow.
+    if (hasMoved) this.renderer.shadowMap.needsUpdate = true;
+    const { view, free, insets } = lens.getState();
+    const wanted = [view, free, insets, scene.points, width, height];
+    if (hasMoved || wanted.some((value, i) => value !== this.goalFor[i])) {
+      if (view === 'playersEyes' || wanted.some((value, i) => value !== this.goalFor[i]))
+        this.goal = this.aim(view, scene);
+      this.goalFor = wanted;
+    }
+    this.point(lookToward(this.goal!, now));
+    const inside = this.isHeadAround(scene);
+    if (inside !== this.isInside) {
+      this.isInside = inside;
+      scene.update(inside);
+      this.renderer.shadowMap.needsUpdate = true;
+    }
+    this.captions?.place(this.camera, scene, this.size, this.mirror, insets);
+  }
+
+  /** What a lost context took along is drawn anew. */
+  restore(): void {
+    this.renderer.shadowMap.needsUpdate = true;
+  }
+
+  private dress(board: Board): void {
+    const theme = readTheme(board);
+    if (this.scene) {
+      this.world.remove(this.scene.root);
+      this.scene.dispose();
+    }
+    this.scene = new DeskScene(theme, this.size);
+    this.world.add(this.scene.root);
+    this.world.background = theme.paper;
+    this.board = board;
+    this.goalFor = [];
+  }
+
+  private aim(view: ViewId, scene: DeskScene): View {
+    const { free, insets } = lens.getState();
+    if (view === 'playersEyes') return this.throughEyes(scene);
+    if (view === 'free' && free) return free;
+    return fitView(DIRECTIONS[view], scene.points, this.size.x, this.size.y, insets);
+  }
+
+  private throughEyes(scene: DeskScene): View {
+    const { model, ball } = scene;
+    const { k } = model!.figure.measures;
+    const { eye, gaze } = this;
+    pointOfPart(model!.placement, PART.headEgg, 0, 0.07 * k, 0.05 * k, eye);
+    placeGaze(ball, heelLiftAt(current().swing, desk.getState().session.t), eye, gaze);
+    const [x, y, z] = [eye[0] - gaze[0], eye[1] - gaze[1], eye[2] - gaze[2]];
+    const size = Math.hypot(x, y, z);
+    const distance = Math.min(size, 1.6);
+    const yaw = Math.atan2(x, z);
+    const pitch = Math.asin(y / size);
+    const back = eyeDirection({ yaw, pitch });
+    const target = [0, 1, 2].map((i) => eye[i] - back[i] * distance) as unknown as Place;
+    return { target, yaw, pitch, distance, fov: EYES_FOV };
+  }
+
+  private point({ target, yaw, pitch, distance, fov }: View): void {
+    const { camera, mirror } = this;
+    const back = eyeDirection({ yaw, pitch });
+    camera.position.set(
+      target[0] + back[0] * distance,
+      target[1] + back[1] * distance,
+      (target[2] + back[2] * distance) * mirror,
+    );
+    camera.fov = toDeg(fov);
+    camera.near = 0.06;
+    camera.far = 30;
+    camera.lookAt(this.at.set(target[0], target[1], target[2] * mirror));
+    camera.updateProjectionMatrix();
+    camera.updateMatrixWorld();
+  }
+
+  private isHeadAround(scene: DeskScene): boolean {
+    const { model } = scene;
+    if (!model) return false;
+    pointOfPart(model.placement, PART.headEgg, 0, 0.066 * model.figure.measures.k, 0, this.eye);
+    const { x, y, z } = this.camera.position;
+    return Math.hypot(x - this.eye[0], y - this.eye[1], z * this.mirror - this.eye[2]) < INSIDE_HEAD;
+  }
+
+  dispose(): void {
+    if (this.scene) this.world.remove(this.scene.root);
+    this.scene?.dispose();
+  }
+}

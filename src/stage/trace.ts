@@ -1,0 +1,77 @@
+import { Color, Group, type Vector2 } from 'three';
+import { AT, createPose } from '../model/chain';
+import { K } from '../model/keys';
+import { swingPose, type Swing } from '../reading/swing';
+import { PenLines } from './pen';
+import { Ribbon } from './ribbon';
+import type { Theme } from './theme';
+
+const SAMPLES = 121;
+/** Half the width of the ribbon, m. */
+const HALF = 0.0105;
+/** A tick across the ribbon every 25 ms of the player's own time. */
+const TICK_S = 0.025;
+
+/** Where head and hands have been from the top to impact, redrawn when the swing changes and not when time does. */
+export class Traces {
+  readonly group = new Group();
+  private readonly ribbon: Ribbon;
+  private readonly lines: PenLines;
+  private readonly heads = new Float64Array(SAMPLES * 3);
+  private readonly shafts = new Float64Array(SAMPLES * 3);
+  private readonly hands = new Float64Array(SAMPLES * 3);
+  private readonly pose = createPose();
+  private readonly colour = new Color();
+  private readonly a = new Float64Array(3);
+  private readonly b = new Float64Array(3);
+
+  constructor(
+    private readonly theme: Theme,
+    size: Vector2,
+  ) {
+    this.ribbon = new Ribbon(SAMPLES, size, theme);
+    this.lines = new PenLines(SAMPLES + 40, size);
+    this.lines.mesh.renderOrder = 3;
+    this.group.add(this.ribbon.mesh, this.lines.mesh);
+  }
+
+  draw(swing: Swing): void {
+    const { times } = swing.reference;
+    const from = times[K.top];
+    const span = times[K.impact] - from;
+    for (let i = 0; i < SAMPLES; i++) {
+      swingPose(swing, from + (span * i) / (SAMPLES - 1), this.pose);
+      for (let axis = 0; axis < 3; axis++) {
+        this.heads[i * 3 + axis] = this.pose[AT.head + axis];
+        this.shafts[i * 3 + axis] = this.pose[AT.shaftDirection + axis];
+        this.hands[i * 3 + axis] = (this.pose[AT.leadGrip + axis] + this.pose[AT.trailGrip + axis]) / 2;
+      }
+    }
+    this.ribbon.lay(this.heads, this.shafts, HALF);
+    this.lines.clear();
+    for (let i = 0; i < SAMPLES - 1; i += 2) {
+      this.colour.lerpColors(this.theme.traceStart, this.theme.traceEnd, i / (SAMPLES - 1));
+      const to = Math.min(SAMPLES - 1, i + 2);
+      this.lines.line(this.hands.subarray(i * 3), this.hands.subarray(to * 3), this.colour, 1.6, 0.9);
+    }
+    const duration = span * swing.tempo;
+    for (let s = 0; s <= duration + 1e-9; s += TICK_S) this.tick(swing, from + s / swing.tempo);
+    this.lines.commit();
+  }
+
+  private tick(swing: Swing, t: number): void {
+    swingPose(swing, t, this.pose);
+    for (let axis = 0; axis < 3; axis++) {
+      const along = this.pose[AT.shaftDirection + axis];
+      this.a[axis] = this.pose[AT.head + axis] - along * 0.026;
+      this.b[axis] = this.pose[AT.head + axis] + along * 0.0115;
+    }
+    this.lines.line(this.a, this.b, this.theme.ink, 1.25);
+  }
+
+  /** A place on the head's trace, `share` of the way from the top to impact, m. */
+  placeAt(share: number): ArrayLike<number> {
+    const i = Math.round(share * (SAMPLES - 1)) * 3;
+    return this.heads.subarray(i, i + 3);
+  }
+}
