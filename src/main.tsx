@@ -10,9 +10,10 @@ import './look/time.css';
 import './look/drawer.css';
 import { App } from './App';
 import { Mishap } from './panels';
-import { startDesk } from './store';
+import { exposeProbe, startDesk } from './store';
 
 startDesk();
+exposeProbe();
 
 createRoot(document.getElementById('app')!).render(
   <StrictMode>

@@ -1,27 +1,18 @@
+import { sayUndo } from '../words';
 import { dialValue, EDGE_DIALS, type DialId, type Document } from './document';
 
-const SHORT: Record<DialId, { readonly name: string; readonly show: (value: number) => string }> = {
-  leadWristFlexion: { name: 'Wrist', show: (value) => `${signed(value)}°` },
-  rotationRate: { name: 'Rotation', show: percent },
-  rotationDelay: { name: 'Start of the turn', show: (value) => `${signed(value)} ms` },
-  trailTilt: { name: 'Tilt', show: (value) => `${signed(value)}°` },
-  pelvisShift: { name: 'Pelvis shift', show: (value) => `${signed(value)} cm` },
-  pelvisRate: { name: 'Pelvis turn', show: percent },
-  pelvisDelay: { name: 'Start of the pelvis', show: (value) => `${signed(value)} ms` },
-};
-
-function signed(value: number): string {
-  return value < 0 ? `−${-value}` : value > 0 ? `+${value}` : '0';
-}
-function percent(value: number): string {
-  return `${Math.round(value * 100)} %`;
+/** Label of an undo step that moved one dial: "Wrist −8°". */
+function sayStep(id: DialId, value: number): string {
+  if (id === 'pelvisRate') return sayUndo('rotationRate', value).replace('Rotation', 'Pelvis turn');
+  if (id === 'pelvisDelay') return sayUndo('rotationDelay', value).replace('Turn', 'Pelvis turn');
+  return sayUndo(id, value);
 }
 
-/** Short name of a change of the dials, for the undo list: "Wrist −8°". */
-export function nameOfChange(before: Document, after: Document): string {
-  const moved = EDGE_DIALS.filter(({ id }) => dialValue(before.movements, id) !== dialValue(after.movements, id));
-  const own = after.movements.pelvis ? moved : moved.filter(({ id }) => id !== 'pelvisRate' && id !== 'pelvisDelay');
+/** Short name of a change of the dials, for the undo list. */
+export function nameOfChange({ movements: before }: Document, { movements: after }: Document): string {
+  const moved = EDGE_DIALS.filter(({ id }) => dialValue(before, id) !== dialValue(after, id));
+  // A linked pelvis follows the chest's dials: only the chest was moved.
+  const own = after.pelvis ? moved : moved.filter(({ id }) => id !== 'pelvisRate' && id !== 'pelvisDelay');
   if (own.length !== 1) return own.length === 0 ? 'Change' : 'Movements';
-  const [{ id }] = own;
-  return `${SHORT[id].name} ${SHORT[id].show(dialValue(after.movements, id))}`;
+  return sayStep(own[0].id, dialValue(after, own[0].id));
 }

@@ -8,7 +8,7 @@ const LONGEST_RUN = 5;
 const STEPPED = 0.5;
 
 interface Run {
-  readonly startedAtMs: number | null;
+  startedAtMs: number | undefined;
   readonly from: number;
   readonly steps: readonly number[] | null;
 }
@@ -36,9 +36,10 @@ export function play(): void {
   const steps = wantsStillness()
     ? POSITION_IDS.map((id) => positions[id]).filter((t): t is number => t !== null && t > from + 1e-6)
     : null;
-  run = { startedAtMs: null, from, steps };
+  const started: Run = { startedAtMs: undefined, from, steps };
+  run = started;
   put({ session: { ...session, t: from, held: null, playing: true, bench: null } });
-  requestAnimationFrame(tick);
+  requestAnimationFrame((nowMs) => tick(started, nowMs));
 }
 
 /** Stops where it is. */
@@ -48,14 +49,15 @@ export function pause(): void {
   if (session.playing) put({ session: { ...session, playing: false } });
 }
 
-function tick(nowMs: number): void {
+/** One frame of a run. A run that was stopped, or followed by another, asks for no more. */
+function tick(mine: Run, nowMs: number): void {
   const { session } = desk.getState();
-  if (!run || !session.playing) return void (run = null);
-  run = { ...run, startedAtMs: run.startedAtMs ?? nowMs };
-  const { t, done } = timeAt(run, (nowMs - run.startedAtMs!) / 1000);
+  if (run !== mine || !session.playing) return;
+  mine.startedAtMs ??= nowMs;
+  const { t, done } = timeAt(mine, (nowMs - mine.startedAtMs) / 1000);
   if (done) run = null;
   put({ session: { ...session, t, playing: !done } });
-  if (!done) requestAnimationFrame(tick);
+  if (!done) requestAnimationFrame((next) => tick(mine, next));
 }
 
 /** Reference time of a run after `elapsed` seconds of the clock. */

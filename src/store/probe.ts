@@ -1,0 +1,32 @@
+import { isReached } from '../reading/checkpoints';
+import { current, currentPose, desk } from './desk';
+
+/** What tests may see of the desk: copies, nothing to hold on to and nothing to write. */
+export function lookAtDesk() {
+  const { document, session, history, gesture, notice } = desk.getState();
+  const { status, problem, checkpoints, bands, positions, swing } = current();
+  const { leadArmParallel: p5, shaftParallel: p6 } = checkpoints;
+  return structuredClone({
+    document,
+    session,
+    past: history.past.map(({ label }) => label),
+    future: history.future.map(({ label }) => label),
+    inGesture: gesture !== null,
+    notice,
+    status,
+    problem,
+    bands,
+    positions,
+    movements: swing.movements,
+    bicepGapCm: isReached(p5) ? p5.readings.bicepGap * 100 : null,
+    headDepthCm: isReached(p6) ? p6.readings.headDepth * 100 : null,
+    pose: Array.from(currentPose()),
+  });
+}
+export type DeskLook = ReturnType<typeof lookAtDesk>;
+
+/** Puts the look on the window when the address asks for it with `?probe`. */
+export function exposeProbe(): void {
+  if (!new URLSearchParams(location.search).has('probe')) return;
+  Object.defineProperty(window, 'slantwiseProbe', { value: lookAtDesk, writable: false });
+}
