@@ -17,6 +17,8 @@ export interface ReferenceFit {
   /** Root mean square of the weighted residuals of the downswing; 1 means one spread from every landmark. */
   readonly residual: number;
   readonly evaluations: number;
+  /** True when the trade facts did not come out by themselves and were asked for in the fit: then they are no prediction. */
+  readonly factsAsked: boolean;
   readonly reference: ReferenceSwing;
 }
 
@@ -26,20 +28,22 @@ const STEPS = { downswing: 60, facts: 30, backswing: 40, finish: 40 };
 /** The reference swing of a player and a club: the shipped one where there is one, otherwise solved from the nearest. */
 export function solveReference(body: Body, club: Club): ReferenceFit {
   const known = findShipped(body, club);
-  if (known) return { status: 'converged', residual: 0, evaluations: 0, reference: known };
+  if (known) return { status: 'converged', residual: 0, evaluations: 0, factsAsked: false, reference: known };
   const near = findNearest(body, club);
   return solveReferenceFrom(body, club, near ? scaleReference(near.swing, near.from, body) : seedReference(body));
 }
 
 /**
  * Finds the reference swing of a player and a club by damped least squares: first the downswing, then the backswing to the ball
- * it struck, then the finish. `start` is a swing to begin from; a solution for another stature or club is a good one.
+ * it struck, then the finish. `start` is a swing to begin from; a solution for another stature or club is a good one. Trade facts
+ * that do not come out by themselves are asked for in a second round, unless `mayAskFacts` is false.
  */
-export function solveReferenceFrom(body: Body, club: Club, start: ReferenceSwing): ReferenceFit {
+export function solveReferenceFrom(body: Body, club: Club, start: ReferenceSwing, mayAskFacts = true): ReferenceFit {
   const draft = createDraft(body, club, start);
   let down = fitDownswing(draft, body.stature, false, STEPS.downswing);
   let evaluations = down.evaluations;
-  if (!factsHold(draft.refresh())) {
+  const factsAsked = mayAskFacts && !factsHold(draft.refresh());
+  if (factsAsked) {
     down = fitDownswing(draft, body.stature, true, STEPS.facts);
     evaluations += down.evaluations;
   }
@@ -49,6 +53,7 @@ export function solveReferenceFrom(body: Body, club: Club, start: ReferenceSwing
   return {
     status: worst([down, back, finish]),
     residual: down.residual,
+    factsAsked,
     evaluations: evaluations + back.evaluations + finish.evaluations,
     reference: { ...reference, ballPoint: [...draft.ballPoint], values: draft.values.slice() },
   };
