@@ -207,12 +207,22 @@ export function shaftHeightSine(rig: Rig, q: JointVector): number {
   return yRoll * Math.sin(cocked) + zFlex * Math.cos(cocked);
 }
 
-/** Only what the head's trace needs: fills the lead grip, the shaft and the head. */
-export function placeHead(rig: Rig, q: JointVector, p: Pose): void {
+/** Trunk and lead shoulder: what carries the lead arm. Then `placeClub` may be asked again and again for other arms. */
+export function placeLeadShoulder(rig: Rig, q: JointVector, p: Pose): void {
   placeThorax(rig, q, p);
   placeShoulder(p, AT.leadShoulder, rig.shoulderHalf, 1, q[J.leadProtraction]);
+}
+
+/** Lead arm, hand, shaft and head on a lead shoulder that is placed already. */
+export function placeClub(rig: Rig, q: JointVector, p: Pose): void {
   placeArm(rig, q, p);
   placeHand(rig, q, p);
+}
+
+/** Only what the head's trace needs: fills the lead grip, the shaft and the head. */
+export function placeHead(rig: Rig, q: JointVector, p: Pose): void {
+  placeLeadShoulder(rig, q, p);
+  placeClub(rig, q, p);
 }
 
 /**

@@ -1,8 +1,8 @@
 import { rad } from '../math/angle';
 import { solveCholesky, solveLeastSquares } from '../math/leastSquares';
 import { ADAPTATION_FADE, ADAPTING, type Adaptation } from '../model/adaptation';
-import { AT, createPose, placeHead } from '../model/chain';
-import { createJointVector } from '../model/joints';
+import { AT, createPose, placeClub, placeLeadShoulder } from '../model/chain';
+import { createJointVector, J } from '../model/joints';
 import { K } from '../model/keys';
 import { swingJoints, type Swing } from './swing';
 
@@ -40,7 +40,7 @@ const LONGEST = 3;
 const base = createJointVector();
 const speed = createJointVector();
 const q = createJointVector();
-const pose = createPose();
+const velocity = new Float64Array(3);
 const effort = new Float64Array(SIZE);
 const scale = new Float64Array(SIZE);
 const misfit = new Float64Array(4);
@@ -58,15 +58,15 @@ const multipliers = new Float64Array(4);
 export function solveAdaptation(swing: Swing, from: number, path: number): AdaptationResult {
   const impact = swing.reference.times[K.impact];
   const span = impact - from;
-  const half = 1e-5;
-  swingJoints(swing, impact + half, speed);
-  swingJoints(swing, impact - half, base);
-  for (let j = 0; j < base.length; j++) speed[j] = (speed[j] - base[j]) / (2 * half);
+  swingJoints(swing, impact + HALF, speed);
+  swingJoints(swing, impact - HALF, base);
+  for (let j = 0; j < base.length; j++) speed[j] = (speed[j] - base[j]) / (2 * HALF);
   swingJoints(swing, impact, base);
   for (let i = 0; i < COUNT; i++) {
     scale[i] = EFFORT[i];
     scale[COUNT + i] = (2 * EFFORT[i]) / span;
   }
+  placeBodies(swing);
   effort.fill(0);
   let status: AdaptationResult['status'] = iterate(swing, path) && isInside() ? 'held' : 'closest';
   // The least change lies outside a range, or there is none: look for the best one inside.
@@ -122,17 +122,30 @@ const edge = (i: number, end: 0 | 1): number => (RANGES[i][end] - base[ADAPTING[
 function iterate(swing: Swing, path: number): boolean {
   for (let step = 0; step < MAX_STEPS; step++) {
     evaluate(swing, path, effort, misfit);
-    if (Math.max(...misfit.map(Math.abs)) < CLOSE) return true;
-    for (let k = 0; k < SIZE; k++) {
+    if (isMet()) return true;
+    const [vx, , vz] = velocity;
+    const level = vx * vx + vz * vz;
+    for (let k = 0; k < COUNT; k++) {
       const kept = effort[k];
       effort[k] = kept + NUDGE;
       evaluate(swing, path, effort, shifted);
       effort[k] = kept;
       for (let r = 0; r < 4; r++) jacobian[r * SIZE + k] = (shifted[r] - misfit[r]) / NUDGE;
+      // A rate leaves the head where it is, and moves it as the joint's angle would: no second difference is needed.
+      const perRate = scale[COUNT + k] / scale[k];
+      const dx = jacobian[k] * perRate;
+      const dz = jacobian[2 * SIZE + k] * perRate;
+      for (let r = 0; r < 3; r++) jacobian[r * SIZE + COUNT + k] = 0;
+      jacobian[3 * SIZE + COUNT + k] = (vx * dz - vz * dx) / level;
     }
     if (!moveOn()) return false;
   }
   return false;
+}
+
+function isMet(): boolean {
+  for (let r = 0; r < 4; r++) if (!(Math.abs(misfit[r]) < CLOSE)) return false;
+  return true;
 }
 
 /** One step to the least effort that meets the linearised conditions. False when they contradict each other. */
@@ -161,24 +174,39 @@ function goalFor(k: number): number {
   return goal;
 }
 
-/** Head to ball (m) and path to the path asked for (rad) at impact, for the given efforts. */
-function evaluate(swing: Swing, path: number, efforts: Float64Array, out: Float64Array): void {
-  const half = 1e-5;
-  const { ballPoint } = swing.reference;
-  headWith(swing, efforts, 0);
-  for (let i = 0; i < 3; i++) out[i] = pose[AT.head + i] - ballPoint[i];
-  headWith(swing, efforts, half);
-  const x = pose[AT.head];
-  const z = pose[AT.head + 2];
-  headWith(swing, efforts, -half);
-  out[3] = Math.atan2(z - pose[AT.head + 2], x - pose[AT.head]) - path;
+/** Half the span of the central difference of the head's velocity, s. */
+const HALF = 1e-5;
+/** The moments at which the head is looked at, s from impact, each with a body of its own. */
+const MOMENTS = [0, HALF, -HALF] as const;
+const bodies = MOMENTS.map(createPose);
+
+/** Places what does not adapt, at impact and just before and after it: once for a whole search. */
+function placeBodies(swing: Swing): void {
+  MOMENTS.forEach((dt, m) => {
+    for (let j = 0; j < q.length; j++) q[j] = base[j] + speed[j] * dt;
+    placeLeadShoulder(swing.rig, q, bodies[m]);
+  });
 }
 
-/** Places the head `dt` seconds from impact, moving at the joints' speeds there. */
-function headWith(swing: Swing, efforts: Float64Array, dt: number): void {
-  for (let j = 0; j < q.length; j++) q[j] = base[j] + speed[j] * dt;
+/** Head to ball (m) and path to the path asked for (rad) at impact, for the given efforts. */
+function evaluate(swing: Swing, path: number, efforts: Float64Array, out: Float64Array): void {
+  const { ballPoint } = swing.reference;
+  for (let m = 0; m < MOMENTS.length; m++) placeClubWith(swing, efforts, m);
+  const [at, after, before] = bodies;
+  for (let i = 0; i < 3; i++) {
+    out[i] = at[AT.head + i] - ballPoint[i];
+    velocity[i] = (after[AT.head + i] - before[AT.head + i]) / (2 * HALF);
+  }
+  out[3] = Math.atan2(velocity[2], velocity[0]) - path;
+}
+
+/** Places arm and club at one of the moments, moving at the joints' speeds there. */
+function placeClubWith(swing: Swing, efforts: Float64Array, moment: number): void {
+  const dt = MOMENTS[moment];
+  // Only the arm's own joints count from here on: the body stands already.
+  for (let j = J.leadArmAdduction; j <= J.leadWristRadial; j++) q[j] = base[j] + speed[j] * dt;
   for (let i = 0; i < COUNT; i++) {
     q[ADAPTING[i]] += efforts[i] * scale[i] + efforts[COUNT + i] * scale[COUNT + i] * dt;
   }
-  placeHead(swing.rig, q, pose);
+  placeClub(swing.rig, q, bodies[moment]);
 }

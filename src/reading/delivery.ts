@@ -177,7 +177,7 @@ function lowPointAhead(swing: Swing, t: number): number {
     headVelocityAt(swing, s, trace);
     return -trace[1];
   };
-  const found = findFall(falling, t - LOW_POINT_SPAN, t + LOW_POINT_SPAN, 0.004);
+  const found = findFall(falling, t - LOW_POINT_SPAN, t + LOW_POINT_SPAN, LOW_POINT_SPAN / 2);
   if ('missing' in found) return NaN;
   headAt(swing, found.t, trace);
   return trace[0] - swing.reference.ballPoint[0];
