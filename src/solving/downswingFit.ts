@@ -214,13 +214,13 @@ function judged(swing: Swing): readonly [number, number, number] {
 }
 
 /**
- * True when every trade fact holds in sign, each step by at least a quarter of the change the fit would ask for: then the
+ * True when every trade fact holds in sign, each step by at least half of the change the fit would ask for: then the
  * facts are left out of the fit, and are a prediction.
  */
 export function factsHold(swing: Swing): boolean {
   let hold = true;
   eachFact(swing, (excess, _spread, least) => {
-    if (!(excess <= 0.75 * least)) hold = false;
+    if (!(excess <= 0.5 * least)) hold = false;
   });
   return hold;
 }
