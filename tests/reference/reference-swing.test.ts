@@ -1,0 +1,143 @@
+import { describe, expect, test } from 'vitest';
+import { rad, toDeg } from '../../src/math/angle';
+import { bodyOf } from '../../src/model/body';
+import { CLUB_IDS, CLUBS, clubOf, type ClubId } from '../../src/model/club';
+import { createJointVector, J, JOINTS } from '../../src/model/joints';
+import { K } from '../../src/model/keys';
+import { AT, createPose } from '../../src/model/pose';
+import { headVelocityAt, swingJoints, swingPose, type Swing } from '../../src/reading/swing';
+import { solveReference, solveReferenceFrom } from '../../src/solving/reference';
+import { readShipped, shippedSwings } from '../../src/solving/shipped';
+import { peakSpeeds } from '../../src/solving/speeds';
+import { caseOf, read } from './players';
+
+const STATURES_M = [1.5, 1.62, 1.7, 1.78, 1.85, 1.93, 2.05];
+const cases = STATURES_M.flatMap((statureM) => CLUB_IDS.map((club) => caseOf(statureM, club)));
+const pose = createPose();
+const joints = createJointVector();
+const velocity = new Float64Array(3);
+
+const timesBetween = (swing: Swing, from: number, to: number, step = 0.005): number[] => {
+  const times: number[] = [];
+  for (let t = from; t <= to; t += step) times.push(t);
+  return times.concat(to);
+};
+
+describe.each(cases)('the reference swing of $name', ({ swing, club, checkpoints }) => {
+  const { times, ballPoint } = swing.reference;
+  const impact = times[K.impact];
+
+  test('meets the ball within 2 mm, square within half a degree, on line within a degree', () => {
+    swingPose(swing, impact, pose);
+    headVelocityAt(swing, impact, velocity);
+    const away = Math.hypot(...ballPoint.map((v, i) => v - pose[AT.head + i]));
+    expect(away).toBeLessThan(0.002);
+    expect(Math.abs(toDeg(Math.atan2(pose[AT.faceNormal + 2], pose[AT.faceNormal])))).toBeLessThan(0.5);
+    expect(Math.abs(toDeg(Math.atan2(velocity[2], velocity[0])))).toBeLessThan(1);
+  });
+
+  test('strikes an iron descending and a driver level or rising (common practice)', () => {
+    headVelocityAt(swing, impact, velocity);
+    const attackDeg = toDeg(Math.atan2(velocity[1], Math.hypot(velocity[0], velocity[2])));
+    const [low, high] = CLUBS[club].kind === 'driver' ? [-1, 3] : [-5, -2];
+    expect(attackDeg).toBeGreaterThan(low);
+    expect(attackDeg).toBeLessThan(high);
+  });
+
+  test('is on plane at both checkpoints', () => {
+    expect(Math.abs(read(checkpoints, 'leadArmParallel').bicepGap)).toBeLessThanOrEqual(0.005);
+    const depth = read(checkpoints, 'shaftParallel').headDepth;
+    expect(depth).toBeGreaterThanOrEqual(-0.04);
+    expect(depth).toBeLessThanOrEqual(0);
+  });
+
+  test('keeps the hands within a centimetre of the trail arm from address to just past impact', () => {
+    const shortfalls = timesBetween(swing, times[K.address], times[K.exit]).map((t) => {
+      swingPose(swing, t, pose);
+      return pose[AT.reachShortfall];
+    });
+    expect(Math.max(...shortfalls)).toBeLessThanOrEqual(0.01);
+  });
+
+  test('keeps the wrist and the roll of the arm inside their ranges of motion (AAOS, a degree of grace between keys)', () => {
+    const past = timesBetween(swing, times[K.address], times[K.exit]).flatMap((t) => {
+      swingJoints(swing, t, joints);
+      const held = [J.leadWristFlexion, J.leadWristRadial, J.leadArmRoll];
+      return held.map((j) => Math.max(joints[j] - JOINTS[j].max, JOINTS[j].min - joints[j]));
+    });
+    expect(Math.max(...past)).toBeLessThan(rad(1));
+  });
+
+  test('turns pelvis, thorax, lead arm and shaft each faster than the one before, inside the published bands', () => {
+    const { pelvis, thorax, leadArm, shaft } = peakSpeeds(swing);
+    const order = [pelvis, thorax, leadArm, shaft].map(({ speed }) => speed);
+    expect(order.toSorted((a, b) => a - b)).toEqual(order);
+    // Cheetham et al. 2008, Science and Golf V 30-36: mean +- 2 SD, deg/s (B). Used in the calibration.
+    const bands = [
+      [477, 53],
+      [727, 61],
+      [980, 68],
+      [2254, 68],
+    ];
+    bands.forEach(([mean, sd], i) => expect(Math.abs(toDeg(order[i]) - mean)).toBeLessThan(2 * sd));
+  });
+
+  test('moves the head at a published speed (Bourgain et al. 2022, Sports 10:91, B)', () => {
+    headVelocityAt(swing, impact, velocity);
+    const speed = Math.hypot(...velocity);
+    // Drivers 33-53, irons 33.8-37.7; no range is published for woods (between the two) and wedges (that of irons).
+    const { kind } = CLUBS[club];
+    const [low, high] = kind === 'driver' ? [33, 53] : kind === 'wood' ? [33.8, 53] : [33.8, 37.7];
+    expect(speed).toBeGreaterThan(low);
+    expect(speed).toBeLessThan(high);
+  });
+});
+
+describe('the shipped swings', () => {
+  test('are one for each stature and club', () => {
+    expect(
+      shippedSwings()
+        .map((s) => `${s.statureM} ${s.club}`)
+        .toSorted(),
+    ).toEqual(STATURES_M.flatMap((h) => CLUB_IDS.map((c) => `${h} ${c}`)).toSorted());
+  });
+
+  test.each([
+    [1.62, 'driver'],
+    [1.78, '7-iron'],
+    [1.93, 'sand wedge'],
+  ] as [number, ClubId][])('are what the search finds again: %f m, %s', (statureM, id) => {
+    const body = bodyOf({ statureM, handed: 'right' });
+    const stored = readShipped(shippedSwings().find((s) => s.statureM === statureM && s.club === id)!);
+    // From a start that is a degree off everywhere in the downswing.
+    const start = { ...stored, values: stored.values.map((v, i) => v + rad(i % 3 === 0 ? 1 : -1) / 4) };
+    const fit = solveReferenceFrom(body, clubOf(CLUBS[id]), start);
+    expect(fit.status).toBe('converged');
+    const again = stored.values.map((v, i) => Math.abs(v - fit.reference.values[i]));
+    // The valley is flat along the landmarks: within 4 degrees in every joint, while the goals above are met exactly.
+    expect(toDeg(Math.max(...again.slice(K.top * JOINTS.length, (K.exit + 1) * JOINTS.length)))).toBeLessThan(4);
+  });
+});
+
+describe('players who are not shipped', () => {
+  test.each([
+    [1.4, '9-iron'],
+    [1.745, '7-iron'],
+    [2.1, 'driver'],
+  ] as [number, ClubId][])('get a swing that meets the ball on plane: %f m, %s', (statureM, id) => {
+    const body = bodyOf({ statureM, handed: 'right' });
+    const fit = solveReference(body, clubOf(CLUBS[id]));
+    expect(fit.status).toBe('converged');
+    const { swing, checkpoints } = caseOf(statureM, id);
+    swingPose(swing, swing.reference.times[K.impact], pose);
+    expect(Math.hypot(...swing.reference.ballPoint.map((v, i) => v - pose[AT.head + i]))).toBeLessThan(0.002);
+    expect(Math.abs(read(checkpoints, 'leadArmParallel').bicepGap)).toBeLessThanOrEqual(0.005);
+    expect(Math.abs(read(checkpoints, 'shaftParallel').headDepth + 0.02)).toBeLessThanOrEqual(0.02);
+  });
+
+  test('a measured long arm and "my club" are answered too', () => {
+    const body = bodyOf({ statureM: 1.74, handed: 'left', segmentsM: { upperArm: 0.35, forearm: 0.27 } });
+    const club = clubOf({ name: 'my club', kind: 'iron', lengthM: 0.95, lieDeg: 61, loftDeg: 31 });
+    expect(solveReference(body, club).status).toBe('converged');
+  });
+});
