@@ -1,9 +1,11 @@
-import { SET_UP_LIMITS, setPelvisAlone, setSetUp, useDesk, type SetUp } from '../store';
-import { LENGTHS } from '../words';
+import { SET_UP_LIMITS, setPelvisAlone, setSetUp, useDerived, useDesk, type SetUp } from '../store';
+import { LENGTHS, showLength } from '../words';
 import { Dial } from './Dial';
 import { outside } from './lengthFields';
 import { NumberField } from './NumberField';
 
+/** Less than this is not worth a sentence, m. */
+const NOTICEABLE = 0.005;
 const LENGTH_FIELDS = [
   { id: 'handDepthCm', label: 'Hand depth', hint: 'plus is farther from the ball line' },
   { id: 'handHeightCm', label: 'Hand height', hint: 'plus is higher' },
@@ -56,7 +58,20 @@ export function SetUpTop() {
           />
         ))}
       </div>
+      <Shortfall />
     </section>
+  );
+}
+
+/** Said when the arm is too short for what was asked. */
+function Shortfall() {
+  const units = useDesk(({ document }) => document.units);
+  const short = useDerived(({ topShortfall }) => topShortfall);
+  if (short < NOTICEABLE) return null;
+  return (
+    <output className="field-problem">
+      The hands stay {showLength(short, units).inSentence} away from this. Ask for less.
+    </output>
   );
 }
 

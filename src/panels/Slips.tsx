@@ -1,5 +1,5 @@
-import { dialValue, dismissNotice, EDGE_DIALS, releaseBench, useDesk, type DeskState } from '../store';
-import { EXAGGERATED } from '../words';
+import { dialValue, dismissNotice, EDGE_DIALS, releaseBench, useDerived, useDesk, type DeskState } from '../store';
+import { COMPUTED, EXAGGERATED, sayPath } from '../words';
 import { dialWords } from './dialWords';
 
 /** The first dial past its usual range, in a sentence: one hint at a time. */
@@ -12,6 +12,18 @@ function cautionOf({ document: { movements, units } }: DeskState): string | unde
   return undefined;
 }
 
+/** What the swing brings to the ball, always in sight. */
+function Path() {
+  const path = useDerived(({ impliedPath }) => (impliedPath === null ? null : sayPath(impliedPath).text));
+  if (path === null) return null;
+  return (
+    <p className="path-readout">
+      <span>Path</span> <b>{path}</b>
+      <small>{COMPUTED}</small>
+    </p>
+  );
+}
+
 /** Slips of paper pinned on the stage: what holds for the whole picture right now. */
 export function Slips() {
   const notice = useDesk((state) => state.notice);
@@ -20,6 +32,7 @@ export function Slips() {
   const exaggerated = useDesk(({ session }) => session.exaggerate);
   return (
     <div className="slips">
+      <Path />
       {notice !== null && (
         <div className="slip" role="alert">
           <p>{notice}</p>

@@ -2,8 +2,9 @@ import { deg, toRad } from '../math/angle';
 import { bodyOf, type Body } from '../model/body';
 import { CLUBS, clubOf, type Club, type ClubSpec } from '../model/club';
 import { DIALS, STILL, type Movements } from '../model/movements';
+import type { TopSetUp } from '../model/setUp';
 import type { Bands } from '../reading/verdicts';
-import { dialValue, MY_CLUB, type ClubChoice, type Dialled, type Document } from './document';
+import { dialValue, MY_CLUB, type ClubChoice, type Dialled, type Document, type SetUp } from './document';
 
 type Loose = { -readonly [id in keyof Movements]: Movements[id] };
 
@@ -35,6 +36,14 @@ export const clubSpecOf = (choice: ClubChoice): ClubSpec =>
 export const toBodyAndClub = (document: Pick<Document, 'player' | 'club'>): { body: Body; club: Club } => ({
   body: bodyOf(document.player),
   club: clubOf(clubSpecOf(document.club)),
+});
+
+/** The top of the backswing in the model's units. */
+export const toTopSetUp = ({ handDepthCm, handHeightCm, turnDeg, wristSetDeg }: SetUp): TopSetUp => ({
+  handDepth: handDepthCm / 100,
+  handHeight: handHeightCm / 100,
+  turn: toRad(deg(turnDeg)),
+  wristSet: toRad(deg(wristSetDeg)),
 });
 
 /** Bands in the model's metres. */

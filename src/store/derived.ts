@@ -1,14 +1,23 @@
 import type { Body, Player } from '../model/body';
-import { createPose, placePose, type Pose } from '../model/chain';
+import { createPose, createRig, placePose, type Pose } from '../model/chain';
 import type { Club } from '../model/club';
 import { createJointVector, J, type JointId, type JointVector } from '../model/joints';
 import type { ReferenceSwing } from '../model/keys';
 import { STILL, type Movements } from '../model/movements';
+import { applyTopSetUp } from '../model/setUp';
 import { readCheckpoints, type Checkpoints } from '../reading/checkpoints';
+import {
+  deliver,
+  impliedPath,
+  strikeOf,
+  type Delivery,
+  type NotDelivered,
+  type ReferenceStrike,
+} from '../reading/delivery';
 import { findPositions, type Positions } from '../reading/positions';
 import { createSwing, swingJoints, withMovements, type Swing } from '../reading/swing';
 import type { Bands } from '../reading/verdicts';
-import { exaggerated, toArmAngle, toBands, toBodyAndClub, toMovements } from './convert';
+import { exaggerated, toArmAngle, toBands, toBodyAndClub, toMovements, toTopSetUp } from './convert';
 import type { Dialled, Document } from './document';
 import { forgetFailures, referenceFor } from './references';
 import type { DeskState } from './state';
@@ -19,9 +28,16 @@ export interface Derived {
   readonly player: Player;
   readonly body: Body;
   readonly club: Club;
+  /** With the player's own top of the backswing. */
   readonly reference: ReferenceSwing;
+  /** From shaft parallel on the arms adapt so that the head meets the ball: everything drawn or read later comes from here. */
   readonly swing: Swing;
   readonly referenceSwing: Swing;
+  /** How far the hands stay from where the set-up asks them to be at the top, m. */
+  readonly topShortfall: number;
+  readonly delivery: Delivery | NotDelivered;
+  /** Path at the ball if the change at shaft parallel carries through, rad, + in-to-out; null when it is not reached. */
+  readonly impliedPath: number | null;
   /** The swing held for comparison. */
   readonly ghostSwing: Swing | null;
   readonly checkpoints: Checkpoints;
@@ -80,39 +96,70 @@ const stand = remember((player: Player, choice: Document['club'], _found: number
   return { ground: lastGround, status: 'failed', problem };
 });
 
-const swingOf = remember((ground: Ground, setUp: Document['setUp']): Swing =>
-  createSwing(ground.body, ground.club, ground.reference, STILL, setUp.downswingMs / 1000),
-);
+interface Basis {
+  readonly ground: Ground;
+  readonly swing: Swing;
+  readonly topShortfall: number;
+}
+/** The reference with the player's own top and tempo, nothing dialled. */
+const basisOf = remember(({ body, club, player, reference: solved }: Ground, setUp: Document['setUp']): Basis => {
+  const { reference, shortfall } = applyTopSetUp(createRig(body, club), solved, toTopSetUp(setUp));
+  const swing = createSwing(body, club, reference, STILL, setUp.downswingMs / 1000);
+  return { ground: { player, body, club, reference }, swing, topShortfall: shortfall };
+});
 const bandsOf = remember(toBands);
 const shown = remember((dialled: Dialled, twice: boolean): Movements =>
   twice ? exaggerated(toMovements(dialled)) : toMovements(dialled),
 );
-const ghostOf = remember((swing: Swing, dialled: Dialled | null, twice: boolean): Swing | null =>
-  dialled ? withMovements(swing, twice ? exaggerated(toMovements(dialled)) : toMovements(dialled)) : null,
+
+interface ReferenceRead {
+  readonly checkpoints: Checkpoints;
+  readonly strike: ReferenceStrike | undefined;
+}
+const readReference = remember((swing: Swing, armAngle: number): ReferenceRead => {
+  const checkpoints = readCheckpoints(swing, armAngle);
+  return { checkpoints, strike: strikeOf(swing, checkpoints) };
+});
+
+/** A swing with something dialled, read and delivered. */
+function playOut(reference: Swing, read: ReferenceRead, movements: Movements, armAngle: number) {
+  const dialled = withMovements(reference, movements);
+  const checkpoints = readCheckpoints(dialled, armAngle);
+  if (!read.strike) return { checkpoints, swing: dialled, delivery: { missing: 'no-shaft-parallel' } as const };
+  return { checkpoints, ...deliver(dialled, checkpoints, read.strike) };
+}
+
+const ghostOf = remember(
+  (reference: Swing, read: ReferenceRead, dialled: Dialled | null, twice: boolean, armAngle: number): Swing | null => {
+    if (!dialled) return null;
+    const movements = toMovements(dialled);
+    return playOut(reference, read, twice ? exaggerated(movements) : movements, armAngle).swing;
+  },
 );
-const readReference = remember((swing: Swing, armAngle: number): Checkpoints => readCheckpoints(swing, armAngle));
 
 const put = remember(
   (
-    standing: Standing,
-    referenceSwing: Swing,
+    { status, problem }: Standing,
+    { ground, swing: referenceSwing, topShortfall }: Basis,
+    read: ReferenceRead,
     movements: Movements,
     ghostSwing: Swing | null,
     armAngle: number,
     bands: Bands,
     isExaggerated: boolean,
   ): Derived => {
-    const swing = withMovements(referenceSwing, movements);
-    const checkpoints = readCheckpoints(swing, armAngle);
-    const { ground, status, problem } = standing;
+    const { swing, checkpoints, delivery } = playOut(referenceSwing, read, movements, armAngle);
     return {
       ...ground,
       swing,
       referenceSwing,
       ghostSwing,
+      topShortfall,
       checkpoints,
-      referenceCheckpoints: readReference(referenceSwing, armAngle),
+      referenceCheckpoints: read.checkpoints,
       positions: findPositions(swing, checkpoints),
+      delivery,
+      impliedPath: (read.strike && impliedPath(checkpoints, read.strike)) ?? null,
       movements,
       exaggerated: isExaggerated,
       bands,
@@ -125,13 +172,16 @@ const put = remember(
 /** What a state of the desk shows. Worked out once; asking again is free. */
 export function derive({ document, session, found }: DeskState): Derived {
   const standing = stand(document.player, document.club, found);
-  const referenceSwing = swingOf(standing.ground, document.setUp);
+  const basis = basisOf(standing.ground, document.setUp);
+  const armAngle = toArmAngle(document);
+  const read = readReference(basis.swing, armAngle);
   return put(
     standing,
-    referenceSwing,
+    basis,
+    read,
     shown(document.movements, session.exaggerate),
-    ghostOf(referenceSwing, session.ghost, session.exaggerate),
-    toArmAngle(document),
+    ghostOf(basis.swing, read, session.ghost, session.exaggerate, armAngle),
+    armAngle,
     bandsOf(document.bands),
     session.exaggerate,
   );
