@@ -9,11 +9,13 @@ import './look/movements.css';
 import './look/time.css';
 import './look/drawer.css';
 import { App } from './App';
+import { openDoors } from './export/doors';
 import { Mishap } from './panels';
 import { exposeProbe, startDesk } from './store';
 
 startDesk();
 exposeProbe();
+openDoors();
 
 createRoot(document.getElementById('app')!).render(
   <StrictMode>

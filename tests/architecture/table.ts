@@ -65,9 +65,9 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
   },
   record: { holds: 'lesson book: storage and migrations', layers: STORE, packages: ['idb'] },
   export: {
-    holds: 'clip, still, sheet, model file, table',
-    layers: [...STORE, 'figure', 'look'],
-    packages: ['three', 'mediabunny', 'gifenc'],
+    holds: 'clip, still, sheet, model file, table, link',
+    layers: [...STORE, 'figure', 'look', 'plates'],
+    packages: [...REACT, 'three', 'mediabunny', 'gifenc', 'fflate', 'uqr'],
   },
   evaluate: { holds: 'the model without a screen, line by line', layers: SOLVING, packages: ['node:'] },
 };

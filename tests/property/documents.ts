@@ -1,0 +1,75 @@
+import fc from 'fast-check';
+import { SEGMENT_FRACTIONS } from '../../src/model/body';
+import { CLUB_IDS } from '../../src/model/club';
+import { ARM_ANGLE_LIMITS_DEG, BAND_LIMIT_CM, edgeDial, MY_CLUB, SET_UP_LIMITS, type Document } from '../../src/store';
+
+/** A number on steps between two limits. */
+const stepped = (min: number, max: number, step: number): fc.Arbitrary<number> =>
+  fc.integer({ min: 0, max: Math.round((max - min) / step) }).map((n) => Number((min + n * step).toFixed(4)));
+const dial = (id: Parameters<typeof edgeDial>[0]): fc.Arbitrary<number> => {
+  const { min, max, step } = edgeDial(id);
+  return stepped(min, max, step);
+};
+const setUp = (id: keyof typeof SET_UP_LIMITS): fc.Arbitrary<number> =>
+  stepped(SET_UP_LIMITS[id].min, SET_UP_LIMITS[id].max, 0.1);
+const band = fc
+  .tuple(stepped(-BAND_LIMIT_CM, BAND_LIMIT_CM, 0.1), stepped(-BAND_LIMIT_CM, BAND_LIMIT_CM, 0.1))
+  .map(([a, b]) => ({ lowCm: Math.min(a, b), highCm: Math.max(a, b) }));
+
+const player = fc
+  .record({
+    statureM: stepped(1.4, 2.1, 0.01),
+    handed: fc.constantFrom('right' as const, 'left' as const),
+    longer: fc.option(stepped(0.75, 1.25, 0.01), { nil: undefined }),
+  })
+  .map(({ statureM, handed, longer }) => ({
+    statureM,
+    handed,
+    ...(longer === undefined
+      ? {}
+      : { segmentsM: { upperArm: SEGMENT_FRACTIONS.upperArm * statureM * longer, shank: 0.246 * statureM * longer } }),
+  }));
+
+const club = fc.record({
+  id: fc.constantFrom(...CLUB_IDS, MY_CLUB),
+  my: fc.option(
+    fc.record({
+      name: fc.string({ unit: 'grapheme', maxLength: 30 }).filter((name) => name.length <= 60),
+      kind: fc.constantFrom('driver' as const, 'wood' as const, 'iron' as const, 'wedge' as const),
+      lengthM: stepped(0.46, 1.21, 0.001),
+      lieDeg: stepped(45, 80, 0.5),
+      loftDeg: stepped(5, 70, 0.5),
+      gripTurnDeg: stepped(-20, 20, 1),
+    }),
+    { nil: null },
+  ),
+});
+
+/** Any document the screens can make. */
+export const documents: fc.Arbitrary<Document> = fc.record({
+  version: fc.constant(1 as const),
+  player,
+  club,
+  movements: fc.record({
+    leadWristFlexionDeg: dial('leadWristFlexion'),
+    rotationRate: dial('rotationRate'),
+    rotationDelayMs: dial('rotationDelay'),
+    trailTiltDeg: dial('trailTilt'),
+    pelvisShiftCm: dial('pelvisShift'),
+    pelvis: fc.option(fc.record({ rate: dial('pelvisRate'), delayMs: dial('pelvisDelay') }), { nil: null }),
+  }),
+  setUp: fc.record({
+    handDepthCm: setUp('handDepthCm'),
+    handHeightCm: setUp('handHeightCm'),
+    turnDeg: setUp('turnDeg'),
+    wristSetDeg: setUp('wristSetDeg'),
+    downswingMs: setUp('downswingMs'),
+  }),
+  bands: fc.record({ leadArmParallel: band, shaftParallel: band }),
+  checkpointArmDeg: stepped(ARM_ANGLE_LIMITS_DEG.min, ARM_ANGLE_LIMITS_DEG.max, 1),
+  units: fc.record({
+    length: fc.constantFrom('cm' as const, 'in' as const),
+    speed: fc.constantFrom('m/s' as const, 'km/h' as const, 'mph' as const),
+  }),
+  board: fc.constantFrom('light' as const, 'dark' as const),
+});
