@@ -15,8 +15,9 @@ import { LAYERS, LONGEST_FILE, WIRING } from './table';
 /** A rule looks at one file and says what is wrong, one sentence each, with file and line. */
 export type Rule = (source: Source) => string[];
 
+/** A folder imported by its own name means its index. */
 const layerOf = (path: string): string | undefined =>
-  path.includes('/') ? path.slice(0, path.indexOf('/')) : undefined;
+  path.includes('/') ? path.slice(0, path.indexOf('/')) : path in LAYERS ? path : undefined;
 const isPure = ({ path }: Source): boolean => LAYERS[layerOf(path) ?? '']?.pure === true;
 
 /** The file lies in a folder of the table, or is one of the wiring files. */
