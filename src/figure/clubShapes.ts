@@ -73,11 +73,12 @@ function blade(outline: Outline, segments = 44): Rings {
       // The heart of the blade runs from heel to toe, rising; outlines shrink toward it, so that no layer folds over.
       const heart = Math.max(14, Math.min(62, x));
       const heartZ = -3 + (heart - 14) * 0.3;
-      const low = Math.max(0, Math.min(1, (4 - z) / 24));
+      const layerZ = heartZ + (z - heartZ) * share;
+      const low = Math.max(0, Math.min(1, (4 - layerZ) / 24));
       const at = (row * segments + j) * 3;
       rings[at] = (heart + (x - heart) * share) / 1000;
       rings[at + 1] = FACE_FORWARD - (depth * (1 + 0.9 * low)) / 1000;
-      rings[at + 2] = (heartZ + (z - heartZ) * share) / 1000;
+      rings[at + 2] = layerZ / 1000;
     });
   });
   return { rings, ringCount: BLADE_LAYERS.length, segments };

@@ -3,7 +3,6 @@ import {
   Group,
   Mesh,
   MeshStandardMaterial,
-  SkinnedMesh,
   SphereGeometry,
   type Material,
   type Vector2,
@@ -19,7 +18,7 @@ import { current, currentPose, desk, type Derived, type DeskState } from '../sto
 import { BrokenShafts } from './dashes';
 import { FigureModel } from './figureModel';
 import { framePoints } from './framePoints';
-import { ContactDiscs, Ground } from './ground';
+import { ContactDiscs, GLASS_X, Ground } from './ground';
 import { Lights } from './lights';
 import { contourMaterial } from './materials';
 import type { Theme } from './theme';
@@ -110,8 +109,8 @@ export class DeskScene {
     const up = (0.516 * reference.rig.body.stature) / Math.sin(slope);
     this.ground.draw(this.ball, footZ, slope, up);
     const high = up * 0.88;
-    this.glassEdge.set([0.56, high * Math.sin(slope), footZ - high * Math.cos(slope)]);
-    if (this.model) this.points = framePoints(reference, this.model.figure, this.ball);
+    this.glassEdge.set([GLASS_X.to, high * Math.sin(slope), footZ - high * Math.cos(slope)]);
+    if (this.model) this.points = framePoints(reference, this.model.figure, this.ball, footZ);
   }
 
   private placePlayer(state: DeskState, derived: Derived, eyes: boolean): void {
@@ -157,7 +156,7 @@ export class DeskScene {
     this.model?.dispose();
     this.lights.dispose();
     this.root.traverse((node) => {
-      if (!(node instanceof Mesh) || node instanceof SkinnedMesh) return;
+      if (!(node instanceof Mesh) || Array.isArray(node.material)) return;
       const mesh = node as Mesh<BufferGeometry, Material>;
       mesh.geometry.dispose();
       mesh.material.dispose();

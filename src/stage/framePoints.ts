@@ -5,6 +5,7 @@ import { heelLiftAt } from '../figure/stance';
 import { AT, createPose } from '../model/chain';
 import { K } from '../model/keys';
 import { swingPose, type Swing } from '../reading/swing';
+import { GLASS_X } from './ground';
 
 const SAMPLES = 14;
 const PARTS: readonly PartId[] = [
@@ -21,14 +22,14 @@ const FLESH = 0.04;
 
 /**
  * Points of a swing that a picture of it must hold: the figure from the top to the exit, the head's trace from the top to
- * impact, the ball. World frame, m, three numbers each.
+ * impact, the ball, the foot of the glass sheet (on the ground at `glassFootZ`). World frame, m, three numbers each.
  */
-export function framePoints(swing: Swing, figure: Figure, ball: Float64Array): Float64Array {
+export function framePoints(swing: Swing, figure: Figure, ball: Float64Array, glassFootZ: number): Float64Array {
   const { times } = swing.reference;
   const pose = createPose();
   const out = createPlacement();
   const { k } = figure.measures;
-  const points: number[] = [...ball];
+  const points: number[] = [...ball, GLASS_X.from, 0, glassFootZ, GLASS_X.to, 0, glassFootZ];
   const round = (x: number, y: number, z: number, r: number): void => {
     points.push(x - r, y, z, x + r, y, z, x, Math.max(0, y - r), z, x, y + r, z, x, y, z - r, x, y, z + r);
   };

@@ -15,6 +15,9 @@ import {
 import { PenLines } from './pen';
 import type { Theme } from './theme';
 
+/** Ends of the glass sheet along the target line, m. */
+export const GLASS_X = { from: -0.66, to: 0.56 } as const;
+
 /** Squares of 20 cm that fade out with distance: no horizon. */
 function squaredPaper(theme: Theme): Mesh {
   const material = new ShaderMaterial({
@@ -148,13 +151,13 @@ export class Ground {
   private drawTargetLine(x: number, z: number): void {
     const { ink } = this.theme;
     const y = 0.0012;
-    this.lines.line([-1.9, y, z], [x - 0.05, y, z], ink, 1.3);
-    this.lines.line([x + 0.05, y, z], [2.4, y, z], ink, 1.3);
+    this.lines.line([-1.9, y, z], [x - 0.05, y, z], ink, 1.15);
+    this.lines.line([x + 0.05, y, z], [2.4, y, z], ink, 1.15);
     for (let i = -18; i <= 22; i++) {
       if (i === 0) continue;
       const at = x + i * 0.1;
-      const long = i % 5 === 0 ? 0.05 : 0.024;
-      this.lines.line([at, y, z + 0.008], [at, y, z + 0.008 + long], ink, 1, 0.85);
+      const long = i % 5 === 0 ? 0.046 : 0.02;
+      this.lines.line([at, y, z + 0.008], [at, y, z + 0.008 + long], ink, 0.9, 0.75);
     }
     const tip = x + 0.98;
     const place = this.arrow.geometry.getAttribute('position') as BufferAttribute;
@@ -168,7 +171,8 @@ export class Ground {
   private drawSheet(headZ: number, lie: number, height: number): void {
     const { glass } = this.theme;
     const at = (x: number, up: number): [number, number, number] => [x, up * Math.sin(lie), headZ - up * Math.cos(lie)];
-    const [left, right, foot] = [-0.66, 0.56, 0.004];
+    const foot = 0.004;
+    const { from: left, to: right } = GLASS_X;
     const corners = [at(left, foot), at(right, foot), at(right, height), at(left, height)];
     const place = this.sheet.geometry.getAttribute('position') as BufferAttribute;
     corners.forEach((corner, i) => place.setXYZ(i, ...corner));

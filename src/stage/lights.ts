@@ -13,10 +13,10 @@ export class Lights {
     this.key.target.position.set(0, 0.6, 0.2);
     this.key.castShadow = true;
     const { shadow } = this.key;
-    shadow.mapSize.set(768, 768);
-    Object.assign(shadow.camera, { left: -1.7, right: 1.9, top: 1.9, bottom: -1.5, near: 0.5, far: 8 });
-    shadow.radius = 4.5;
-    shadow.blurSamples = 10;
+    shadow.mapSize.set(512, 512);
+    Object.assign(shadow.camera, { left: -1.5, right: 1.7, top: 1.75, bottom: -1.35, near: 0.5, far: 8 });
+    shadow.radius = 3.2;
+    shadow.blurSamples = 8;
     shadow.bias = -0.0006;
     shadow.normalBias = 0.02;
     const fill = new DirectionalLight('#e8eefc', theme.fill);

@@ -1,12 +1,12 @@
 import {
   BackSide,
-  FrontSide,
   MeshPhysicalMaterial,
   MeshStandardMaterial,
   ShaderMaterial,
   type Vector2,
   type Material,
 } from 'three';
+import { CARRY, carried, type PartRows } from './carried';
 import { reflectRoom } from './room';
 import type { Theme } from './theme';
 
@@ -29,13 +29,15 @@ const GRAIN = /* glsl */ `
   vec2 heart = vec2(.052 + .012 * sin(piece * 2.4), .02 + .02 * cos(piece * 1.7));
   q.y += piece * .37;
   float wander = grainNoise(q * vec3(9., 2.2, 9.));
-  float ring = length((q.xz + heart) * vec2(1., 1.15)) * 98. + wander * 2.4 + q.y * 3.;
+  float ring = length((q.xz + heart) * vec2(1., 1.15)) * 118. + wander * 3.2 + q.y * 3.;
   float late = pow(.5 + .5 * sin(ring), 2.2);
   // Fibres narrower than a pixel fade out instead of shimmering.
-  float fine = 1. - smoothstep(.25, .9, length(fwidth(q.xz)) * 420.);
-  float fibre = mix(.5, grainNoise(q * vec3(420., 14., 420.)), fine);
+  float wide = length(fwidth(q.xz));
+  float fibre = mix(.5, grainNoise(q * vec3(420., 14., 420.)), 1. - smoothstep(.35, 1.1, wide * 420.));
+  float streak = mix(.5, grainNoise(q * vec3(150., 5., 150.)), 1. - smoothstep(.35, 1.1, wide * 150.));
   float mottle = grainNoise(q * vec3(16., 3., 16.));
-  diffuseColor.rgb = mix(woodEarly, woodLate, clamp(late * .42 + fibre * .28 + mottle * .22, 0., 1.));
+  float shade = late * .42 + (fibre * .5 + streak * .5) * .34 + (mottle - .5) * .3 + .06;
+  diffuseColor.rgb = mix(woodEarly, woodLate, clamp(shade, 0., 1.));
 }`;
 
 /** Oiled wood, its grain drawn from the part's own coordinates. */
@@ -50,7 +52,7 @@ function wood(pair: Theme['beech'], roughness: number): MeshPhysicalMaterial {
     shader.uniforms['woodLate'] = { value: pair[1] };
     shader.vertexShader = shader.vertexShader
       .replace('#include <common>', '#include <common>\nvarying vec3 vGrain;\nvarying float vPiece;')
-      .replace('#include <begin_vertex>', '#include <begin_vertex>\nvGrain = position;\nvPiece = skinIndex.x;');
+      .replace('#include <begin_vertex>', '#include <begin_vertex>\nvGrain = position;\nvPiece = part;');
     shader.fragmentShader = shader.fragmentShader
       .replace(
         '#include <common>',
@@ -63,8 +65,8 @@ function wood(pair: Theme['beech'], roughness: number): MeshPhysicalMaterial {
 }
 
 /** One material a surface, in the order of `SURFACES`. */
-export function surfaceMaterials(theme: Theme): Material[] {
-  return [
+export function surfaceMaterials(theme: Theme, rows: PartRows): Material[] {
+  const materials = [
     wood(theme.beech, 0.56),
     wood(theme.walnut, 0.5),
     new MeshStandardMaterial({ color: theme.dark, roughness: 0.82 }),
@@ -72,29 +74,32 @@ export function surfaceMaterials(theme: Theme): Material[] {
     reflectRoom(new MeshStandardMaterial({ color: theme.blade, metalness: 1, roughness: 0.36 }), theme, 1),
     reflectRoom(new MeshStandardMaterial({ color: theme.brass, metalness: 1, roughness: 0.28 }), theme, 1),
   ];
+  return materials.map((material) => carried(material, rows));
 }
 
-/** Ink round every solid: its back faces, pushed out along the normal by `pen` css px. Also draws solids without bones. */
-export function contourMaterial(theme: Theme, size: Vector2): ShaderMaterial {
+/**
+ * Ink round every solid: its back faces, pushed out along the normal by `pen` css px. With `rows` for a geometry in parts,
+ * without for a plain one.
+ */
+export function contourMaterial(theme: Theme, size: Vector2, rows?: PartRows): ShaderMaterial {
   return new ShaderMaterial({
     side: BackSide,
-    shadowSide: FrontSide,
-    uniforms: { ink: { value: theme.contour }, size: { value: size }, pen: { value: 1.1 } },
+    uniforms: {
+      ink: { value: theme.contour },
+      size: { value: size },
+      pen: { value: 1.1 },
+      ...(rows ? { partRows: rows } : {}),
+    },
     vertexShader: /* glsl */ `
-      #include <common>
-      #include <skinning_pars_vertex>
+      ${rows ? CARRY.declare : ''}
       uniform vec2 size;
       uniform float pen;
       void main() {
-        #include <beginnormal_vertex>
-        #include <skinbase_vertex>
-        #include <skinnormal_vertex>
-        #include <begin_vertex>
-        #include <skinning_vertex>
-        vec4 p = projectionMatrix * modelViewMatrix * vec4(transformed, 1.);
-        vec3 n = normalMatrix * objectNormal;
-        vec2 away = normalize((projectionMatrix * vec4(n, 0.)).xy + 1e-6);
-        p.xy += away * pen * 2. / size * p.w;
+        vec3 place = ${rows ? 'carryPoint(position)' : 'position'};
+        vec3 away = ${rows ? 'carryNormal(normal)' : 'normal'};
+        vec4 p = projectionMatrix * modelViewMatrix * vec4(place, 1.);
+        vec2 out0 = normalize((projectionMatrix * vec4(normalMatrix * away, 0.)).xy + 1e-6);
+        p.xy += out0 * pen * 2. / size * p.w;
         p.z += .0004 * p.w;
         gl_Position = p;
       }`,

@@ -4,7 +4,7 @@ import type { Theme } from './theme';
 /** Five soft panels: colour, strength, half-angle (as a cosine), place. A draughtsman's room with its window behind the viewer. */
 const PANELS: readonly (readonly [string, number, number, readonly [number, number, number]])[] = [
   ['#fff6e6', 3.4, 0.86, [-3, 4, 3]],
-  ['#e8f0ff', 1.5, 0.9, [5, 2, -1]],
+  ['#eef1f6', 1.05, 0.9, [5, 2, -1]],
   ['#ffffff', 1.8, 0.94, [1, 2, 5]],
   ['#fff4dd', 1.1, 0.78, [0, 6, 0]],
   ['#fff0d8', 1.2, 0.92, [-1.5, 1.6, -4.5]],

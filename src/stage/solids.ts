@@ -88,15 +88,14 @@ function solidsOf(figure: Figure): Solid[] {
 }
 
 /**
- * The whole figure with its club as one geometry: every vertex belongs rigidly to one part (its bone), one group a surface.
+ * The whole figure with its club as one geometry: every vertex belongs rigidly to one part (attribute `part`), one group a surface.
  * Positions stay in the part's own axes: the grain of the wood is drawn from them.
  */
 export function buildGeometry(figure: Figure): BufferGeometry {
   const solids = solidsOf(figure);
   const pointCount = solids.reduce((sum, { rings }) => sum + rings.ringCount * rings.segments, 0);
   const position = new Float32Array(pointCount * 3);
-  const bone = new Uint8Array(pointCount * 4);
-  const weight = new Uint8Array(pointCount * 4);
+  const owner = new Float32Array(pointCount);
   const index: number[] = [];
   const geometry = new BufferGeometry();
   let base = 0;
@@ -105,10 +104,7 @@ export function buildGeometry(figure: Figure): BufferGeometry {
     for (const solid of solids.filter((one) => one.surface === surface)) {
       const { rings, ringCount, segments } = solid.rings;
       position.set(rings, base * 3);
-      for (let v = base; v < base + ringCount * segments; v++) {
-        bone[v * 4] = solid.part;
-        weight[v * 4] = 255;
-      }
+      owner.fill(solid.part, base, base + ringCount * segments);
       for (let i = 0; i < ringCount - 1; i++) {
         for (let j = 0; j < segments; j++) {
           const a = base + i * segments + j;
@@ -121,8 +117,7 @@ export function buildGeometry(figure: Figure): BufferGeometry {
     geometry.addGroup(start, index.length - start, group);
   });
   geometry.setAttribute('position', new BufferAttribute(position, 3));
-  geometry.setAttribute('skinIndex', new BufferAttribute(bone, 4));
-  geometry.setAttribute('skinWeight', new BufferAttribute(weight, 4, true));
+  geometry.setAttribute('part', new BufferAttribute(owner, 1));
   geometry.setIndex(index);
   geometry.computeVertexNormals();
   return geometry;

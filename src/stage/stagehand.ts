@@ -12,6 +12,8 @@ import { readTheme, type Board } from './theme';
 import { DIRECTIONS, eyeDirection, fitView, type View } from './view';
 
 const EYES_FOV = rad(64);
+/** Eyes rest this far inside the ball, m, so that hands and feet are seen as well. */
+const LOWER = 0.22;
 /** Nearer than this to the head, m, the camera stands in it. */
 const INSIDE_HEAD = 0.3;
 
@@ -97,8 +99,11 @@ export class Stagehand {
     const { k } = model!.figure.measures;
     const { eye, gaze } = this;
     pointOfPart(model!.placement, PART.headEgg, 0, 0.07 * k, 0.05 * k, eye);
-    placeGaze(ball, heelLiftAt(current().swing, desk.getState().session.t), eye, gaze);
-    const [x, y, z] = [eye[0] - gaze[0], eye[1] - gaze[1], eye[2] - gaze[2]];
+    const heelLift = heelLiftAt(current().swing, desk.getState().session.t);
+    placeGaze(ball, heelLift, eye, gaze);
+    // Until the ball is struck the picture keeps level with the target line, as one sees it, wherever the head sways.
+    const turn = Math.max(0, Math.min(1, (heelLift - 0.45) * 2));
+    const [x, y, z] = [(eye[0] - gaze[0]) * turn, eye[1] - gaze[1], eye[2] - gaze[2] + LOWER * (1 - turn)];
     const size = Math.hypot(x, y, z);
     const distance = Math.min(size, 1.6);
     const yaw = Math.atan2(x, z);

@@ -35,7 +35,7 @@ export interface Theme {
 
 const OWN = {
   light: {
-    beech: ['#e0bb86', '#b0824a'],
+    beech: ['#e8c48f', '#b07f45'],
     walnut: ['#875a3c', '#59371f'],
     brass: '#c79a3e',
     steel: '#b9bdbf',
@@ -49,10 +49,10 @@ const OWN = {
     bounce: '#d9c7a4',
     shadowShare: 0.34,
     contactShare: 0.5,
-    gridShare: 0.11,
+    gridShare: 0.085,
     glassShare: 0.1,
-    hemisphere: 1.3,
-    key: 2.05,
+    hemisphere: 1.8,
+    key: 2.25,
     fill: 0.5,
     rim: 0.6,
     room: 0.5,
@@ -74,7 +74,7 @@ const OWN = {
     contactShare: 0.75,
     gridShare: 0.13,
     glassShare: 0.1,
-    hemisphere: 0.95,
+    hemisphere: 1.2,
     key: 1.95,
     fill: 0.32,
     rim: 1.5,
