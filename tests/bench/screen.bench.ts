@@ -1,0 +1,148 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { gzipSync } from 'node:zlib';
+import { chromium, type CDPSession, type Page } from 'playwright-core';
+import { preview } from 'vite';
+import { browserFlags, resolveBrowser } from '../../.config/browser.mjs';
+import { current, currentPose, setMovement } from '../../src/store';
+import { withSite } from './site';
+import type { Row } from './table';
+
+export const name = 'screen';
+
+const STEPS = 60;
+const WARM_STEPS = 10;
+
+/** Counts what every animation frame draws. Runs in the page, before anything else. */
+function countDraws(): void {
+  const count = { draws: 0, triangles: 0 };
+  const frames: { draws: number; triangles: number }[] = [];
+  Object.assign(globalThis, { drawnFrames: frames });
+  const gl = WebGL2RenderingContext.prototype;
+  const hook = (method: 'drawArrays' | 'drawElements', vertices: number): void => {
+    for (const instanced of ['', 'Instanced']) {
+      const key = `${method}${instanced}` as 'drawArrays';
+      const real = gl[key] as (...args: number[]) => void;
+      Object.assign(gl, {
+        [key](this: WebGL2RenderingContext, ...args: number[]): void {
+          count.draws += 1;
+          if (args[0] === this.TRIANGLES)
+            count.triangles += (args[vertices] / 3) * (instanced ? args[args.length - 1] : 1);
+          real.apply(this, args);
+        },
+      });
+    }
+  };
+  hook('drawArrays', 2);
+  hook('drawElements', 1);
+  const ask = globalThis.requestAnimationFrame;
+  globalThis.requestAnimationFrame = (work) =>
+    ask((time) => {
+      const before = { ...count };
+      work(time);
+      const draws = count.draws - before.draws;
+      if (draws > 0) frames.push({ draws, triangles: count.triangles - before.triangles });
+    });
+}
+
+const scriptSeconds = async (session: CDPSession): Promise<number> => {
+  const { metrics } = await session.send('Performance.getMetrics');
+  return metrics.find(({ name: metric }) => metric === 'ScriptDuration')!.value;
+};
+const nextFrame = (page: Page): Promise<void> =>
+  page.evaluate(() => new Promise<void>((done) => requestAnimationFrame(() => requestAnimationFrame(() => done()))));
+
+const gzipSize = (file: string): number => gzipSync(readFileSync(file), { level: 9 }).length;
+const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
+const quantile = (values: readonly number[], share: number): number =>
+  values.toSorted((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * share))];
+
+/** Drags the first slider from end to end by the mouse and listens to what each step costs the page's own thread. */
+async function drag(page: Page, session: CDPSession, steps: number): Promise<number[]> {
+  const slider = page.locator('input[type=range]').first();
+  const box = (await slider.boundingBox())!;
+  const y = box.y + box.height / 2;
+  await page.mouse.move(box.x + box.width / 2, y);
+  await page.mouse.down();
+  const costs: number[] = [];
+  for (let i = 0; i < steps; i++) {
+    const before = await scriptSeconds(session);
+    await page.mouse.move(box.x + box.width * (0.5 + 0.45 * Math.sin((i / steps) * 4 * Math.PI)), y);
+    await nextFrame(page);
+    costs.push(((await scriptSeconds(session)) - before) * 1000);
+  }
+  await page.mouse.up();
+  return costs;
+}
+
+/** The model's share, without a screen: everything one step of a slider makes the store work out. */
+function modelCosts(): number[] {
+  const costs: number[] = [];
+  for (let i = 0; i < 5 * STEPS; i++) {
+    const start = performance.now();
+    setMovement('leadWristFlexion', 30 * Math.sin(i / 10));
+    current();
+    currentPose();
+    costs.push(performance.now() - start);
+  }
+  return costs.slice(STEPS);
+}
+
+export const run = (): Promise<Row[]> =>
+  withSite(async (folder) => {
+    const server = await preview({
+      root: folder,
+      configFile: false,
+      build: { outDir: folder },
+      preview: { port: 0 },
+      logLevel: 'error',
+    });
+    const browser = await chromium.launch({ executablePath: await resolveBrowser(), args: [...browserFlags] });
+    try {
+      const page = await browser.newPage({ viewport: { width: 1180, height: 820 } });
+      // The loader that runs this file marks functions with their names by a helper of its own, which the page does not have.
+      await page.addInitScript('globalThis.__name = (work) => work');
+      await page.addInitScript(countDraws);
+      const asked = new Set<string>();
+      page.on('request', (request) => asked.add(new URL(request.url()).pathname));
+      await page.goto(server.resolvedUrls!.local[0]);
+      await page.locator('canvas').first().waitFor();
+      await nextFrame(page);
+      const payload = [...asked].filter((file) => /\.(js|css)$/.test(file)).map((file) => gzipSize(join(folder, file)));
+      const session = await page.context().newCDPSession(page);
+      await session.send('Performance.enable');
+      await drag(page, session, WARM_STEPS);
+      const costs = await drag(page, session, STEPS);
+      const frames = await page.evaluate(
+        () => (globalThis as unknown as { drawnFrames: { draws: number; triangles: number }[] }).drawnFrames,
+      );
+      if (frames.length < STEPS) throw new Error(`Only ${frames.length} frames were drawn in ${STEPS} steps.`);
+      const model = modelCosts();
+      return [
+        {
+          what: 'scripts and style sheets until the picture stands, gzip',
+          value: sum(payload) / 1000,
+          unit: 'kB',
+          goal: 'at most 480',
+        },
+        { what: 'script a slider step, median', value: quantile(costs, 0.5), unit: 'ms' },
+        { what: 'script a slider step, p95', value: quantile(costs, 0.95), unit: 'ms', goal: 'at most 4' },
+        { what: 'of that, the model, p95', value: quantile(model, 0.95), unit: 'ms', goal: 'at most 1' },
+        {
+          what: 'draw calls a frame, most',
+          value: Math.max(...frames.map(({ draws }) => draws)),
+          unit: '',
+          goal: 'at most 80',
+        },
+        {
+          what: 'triangles a frame, most',
+          value: Math.max(...frames.map(({ triangles }) => triangles)),
+          unit: '',
+          goal: 'at most 120000',
+        },
+      ];
+    } finally {
+      await browser.close();
+      await server.close();
+    }
+  });
