@@ -5,7 +5,7 @@ import { isReached, readCheckpoints, type CheckpointId } from '../reading/checkp
 import { judgedReading } from '../reading/verdicts';
 import { selectPlate, useDerived, useDesk } from '../store';
 import { CHECKPOINT_NAMES, EXAGGERATED, sayCheckpoint, saySight } from '../words';
-import { preparePlateFigure } from './body';
+import { plateFigureOf } from './body';
 import { Drawing } from './Drawing';
 import type { Box, Point } from './frame';
 import { fitPicture, plateDrawing, type PlateDrawing } from './plateDrawing';
@@ -34,7 +34,7 @@ export function Plate({ id, onSight }: Props) {
   const { body, club, swing, ghostSwing, bands, player } = derived;
   const checkpoint = derived.checkpoints[id];
   const reference = derived.referenceCheckpoints[id];
-  const plate = useMemo(() => preparePlateFigure(body, club), [body, club]);
+  const plate = useMemo(() => plateFigureOf(body, club), [body, club]);
   const ghost = useMemo(() => ghostSwing && readCheckpoints(ghostSwing, armAngle)[id], [ghostSwing, armAngle, id]);
   const words = useMemo(() => sayCheckpoint(id, checkpoint, bands, units), [id, checkpoint, bands, units]);
   const engraving = useSettled(checkpoint, isBusy);

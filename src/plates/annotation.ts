@@ -67,24 +67,27 @@ export const roomIn = (view: Box): Box => ({
   bottom: view.bottom - 6,
 });
 
-const BAR_M = 0.2;
-const BAR_CAPTION = '20 cm';
+/** Length of the bar (m) and its name, in the unit the coach reads. */
+const BARS = { cm: { length: 0.2, caption: '20 cm' }, in: { length: 8 * 0.0254, caption: '8 in' } } as const;
+export type BarUnit = keyof typeof BARS;
 
-/** A bar of 20 cm in the first corner where nothing is in its way. `corners` name its left or right lower end. */
+/** A scale bar in the first corner where nothing is in its way. `corners` name its left or right lower end. */
 export function findScaleBar(
   frame: Frame,
+  unit: BarUnit,
   corners: readonly ('bottom left' | 'bottom right' | 'top left' | 'top right')[],
   letters: Lettering,
   obstacles: Obstacles,
 ): ScaleBar | undefined {
-  const length = BAR_M * frame.scale;
-  const width = captionWidth(BAR_CAPTION, letters);
+  const { length: metres, caption: text } = BARS[unit];
+  const length = metres * frame.scale;
+  const width = captionWidth(text, letters);
   for (const corner of corners) {
     const x = corner.endsWith('left') ? 14 : SHEET.right - 14 - length;
     const y = corner.startsWith('bottom') ? SHEET.bottom - 14 : 18 + letters.caption;
     // The words stand above the bar: beside it they would run into the figure.
     const words = { x: x + (length - width) / 2, y: y - 8 };
-    const caption = captionAt(BAR_CAPTION, words, 'start', letters);
+    const caption = captionAt(text, words, 'start', letters);
     const box = {
       left: Math.min(x - 4, caption.box.left),
       right: Math.max(x + length + 4, caption.box.right),

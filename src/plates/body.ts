@@ -66,6 +66,14 @@ export function preparePlateFigure(body: Body, club: Club): PlateFigure {
   return { figure, engraved, bounds };
 }
 
+let last: { body: Body; club: Club; plate: PlateFigure } | undefined;
+
+/** The prepared figure of the player at hand; both plates share it. */
+export function plateFigureOf(body: Body, club: Club): PlateFigure {
+  if (last?.body !== body || last.club !== club) last = { body, club, plate: preparePlateFigure(body, club) };
+  return last.plate;
+}
+
 /** How far past the plate's box the frame around it may reach, units. */
 const MARGIN = 90;
 const placement = createPlacement();

@@ -6,6 +6,7 @@ import {
   keepClear,
   roomIn,
   type Annotation,
+  type BarUnit,
   type Measured,
   type OtherLine,
 } from './annotation';
@@ -69,6 +70,7 @@ export function annotateLeadArm(
   measured: Measured,
   others: readonly { readonly kind: OtherLine['kind']; readonly pose: Pose }[],
   letters: Lettering,
+  bar: BarUnit,
 ): Annotation {
   const { side, scale } = frame;
   const view = letters.isBare ? LEAD_ARM_BARE : SHEET;
@@ -134,7 +136,7 @@ export function annotateLeadArm(
       if (name.leader) obstacles.lines.push(name.leader);
     }
   }
-  const scaleBar = letters.isBare ? undefined : findScaleBar(frame, cornersFor(side), letters, obstacles);
+  const scaleBar = letters.isBare ? undefined : findScaleBar(frame, bar, cornersFor(side), letters, obstacles);
   const zoneEnd = Math.max(dimensionAt, 0) + ZONE_PAST;
   const zone =
     measured.verdict === 'onPlane'

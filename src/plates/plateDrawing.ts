@@ -58,7 +58,7 @@ export function plateDrawing(
   return {
     frame,
     parts: drawBody(of.plate, pose, of.stance, frame, of.engraving),
-    annotation: annotate(pose, frame, measured, othersOf(of), letters),
+    annotation: annotate(pose, frame, measured, othersOf(of), letters, of.units.length),
   };
 }
 
@@ -99,5 +99,5 @@ export function fitPicture(
   const isBare = fit(SHEET) < BARE_BELOW;
   const view = isBare ? (id === 'leadArmParallel' ? LEAD_ARM_BARE : SHAFT_BARE) : SHEET;
   const pxPerUnit = fit(view);
-  return { view, pxPerUnit, letters: letteringAt(Math.max(0.2, Math.round(pxPerUnit / GRAIN) * GRAIN), isBare) };
+  return { view, pxPerUnit, letters: letteringAt(Math.max(0.2, Math.floor(pxPerUnit / GRAIN) * GRAIN), isBare) };
 }

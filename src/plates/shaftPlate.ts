@@ -6,6 +6,7 @@ import {
   keepClear,
   roomIn,
   type Annotation,
+  type BarUnit,
   type Measured,
   type OtherLine,
 } from './annotation';
@@ -18,7 +19,7 @@ import { captionAt, findCaption, type Caption, type Lettering } from './letterin
 const HANDS: Point = { x: 194, y: 160 };
 /** Without captions and scale bar the head and the foot of the plate are empty. */
 export const SHAFT_BARE: Box = { ...SHEET, top: 40, bottom: 276 };
-const ESSENTIALS = { left: 44, top: 60, right: 272, bottom: 230 } as const;
+const ESSENTIALS = { left: 44, top: 60, right: 262, bottom: 230 } as const;
 /** Heights on the plate from the hands, units down. */
 const HANDLE_AT = -100;
 const AXIS_END = 78;
@@ -44,6 +45,7 @@ export function annotateShaft(
   measured: Measured,
   others: readonly { readonly kind: OtherLine['kind']; readonly pose: Pose }[],
   letters: Lettering,
+  bar: BarUnit,
 ): Annotation {
   const { side, scale } = frame;
   const view = letters.isBare ? SHAFT_BARE : SHEET;
@@ -89,7 +91,7 @@ export function annotateShaft(
     name('head', { x: headX, y }, isInFront ? HEAD_IN_FRONT : HEAD_BEHIND);
     name('hands', pin, isInFront ? HANDS_BEHIND : HANDS_IN_FRONT);
   }
-  const scaleBar = letters.isBare ? undefined : findScaleBar(frame, cornersFor(side), letters, obstacles);
+  const scaleBar = letters.isBare ? undefined : findScaleBar(frame, bar, cornersFor(side), letters, obstacles);
   const zone =
     measured.verdict === 'onPlane'
       ? []
