@@ -4,5 +4,6 @@ export * from './delivery';
 export * from './dials';
 export * from './judged';
 export * from './numbers';
+export * from './practice';
 export * from './status';
 export * from './units';
