@@ -89,11 +89,11 @@ export const BACKSWING_LANDMARKS: readonly Landmark[] = [
 export const FINISH_LANDMARKS: readonly Landmark[] = [
   { joint: 'leadProtraction', spread: 6, at: { followThrough: -4, finish: 0 } },
   { joint: 'trailProtraction', spread: 6, at: { followThrough: 20, finish: 18 } },
-  { joint: 'leadArmAdduction', spread: 8, at: { followThrough: 34, finish: 26 } },
-  { joint: 'leadArmElevation', spread: 8, at: { followThrough: -12, finish: 38 } },
-  { joint: 'leadArmRoll', spread: 12, at: { followThrough: -84, finish: -78 } },
+  { joint: 'leadArmAdduction', spread: 8, at: { followThrough: 34, finish: 18 } },
+  { joint: 'leadArmElevation', spread: 8, at: { followThrough: -12, finish: 30 } },
+  { joint: 'leadArmRoll', spread: 12, at: { followThrough: -80, finish: -22 } },
   { joint: 'leadWristFlexion', spread: 6, at: { followThrough: -6, finish: -16 } },
-  { joint: 'leadWristRadial', spread: 6, at: { followThrough: -6, finish: 12 } },
+  { joint: 'leadWristRadial', spread: 6, at: { followThrough: -6, finish: 16 } },
 ];
 
 /** Goals that change with the club: common practice, except head speed (Bourgain et al. 2022). */
