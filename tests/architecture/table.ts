@@ -63,7 +63,7 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
     layers: [...STORE, 'look', 'record', 'export'],
     packages: [...REACT, 'leva', 'd3-scale', 'd3-shape'],
   },
-  record: { holds: 'lesson book: storage and migrations', layers: STORE, packages: ['idb'] },
+  record: { holds: 'lesson book: storage and migrations', layers: STORE, packages: ['idb', 'zustand'] },
   export: {
     holds: 'clip, still, sheet, model file, table, link',
     layers: [...STORE, 'figure', 'look', 'plates'],

@@ -1,0 +1,108 @@
+import { readStored } from './bookState';
+import { deviceClock } from './clock';
+import { computeCm, linkDesk } from './deskLink';
+import { writeEverything } from './everything';
+import { makeExample } from './example';
+import { fileName, writeFile } from './file';
+import { createIdbKeeper } from './idbKeeper';
+import { recordsOf } from './importPlan';
+import type { BookRecord } from './kinds';
+import { createLessonBook } from './lessonBook';
+import { saveFile } from './saveFile';
+import type { Channel, Word } from './turnstile';
+
+export * from './edits';
+export * from './kinds';
+export * from './lists';
+export * from './progress';
+export * from './sayBook';
+export * from './sayImport';
+export * from './sayProgress';
+export { computeCm } from './deskLink';
+export { EXAMPLE_ID } from './example';
+export { toDay } from './file';
+export { planImport, recordsOf, type ImportPlan, type Policy } from './importPlan';
+export { readFile, type FileReading } from './readFile';
+export type { BookState } from './bookState';
+
+/** Tabs of this browser hear each other; where they cannot, each is alone. */
+function openChannel(): Channel {
+  if (typeof BroadcastChannel === 'undefined') return { post: () => {}, listen: () => {} };
+  const channel = new BroadcastChannel('slantwise.lesson-book');
+  return {
+    post: (word) => channel.postMessage(word),
+    listen: (hear) => channel.addEventListener('message', ({ data }: MessageEvent<Word>) => hear(data)),
+  };
+}
+
+const browser = typeof navigator === 'undefined' ? undefined : navigator;
+
+const keeper = createIdbKeeper();
+
+/** The lesson book of this device. */
+export const book = createLessonBook({
+  keeper,
+  clock: deviceClock,
+  newId: () => crypto.randomUUID(),
+  // Absent where the page is not served securely.
+  locks: (browser as Partial<Navigator> | undefined)?.locks,
+  channel: openChannel(),
+  askToKeep: async () => (await (browser as Partial<Navigator> | undefined)?.storage?.persist?.()) ?? false,
+});
+
+export const deskLink = linkDesk(book, deviceClock);
+
+/** Reads the book and keeps it from now on. Once, after the desk has been set. */
+export function startBook(): void {
+  const { state } = book;
+  const stop = state.subscribe(({ mode, meta, records }) => {
+    if (mode !== 'writing') return;
+    stop();
+    if (meta.exampleShown) return;
+    book.setMeta({ exampleShown: true });
+    if (records.size === 0) book.apply({ label: '', put: makeExample(computeCm), remove: [] });
+  });
+  book.start();
+  const leave = (): void => {
+    deskLink.follow();
+    void book.flush();
+  };
+  window.addEventListener('pagehide', leave);
+  document.addEventListener('visibilitychange', () => document.visibilityState === 'hidden' && leave());
+}
+
+/** Saves the whole book as a file, and remembers that it was. */
+export function backUp(): void {
+  deskLink.follow();
+  const nowMs = deviceClock.nowMs();
+  saveFile(fileName(nowMs), writeFile(book.state.getState().records.values(), nowMs));
+  book.setMeta({ lastBackupMs: nowMs, unsavedLessons: [] });
+}
+
+/** Saves one player with everything about him, to hand over. */
+export function handOver(playerId: string): void {
+  deskLink.follow();
+  const nowMs = deviceClock.nowMs();
+  const records = recordsOf(book.state.getState().records, playerId);
+  const player = records.find((record) => record.kind === 'player');
+  saveFile(fileName(nowMs, player?.name), writeFile(records, nowMs));
+}
+
+/** Saves everything there is, whatever has stopped working: what is on screen, or else what lies in the store. */
+export async function saveEverything(): Promise<void> {
+  const { mode, records } = book.state.getState();
+  const kept = mode === 'opening' ? await readKept() : [];
+  const { name, text } = writeEverything([...kept, ...records.values()], deviceClock.nowMs());
+  saveFile(name, text);
+}
+
+/** The records in the store, or none when it does not answer soon. */
+function readKept(): Promise<BookRecord[]> {
+  return Promise.race([
+    keeper.load().then(
+      (stored) => [...readStored(stored).records.values()],
+      () => [],
+    ),
+    new Promise<BookRecord[]>((resolve) => deviceClock.after(1000, () => resolve([]))),
+  ]);
+}

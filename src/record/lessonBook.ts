@@ -1,0 +1,234 @@
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import { CLOSED_BOOK, readStored, withEdit, type BookState } from './bookState';
+import type { Clock } from './clock';
+import { inverseOf, type Birth, type Edit } from './edits';
+import { recordsOf } from './importPlan';
+import { NewerStore, type Keeper, type Meta } from './keeper';
+import type { BookRecord } from './kinds';
+import { createTurnstile, type Channel, type Locks } from './turnstile';
+import { createWriter } from './writer';
+
+/** What the book stands on. Tests put their own in its place. */
+export interface Ports {
+  readonly keeper: Keeper;
+  readonly clock: Clock;
+  readonly newId: () => string;
+  readonly locks: Locks | undefined;
+  readonly channel: Channel;
+  /** Asks the browser to keep the book when space runs out; answers what it promises. */
+  readonly askToKeep: () => Promise<boolean>;
+}
+
+export interface LessonBook {
+  readonly state: StoreApi<BookState>;
+  start(): void;
+  /** Makes a change. False when another tab writes the book: nothing was changed. */
+  apply(edit: Edit): boolean;
+  /** Takes the last edit back. Answers what it was. */
+  undo(): string | undefined;
+  setMeta(part: Partial<Meta>): void;
+  birth(): Birth;
+  flush(): Promise<boolean>;
+  takeOver(): Promise<void>;
+  /** Removes a player for good, and looks whether anything is left. */
+  wipe(playerId: string): Promise<{ readonly removed: number; readonly left: number }>;
+}
+
+/** Edits that can be taken back. */
+const LONGEST_UNDO = 50;
+/** A tab that does not get its turn within this shows the book for reading, ms. */
+const TURN_MS = 250;
+const REOPEN_MS = 1000;
+
+export function createLessonBook({ keeper, clock, newId, locks, channel, askToKeep }: Ports): LessonBook {
+  const state = createStore<BookState>(() => CLOSED_BOOK);
+  const put = (part: Partial<BookState>): void => state.setState(part);
+  const get = state.getState;
+
+  const writer = createWriter(
+    keeper,
+    { record: (id) => get().records.get(id), meta: () => get().meta },
+    clock,
+    (saving, savedMs) => {
+      put(savedMs === undefined ? { saving } : { saving, savedMs });
+      if (savedMs !== undefined) {
+        channel.post({ say: 'written' });
+        askOnce();
+      }
+    },
+    () => put({ mode: 'reading' }),
+  );
+
+  let asked = false;
+  /** After the first lesson of one's own, once. */
+  const askOnce = (): void => {
+    const { meta } = get();
+    if (asked || meta.promised !== null || meta.unsavedLessons.length === 0) return;
+    asked = true;
+    void askToKeep().then((promised) => setMeta({ promised }));
+  };
+
+  /** Reads the store again. What is not yet written stays as it is on screen. */
+  const reload = async (): Promise<void> => {
+    const stored = readStored(await keeper.load());
+    const here = get();
+    const waiting = writer.waiting();
+    const mine = waiting.map((id) => here.records.get(id)).filter((record) => record !== undefined);
+    const gone = waiting.filter((id) => !here.records.has(id));
+    const { openLessonId, desk } = here.meta;
+    const meta = here.mode === 'apart' ? { ...stored.meta, openLessonId, desk } : stored.meta;
+    put({ records: withEdit(stored.records, { put: mine, remove: gone }), unread: stored.unread, meta });
+  };
+
+  const stayApart = (error: unknown): void => {
+    const problem =
+      error instanceof NewerStore
+        ? 'A newer Slantwise has changed the lesson book. It is left untouched. Update this page.'
+        : 'The lesson book cannot be reached on this device.';
+    put({ mode: 'apart', saving: { phase: 'failed', problem } });
+    keeper.reconnect();
+  };
+
+  const open = async (): Promise<void> => {
+    try {
+      const claim = await answerWithin(keeper.claim());
+      await answerWithin(reload());
+      put({ mode: 'writing', saving: { phase: 'saved' } });
+      writer.setClaim(claim);
+    } catch (error) {
+      stayApart(error);
+      if (!(error instanceof NewerStore)) clock.after(REOPEN_MS, () => void open());
+    }
+  };
+  /** A store that never answers must not keep the app waiting. */
+  const answerWithin = <T>(work: Promise<T>): Promise<T> =>
+    new Promise((resolve, reject) => {
+      const callOff = clock.after(REOPEN_MS, () => reject(new Error('no answer')));
+      work.then(resolve, reject).finally(callOff);
+    });
+
+  const turnstile = createTurnstile(newId(), locks, channel, clock, {
+    onTurn: open,
+    onLost() {
+      writer.setClaim(null);
+      if (get().mode === 'apart') return;
+      put({ mode: 'reading', undo: [] });
+      passOn();
+    },
+    finish: async () => void (await writer.flush()),
+  });
+
+  /** Changes that came too late to be written here go to the tab that writes now. */
+  const passOn = (): void => {
+    const ids = writer.waiting();
+    if (ids.length === 0) return;
+    const { records } = get();
+    const mine = ids.map((id) => records.get(id)).filter((record) => record !== undefined);
+    const removed = ids.filter((id) => !records.has(id));
+    put({ saving: { phase: 'failed', problem: 'Another tab took over before the last change was kept.' } });
+    channel.post({ say: 'please write', from: turnstile.me, records: mine, removed });
+  };
+
+  channel.listen((word) => {
+    const { mode, records } = get();
+    if (word.say === 'written' && mode === 'reading') void reload().catch(() => {});
+    if (word.say === 'taken' && word.to === turnstile.me) {
+      writer.forget();
+      put({ saving: { phase: 'saved' } });
+    }
+    if (word.say === 'please write' && mode === 'writing') {
+      const newer = word.records.filter((record) => isNewer(record, records.get(record.id)));
+      const removed = word.removed.filter((id) => records.has(id));
+      applyQuietly({ label: 'From another tab', put: newer, remove: removed });
+      void writer.flush().then((fine) => fine && channel.post({ say: 'taken', to: word.from }));
+    }
+  });
+
+  const applyQuietly = (edit: Edit): void => {
+    const { records, meta } = get();
+    put({ records: withEdit(records, edit), meta: countLessons(meta, records, edit) });
+    writer.mark([...edit.put.map(({ id }) => id), ...edit.remove]);
+  };
+
+  const apply = (edit: Edit): boolean => {
+    const { mode, records, undo } = get();
+    if (mode === 'reading' || mode === 'opening') return false;
+    const inverse = inverseOf(records, edit);
+    applyQuietly(edit);
+    if (edit.label !== '') put({ undo: [...undo.slice(1 - LONGEST_UNDO), inverse] });
+    return true;
+  };
+
+  /** Taking back a note must not take back what was dialled since: the desk has its own undo. */
+  const keepDesk = (record: BookRecord): BookRecord => {
+    const now = get().records.get(record.id);
+    const isOpen = record.id === get().meta.openLessonId && record.kind === 'lesson' && now?.kind === 'lesson';
+    return isOpen ? { ...record, now: now.now, computedCm: now.computedCm } : record;
+  };
+
+  const setMeta = (part: Partial<Meta>): void => {
+    const { mode, meta } = get();
+    if (mode === 'reading' || mode === 'opening') return;
+    put({ meta: { ...meta, ...part } });
+    writer.mark([]);
+  };
+
+  return {
+    state,
+    apply,
+    setMeta,
+    start() {
+      turnstile.enter();
+      clock.after(TURN_MS, () => {
+        if (get().mode !== 'opening') return;
+        reload().then(() => get().mode === 'opening' && put({ mode: 'reading' }), stayApart);
+      });
+    },
+    undo() {
+      const { undo, mode } = get();
+      const last = undo.at(-1);
+      if (!last || mode === 'reading') return undefined;
+      put({ undo: undo.slice(0, -1) });
+      applyQuietly({ ...last, put: last.put.map(keepDesk) });
+      return last.label;
+    },
+    birth: () => ({ id: newId(), nowMs: clock.nowMs() }),
+    flush: () => writer.flush(),
+    takeOver: () => turnstile.takeOver(),
+    async wipe(playerId) {
+      const { records, undo, meta } = get();
+      const ids = recordsOf(records, playerId).map(({ id }) => id);
+      if (!apply({ label: '', put: [], remove: ids })) return { removed: 0, left: ids.length };
+      const wiped = new Set(ids);
+      const isHis = (edit: Edit): boolean =>
+        edit.put.some((record) => isOf(record, playerId, wiped)) || edit.remove.some((id) => wiped.has(id));
+      const closed = wiped.has(meta.openLessonId ?? '') ? { openLessonId: null, desk: null } : {};
+      put({ undo: undo.filter((edit) => !isHis(edit)), meta: { ...get().meta, ...closed } });
+      await writer.flush();
+      const { records: raw } = await keeper.load();
+      const left = raw.filter((record) => isOf(record, playerId, wiped)).length;
+      return { removed: ids.length - left, left };
+    },
+  };
+}
+
+const isNewer = (theirs: BookRecord, ours: BookRecord | undefined): boolean =>
+  !ours || theirs.changedMs > ours.changedMs;
+
+function isOf(raw: unknown, playerId: string, ids: ReadonlySet<string>): boolean {
+  if (typeof raw !== 'object' || raw === null) return false;
+  const { id, playerId: of } = raw as { id?: unknown; playerId?: unknown };
+  return of === playerId || ids.has(id as string);
+}
+
+/** Lessons written since the last backup. Those of the example do not count. */
+function countLessons(meta: Meta, records: BookState['records'], { put, remove }: Edit): Meta {
+  const isExample = (playerId: string): boolean => {
+    const player = put.find(({ id }) => id === playerId) ?? records.get(playerId);
+    return player?.kind === 'player' && player.example;
+  };
+  const lessons = new Set(meta.unsavedLessons);
+  for (const record of put) if (record.kind === 'lesson' && !isExample(record.playerId)) lessons.add(record.id);
+  for (const id of remove) lessons.delete(id);
+  return { ...meta, unsavedLessons: [...lessons] };
+}
