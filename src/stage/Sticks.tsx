@@ -1,9 +1,8 @@
-import { AT } from '../model/chain';
 import { PART, createPlacement, type PartId } from '../figure/partIds';
 import { createFigure } from '../figure/figure';
 import { placeFigure } from '../figure/place';
 import { heelLiftAt, placeBall } from '../figure/stance';
-import { createPose } from '../model/chain';
+import { AT, createPose } from '../model/chain';
 import { K } from '../model/keys';
 import { swingPose } from '../reading/swing';
 import { current, currentPose, desk, useDerived, useDesk } from '../store';
@@ -15,14 +14,14 @@ type Line = readonly Point[];
 const LIMBS: readonly (readonly PartId[])[] = [
   ['hipLead', 'kneeLead', 'ankleLead'],
   ['hipTrail', 'kneeTrail', 'ankleTrail'],
-  ['hipLead', 'hipTrail'],
+  ['hipLead', 'hipTrail', 'waist', 'hipLead'],
   ['waist', 'neck', 'headEgg'],
   ['shoulderLead', 'neck', 'shoulderTrail'],
   ['shoulderLead', 'elbowLead', 'fistLead'],
   ['shoulderTrail', 'elbowTrail', 'fistTrail'],
 ];
 
-function drawSticks(): { lines: Line[]; head: Point; club: Line; ball: Point; headRadius: number } {
+function drawSticks(): { lines: Line[]; head: Point; club: Line; ball: Point; headRadius: number; reach: number } {
   const { swing, referenceSwing, body, club } = current();
   const pose = currentPose();
   const atImpact = createPose();
@@ -39,6 +38,8 @@ function drawSticks(): { lines: Line[]; head: Point; club: Line; ball: Point; he
     lines: LIMBS.map((limb) => limb.map((id) => at(id))),
     head: at('headEgg', 0.066 * body.stature),
     headRadius: 0.058 * body.stature,
+    // Room for the club overhead.
+    reach: 1.45 * body.stature,
     club: [at('grip'), [pose[AT.head], pose[AT.head + 1], pose[AT.head + 2]]],
     ball: [ball[0], ball[1], ball[2]],
   };
@@ -50,7 +51,7 @@ export function Sticks({ note }: { note: string }) {
   useDesk((state) => state.session.bench);
   useDerived((derived) => derived.swing);
   const mirror = useDerived((derived) => (derived.player.handed === 'left' ? -1 : 1));
-  const { lines, head, club, ball, headRadius } = drawSticks();
+  const { lines, head, club, ball, headRadius, reach } = drawSticks();
   const views: readonly (readonly [string, (p: Point) => readonly [number, number]])[] = [
     ['down the line', ([, y, z]) => [z * mirror, y]],
     ['face on', ([x, y]) => [x * mirror, y]],
@@ -73,8 +74,8 @@ export function Sticks({ note }: { note: string }) {
           const [bx, by] = project(ball);
           return (
             <figure key={name}>
-              <svg viewBox={`${middle - 1.15} -2.3 2.3 2.4`} aria-hidden="true">
-                <path d={`M ${middle - 1.1} 0 L ${middle + 1.1} 0`} className="stage-stick-ground" />
+              <svg viewBox={`${middle - reach / 2} ${-reach} ${reach} ${reach * 1.03}`} aria-hidden="true">
+                <path d={`M ${middle - reach * 0.48} 0 L ${middle + reach * 0.48} 0`} className="stage-stick-ground" />
                 {lines.map((line, i) => (
                   <path key={i} d={`M ${path(line)}`} className="stage-stick" />
                 ))}

@@ -1,5 +1,6 @@
 import {
   type BufferGeometry,
+  CylinderGeometry,
   Group,
   Mesh,
   MeshStandardMaterial,
@@ -14,7 +15,7 @@ import { AT, createPose } from '../model/chain';
 import { K, type KeyId } from '../model/keys';
 import { isReached } from '../reading/checkpoints';
 import { swingPose, type Swing } from '../reading/swing';
-import { current, currentPose, desk, type Derived, type DeskState } from '../store';
+import { current, currentPose, desk, noteDrawn, type Derived, type DeskState } from '../store';
 import { BrokenShafts } from './dashes';
 import { FigureModel } from './figureModel';
 import { framePoints } from './framePoints';
@@ -51,6 +52,7 @@ export class DeskScene {
   private readonly shafts: BrokenShafts;
   private readonly lights: Lights;
   private readonly ballMeshes: Mesh[];
+  private readonly tee: Mesh[];
   private readonly pose = createPose();
   private readonly drawn: Drawn = { state: undefined, derived: undefined, eyes: false };
 
@@ -67,8 +69,12 @@ export class DeskScene {
     const white = new Mesh(sphere, new MeshStandardMaterial({ color: '#fffdf6', roughness: 0.35 }));
     white.castShadow = true;
     this.ballMeshes = [white, new Mesh(sphere, contourMaterial(theme, size))];
+    // One metre high, top at the origin: scaled to whatever is left between ball and ground.
+    const peg = new CylinderGeometry(0.0055, 0.0022, 1, 14).translate(0, -0.5, 0);
+    const beech = new MeshStandardMaterial({ color: theme.beech[0], roughness: 0.6 });
+    this.tee = [new Mesh(peg, beech), new Mesh(peg, contourMaterial(theme, size))];
     this.root.add(this.ground.group, this.discs.mesh, this.traces.group, this.shafts.mesh, this.lights.group);
-    this.root.add(...this.ballMeshes);
+    this.root.add(...this.ballMeshes, ...this.tee);
   }
 
   /** Moves everything to what the desk shows. `eyes`: seen through the player's eyes. Answers whether anything changed. */
@@ -102,6 +108,12 @@ export class DeskScene {
     at('impact');
     placeBall(reference.rig.club, this.pose, this.ball);
     for (const mesh of this.ballMeshes) mesh.position.set(this.ball[0], this.ball[1], this.ball[2]);
+    const height = this.ball[1] - 0.9 * BALL_RADIUS;
+    for (const mesh of this.tee) {
+      mesh.visible = this.ball[1] > BALL_RADIUS + 0.004;
+      mesh.position.set(this.ball[0], height, this.ball[2]);
+      mesh.scale.y = height;
+    }
     at('address');
     const c = AT.shaftDirection;
     const slope = Math.atan2(-this.pose[c + 1], this.pose[c + 2]);
@@ -120,6 +132,7 @@ export class DeskScene {
     const { t, held } = state.session;
     const heelLift = heelLiftAt(derived.swing, t);
     placeFigure(model.figure, pose, { ballPoint: this.ball, heelLift }, model.placement);
+    noteDrawn(pose);
     model.show(eyes);
     this.putDiscs(heelLift);
     const { shafts, shown } = this;
