@@ -10,12 +10,10 @@ import { annotateLeadArm, LEAD_ARM_BARE, leadArmFrame } from './leadArmPlate';
 import { BARE_BELOW, letteringAt, type Lettering } from './lettering';
 import { annotateShaft, SHAFT_BARE, shaftFrame } from './shaftPlate';
 
-/** What a plate is drawn from. */
-export interface PlateOf {
+/** What is measured on a plate, and how it is shown. */
+export interface Measurement {
   readonly id: CheckpointId;
-  readonly plate: PlateFigure;
   readonly checkpoint: Checkpoint;
-  readonly stance: Stance;
   readonly bands: Bands;
   readonly units: Pick<Units, 'length'>;
   readonly handed: 'right' | 'left';
@@ -23,6 +21,11 @@ export interface PlateOf {
   readonly reference: Checkpoint | undefined;
   readonly ghost: Checkpoint | undefined;
   readonly letters: Lettering;
+}
+/** What a plate is drawn from. */
+export interface PlateOf extends Measurement {
+  readonly plate: PlateFigure;
+  readonly stance: Stance;
   readonly engraving: boolean;
 }
 
@@ -37,11 +40,11 @@ export interface PlateDrawing {
 const SAME = 0.004;
 const SAME_DIRECTION = 0.01;
 
-/** A plate as shapes; nothing where the checkpoint was not reached. */
-export function plateDrawing(
-  of: PlateOf,
-  words: CheckpointWords = sayCheckpoint(of.id, of.checkpoint, of.bands, of.units),
-): PlateDrawing | undefined {
+/** Where the world lies on a plate, and everything on it but the figure; nothing where the checkpoint was not reached. */
+export function annotatePlate(
+  of: Measurement,
+  words: CheckpointWords = wordsOf(of),
+): { frame: Frame; annotation: Annotation } | undefined {
   const { id, checkpoint, bands, handed, letters } = of;
   if (!isReached(checkpoint) || words.verdict === 'missing') return undefined;
   const { pose } = checkpoint;
@@ -55,14 +58,21 @@ export function plateDrawing(
     unit: words.unit,
   };
   const annotate = id === 'leadArmParallel' ? annotateLeadArm : annotateShaft;
-  return {
-    frame,
-    parts: drawBody(of.plate, pose, of.stance, frame, of.engraving),
-    annotation: annotate(pose, frame, measured, othersOf(of), letters, of.units.length),
-  };
+  return { frame, annotation: annotate(pose, frame, measured, othersOf(of), letters, of.units.length) };
 }
 
-function othersOf({ id, checkpoint, reference, ghost }: PlateOf): { kind: OtherLine['kind']; pose: Pose }[] {
+/** A plate as shapes; nothing where the checkpoint was not reached. */
+export function plateDrawing(of: PlateOf, words: CheckpointWords = wordsOf(of)): PlateDrawing | undefined {
+  const annotated = annotatePlate(of, words);
+  if (!annotated || !isReached(of.checkpoint)) return undefined;
+  const { frame, annotation } = annotated;
+  return { frame, annotation, parts: drawBody(of.plate, of.checkpoint.pose, of.stance, frame, of.engraving) };
+}
+
+const wordsOf = ({ id, checkpoint, bands, units }: Measurement): CheckpointWords =>
+  sayCheckpoint(id, checkpoint, bands, units);
+
+function othersOf({ id, checkpoint, reference, ghost }: Measurement): { kind: OtherLine['kind']; pose: Pose }[] {
   if (!isReached(checkpoint)) return [];
   const own = judgedReading(id, checkpoint);
   const lines: { kind: OtherLine['kind']; pose: Pose }[] = [];

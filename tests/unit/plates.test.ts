@@ -320,7 +320,7 @@ describe('contours', () => {
             x: hullPoints[2 * i] / 10,
             y: hullPoints[2 * i + 1] / 10,
           }));
-          for (let at = 0; at < rings.length; at += 3) {
+          for (let at = 0; at < rings.length; at += 9) {
             const world = [0, 1, 2].map(
               (row) =>
                 placement[m + row] * rings[at] +
