@@ -156,10 +156,22 @@ function speedGoals(swing: Swing, to: Residuals): void {
   }
   to.want(toDeg(peak.thorax) - 720, 30);
   to.want(toDeg(peak.arm) - 980, 40);
-  to.want(toDeg(peak.shaft) - 2200, 80);
+  to.want(toDeg(peak.shaft) - 2200, 60);
   to.want(toDeg(now.thorax) - 480, 60);
   to.want(toDeg(now.arm) - 650, 80);
-  to.want(toDeg(now.shaft) - 2200, 80);
+  to.want(toDeg(now.shaft) - 2180, 60);
+  to.want(handSpeedAt(swing, impact) - 7.4, 0.5);
+}
+
+/** Speed of the lead grip at time `t` (s), m/s. */
+function handSpeedAt(swing: Swing, t: number): number {
+  const half = 1e-4;
+  swingPose(swing, t - half, pose);
+  for (let k = 0; k < 3; k++) arm[k] = pose[AT.leadGrip + k];
+  swingPose(swing, t + half, pose);
+  return (
+    Math.hypot(pose[AT.leadGrip] - arm[0], pose[AT.leadGrip + Y] - arm[1], pose[AT.leadGrip + Z] - arm[2]) / (2 * half)
+  );
 }
 
 /** Angle from a kept direction to the one in the pose, rad. */

@@ -31,13 +31,13 @@ export const DOWNSWING_LANDMARKS: readonly Landmark[] = [
     spread: 0.005,
     at: { top: 0.5, leadArmParallel: 0.489, shaftParallel: 0.496, impact: 0.506, exit: 0.51 },
   },
-  { joint: 'thoraxTurn', spread: 3, at: { top: -85, leadArmParallel: -45, shaftParallel: -1, impact: 25, exit: 39 } },
+  { joint: 'thoraxTurn', spread: 3, at: { top: -85, leadArmParallel: -36, shaftParallel: 2, impact: 25, exit: 38 } },
   {
     joint: 'trunkBend',
     spread: 1.5,
-    at: { top: 34, leadArmParallel: 34.5, shaftParallel: 33.5, impact: 33, exit: 32 },
+    at: { top: 34, leadArmParallel: 33, shaftParallel: 33, impact: 33, exit: 32 },
   },
-  { joint: 'trunkTilt', spread: 2, at: { top: 2, leadArmParallel: 9, shaftParallel: 16, impact: 21, exit: 24 } },
+  { joint: 'trunkTilt', spread: 2, at: { top: 3, leadArmParallel: 11, shaftParallel: 16, impact: 21, exit: 24 } },
   { joint: 'leadProtraction', spread: 4, at: { top: 16, leadArmParallel: 12, shaftParallel: 8, impact: 3, exit: 0 } },
   {
     joint: 'trailProtraction',
@@ -118,7 +118,7 @@ export function goalsFor(club: Club): ClubGoals {
   const long = Math.max(0, Math.min(1, (club.length - 0.9) / (1.143 - 0.9)));
   switch (club.kind) {
     case 'driver':
-      return { ballX: 0.14, ballY: 0.045, attack: rad(1), headSpeed: 44, headSpeedBounds: [35, 50], handsLead: 0.03 };
+      return { ballX: 0.14, ballY: 0.045, attack: rad(1), headSpeed: 46, headSpeedBounds: [35, 51], handsLead: 0.03 };
     case 'wood':
       return {
         ballX: 0.1,
@@ -133,8 +133,8 @@ export function goalsFor(club: Club): ClubGoals {
         ballX: 0.14 * long,
         ballY: 0.02,
         attack: rad(-3.5),
-        headSpeed: 35.8,
-        headSpeedBounds: [34.4, 37],
+        headSpeed: 36.4,
+        headSpeedBounds: [34.6, 37.3],
         handsLead: 0.09,
       };
     case 'wedge':

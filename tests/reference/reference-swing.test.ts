@@ -5,7 +5,7 @@ import { CLUB_IDS, CLUBS, clubOf, type ClubId } from '../../src/model/club';
 import { createJointVector, J, JOINTS } from '../../src/model/joints';
 import { K } from '../../src/model/keys';
 import { AT, createPose } from '../../src/model/pose';
-import { headVelocityAt, swingJoints, swingPose, type Swing } from '../../src/reading/swing';
+import { headVelocityAt, swingJoints, swingPose } from '../../src/reading/swing';
 import { solveReference, solveReferenceFrom } from '../../src/solving/reference';
 import { readShipped, shippedSwings } from '../../src/solving/shipped';
 import { peakSpeeds } from '../../src/solving/speeds';
@@ -17,7 +17,7 @@ const pose = createPose();
 const joints = createJointVector();
 const velocity = new Float64Array(3);
 
-const timesBetween = (swing: Swing, from: number, to: number, step = 0.005): number[] => {
+const timesBetween = (from: number, to: number, step = 0.005): number[] => {
   const times: number[] = [];
   for (let t = from; t <= to; t += step) times.push(t);
   return times.concat(to);
@@ -52,7 +52,7 @@ describe.each(cases)('the reference swing of $name', ({ swing, club, checkpoints
   });
 
   test('keeps the hands within a centimetre of the trail arm from address to just past impact', () => {
-    const shortfalls = timesBetween(swing, times[K.address], times[K.exit]).map((t) => {
+    const shortfalls = timesBetween(times[K.address], times[K.exit]).map((t) => {
       swingPose(swing, t, pose);
       return pose[AT.reachShortfall];
     });
@@ -60,7 +60,7 @@ describe.each(cases)('the reference swing of $name', ({ swing, club, checkpoints
   });
 
   test('keeps the wrist and the roll of the arm inside their ranges of motion (AAOS, a degree of grace between keys)', () => {
-    const past = timesBetween(swing, times[K.address], times[K.exit]).flatMap((t) => {
+    const past = timesBetween(times[K.address], times[K.exit]).flatMap((t) => {
       swingJoints(swing, t, joints);
       const held = [J.leadWristFlexion, J.leadWristRadial, J.leadArmRoll];
       return held.map((j) => Math.max(joints[j] - JOINTS[j].max, JOINTS[j].min - joints[j]));
