@@ -15,7 +15,8 @@ const SURFACE_OF: Record<Material | 'ink', Surface> = {
   brass: 'brass',
 };
 
-interface Solid {
+/** One solid of the figure: its surface, the part that carries it, its rings in that part's axes. */
+export interface Solid {
   readonly surface: Surface;
   readonly part: number;
   readonly rings: Rings;
@@ -71,7 +72,8 @@ function tubeRings(points: Float64Array, radius: number): Rings {
   return { rings, ringCount: count + 2, segments };
 }
 
-function solidsOf(figure: Figure): Solid[] {
+/** Parts, pins and drawn lines of a figure. */
+export function solidsOf(figure: Figure): Solid[] {
   return [
     ...figure.parts.map((part, i): Solid => ({ surface: SURFACE_OF[part.material], part: i, rings: part })),
     ...figure.pins.map((pin): Solid => ({
