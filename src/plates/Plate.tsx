@@ -104,8 +104,8 @@ export function Plate({ id, onSight }: Props) {
           <strong className="plate-word">{words.word}</strong>
           {drawing && (
             <>
-              <span className="plate-why">{sight?.sentence ?? words.why}</span>
-              <span className="plate-why is-short">{words.shortWhy}</span>
+              <span className="plate-why">{sight?.short ?? words.why}</span>
+              <span className="plate-why is-short">{sight?.short ?? words.shortWhy}</span>
             </>
           )}
           {drawing && (

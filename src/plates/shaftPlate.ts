@@ -27,6 +27,8 @@ const DIMENSION_AT = 62;
 const ZONE = { from: -38, to: 38 } as const;
 const CORRIDOR = { from: -86, to: 54 } as const;
 const EXTENSION_FROM = 12;
+/** Head and hands closer than this share one side for their names, units. */
+const NEAR = 16;
 
 /** Frame of the plate: the hands in their place, hands and head kept on the sheet. */
 export function shaftFrame(pose: Pose, side: 1 | -1): Frame {
@@ -52,7 +54,8 @@ export function annotateShaft(
   const room = roomIn(view);
   const pin = toPoint(frame, pose, AT.leadGrip);
   const { y } = pin;
-  const headX = pin.x + side * measured.value * scale;
+  const gap = measured.value * scale;
+  const headX = pin.x + side * gap;
   const { low, high } = measured.band;
   const edges = [
     upright(pin.x + side * low * scale, y + CORRIDOR.from, y + CORRIDOR.to),
@@ -87,9 +90,9 @@ export function annotateShaft(
     if (caption.leader) obstacles.lines.push(caption.leader);
   };
   if (!letters.isBare) {
-    const isInFront = measured.value > 0;
-    name('head', { x: headX, y }, isInFront ? HEAD_IN_FRONT : HEAD_BEHIND);
-    name('hands', pin, isInFront ? HANDS_BEHIND : HANDS_IN_FRONT);
+    // In front of the player there is more paper; a head just behind the hands is named from there too.
+    name('head', { x: headX, y }, gap > -NEAR ? HEAD_IN_FRONT : HEAD_BEHIND);
+    name('hands', pin, gap > NEAR ? HANDS_BEHIND : HANDS_IN_FRONT);
   }
   const scaleBar = letters.isBare ? undefined : findScaleBar(frame, bar, cornersFor(side), letters, obstacles);
   const zone =

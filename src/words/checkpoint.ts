@@ -159,6 +159,8 @@ export function sayBand(id: CheckpointId, bands: Bands, units: Pick<Units, 'leng
 export interface SightWords {
   /** "You saw 9 cm above the trail bicep." */
   readonly sentence: string;
+  /** "seen 9 cm above": one line on a plate, so that nothing moves while it is dragged. */
+  readonly short: string;
   readonly spoken: string;
   readonly source: Origin;
 }
@@ -169,6 +171,11 @@ export function saySight(id: CheckpointId, metres: number, units: Pick<Units, 'l
   const side =
     id === 'leadArmParallel' ? ['above', 'below', 'the trail bicep'] : ['in front of', 'behind', 'the hands'];
   const say = (length: string): string => `You saw ${length} ${metres < 0 ? side[1] : side[0]} ${side[2]}.`;
-  const spoken = shown.value === 0 ? `You saw the line on ${side[2]}.` : say(shown.spoken);
-  return { sentence: shown.value === 0 ? spoken : say(shown.inSentence), spoken, source: MEASURED };
+  if (shown.value === 0) {
+    const sentence = `You saw the line on ${side[2]}.`;
+    return { sentence, short: `seen on ${side[2]}`, spoken: sentence, source: MEASURED };
+  }
+  const way = (metres < 0 ? side[1] : side[0]).replace(' of', '');
+  const short = `seen ${shown.inSentence} ${way}`;
+  return { sentence: say(shown.inSentence), short, spoken: say(shown.spoken), source: MEASURED };
 }

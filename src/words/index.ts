@@ -5,5 +5,6 @@ export * from './dials';
 export * from './judged';
 export * from './numbers';
 export * from './practice';
+export * from './showing';
 export * from './status';
 export * from './units';

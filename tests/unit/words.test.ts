@@ -133,6 +133,17 @@ describe('checkpoints', () => {
     expect(sayArm(NaN)).toMatchObject({ word: 'Not reached', verdict: 'missing', number: '' });
   });
 
+  test('what the coach saw is said as theirs, to the millimetre', () => {
+    expect(words.saySight('shaftParallel', 0.129, CM)).toEqual({
+      sentence: 'You saw 12.9 cm in front of the hands.',
+      short: 'seen 12.9 cm in front',
+      spoken: 'You saw 12.9 centimetres in front of the hands.',
+      source: 'measured by you',
+    });
+    expect(words.saySight('leadArmParallel', -0.04, INCHES).sentence).toBe('You saw 1.6 inches below the trail bicep.');
+    expect(words.saySight('leadArmParallel', 0, CM).sentence).toBe('You saw the line on the trail bicep.');
+  });
+
   test('every number says where it comes from, and the verdict that its band is a rule of thumb', () => {
     expect(sayArm(7)).toMatchObject({ source: 'computed by the model', verdictSource: 'rule of thumb' });
     expect(words.sayBand('shaftParallel', DEFAULT_BANDS, CM)).toBe(
