@@ -1,20 +1,10 @@
-import {
-  dialValue,
-  edgeDial,
-  endGesture,
-  resetMovement,
-  nudgeMovement,
-  setMovement,
-  useDesk,
-  type DialId,
-} from '../store';
+import { dialValue, edgeDial, resetMovement, nudgeMovement, setMovement, useDesk, type DialId } from '../store';
 import { DialRule } from './DialRule';
 import { DialValue } from './DialValue';
 import { dialWords, spokenLike } from './dialWords';
 import { holdKey, holdPointer } from './gesture';
 import { StepButton } from './StepButton';
 
-const MOVES = ['ArrowLeft', 'ArrowRight', 'ArrowUp', 'ArrowDown', 'PageUp', 'PageDown', 'Home', 'End'];
 /** Divisions of the rule; each is a round number of steps. */
 const TICKS = { leadWristFlexion: 16, rotationRate: 16, rotationDelay: 16, trailTilt: 15, pelvisShift: 20 } as const;
 
@@ -55,11 +45,7 @@ export function Dial({ id, leads = false }: Props) {
           aria-label={label}
           aria-valuetext={past === undefined ? spoken : `${spoken}. ${past}`}
           onPointerDown={holdPointer}
-          onKeyDown={(event) => {
-            if (MOVES.includes(event.key)) holdKey(event.repeat);
-          }}
-          onKeyUp={endGesture}
-          onBlur={endGesture}
+          onKeyDown={holdKey}
           onDoubleClick={() => resetMovement(id)}
           onChange={(event) => setMovement(id, event.currentTarget.valueAsNumber)}
         />

@@ -2,7 +2,6 @@ import { CHECKPOINT_NAMES, LENGTHS, sayBand } from '../words';
 import {
   ARM_ANGLE_LIMITS_DEG,
   BAND_LIMIT_CM,
-  endGesture,
   setBands,
   setBoard,
   setCheckpointArmDeg,
@@ -72,9 +71,7 @@ function ReadingAngle() {
         value={armDeg}
         aria-valuetext={words.replace('°', ' degrees')}
         onPointerDown={holdPointer}
-        onKeyDown={(event) => holdKey(event.repeat || event.key === 'Tab')}
-        onKeyUp={endGesture}
-        onBlur={endGesture}
+        onKeyDown={holdKey}
         onChange={(event) => setCheckpointArmDeg(event.currentTarget.valueAsNumber)}
       />
       <output htmlFor="reading-angle">{words}</output>

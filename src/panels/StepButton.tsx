@@ -8,16 +8,17 @@ const REPEAT_MS = 90;
 /** Steps at once, then again and again until released. The whole hold is one undo step. */
 function createHold() {
   let timer: number | undefined;
+  let gesture: ReturnType<typeof beginGesture> | undefined;
   const release = (): void => {
     if (timer === undefined) return;
     clearTimeout(timer);
     timer = undefined;
     window.removeEventListener('blur', release);
-    endGesture();
+    endGesture(gesture);
   };
   const press = (step: () => void): void => {
     release();
-    beginGesture();
+    gesture = beginGesture();
     const repeat = (): void => {
       step();
       timer = window.setTimeout(repeat, REPEAT_MS);

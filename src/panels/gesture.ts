@@ -1,20 +1,29 @@
+import type { KeyboardEvent, PointerEvent } from 'react';
 import { beginGesture, endGesture } from '../store';
 
-/**
- * A pointer goes down on a control: until it goes up, is cancelled, or the window loses it, everything is one undo
- * step. The window listens, because a native slider may keep the pointer's events to itself.
- */
-export function holdPointer(): void {
-  beginGesture();
+/** Starts a gesture that ends with the first of these events, wherever they happen. Another gesture is left alone. */
+function holdUntil(events: readonly string[], control: HTMLElement): void {
+  const gesture = beginGesture();
+  const over = new AbortController();
   const end = (): void => {
-    for (const event of ENDS) window.removeEventListener(event, end, true);
-    endGesture();
+    over.abort();
+    endGesture(gesture);
   };
-  for (const event of ENDS) window.addEventListener(event, end, true);
+  const options = { capture: true, signal: over.signal };
+  for (const event of events) window.addEventListener(event, end, options);
+  control.addEventListener('blur', end, options);
 }
-const ENDS = ['pointerup', 'pointercancel', 'blur'] as const;
 
-/** A key goes down: held, it is one undo step as well. */
-export function holdKey(repeats: boolean): void {
-  if (!repeats) beginGesture();
+/**
+ * A pointer goes down on a slider: until it goes up, is cancelled, or the window loses it, everything is one undo step.
+ * The window listens, because a native slider may keep the pointer's events to itself.
+ */
+export const holdPointer = ({ currentTarget }: PointerEvent<HTMLElement>): void =>
+  holdUntil(['pointerup', 'pointercancel', 'lostpointercapture', 'blur'], currentTarget);
+
+const MOVES = ['ArrowLeft', 'ArrowRight', 'ArrowUp', 'ArrowDown', 'PageUp', 'PageDown', 'Home', 'End'];
+
+/** A key that moves a slider goes down: held, it is one undo step as well. */
+export function holdKey({ key, repeat, currentTarget }: KeyboardEvent<HTMLElement>): void {
+  if (!repeat && MOVES.includes(key)) holdUntil(['keyup', 'blur'], currentTarget);
 }

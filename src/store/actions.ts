@@ -3,6 +3,7 @@ import { desk, put } from './desk';
 import { stepBetween, turnBack, turnForward, withStep } from './history';
 import { nameOfChange } from './labels';
 import { SITUATIONS, type SituationId } from './situations';
+import type { Gesture } from './state';
 
 /** Changes the document. Inside a gesture nothing is recorded yet; outside, the change is a step of its own. */
 export function change(label: string, edit: (document: Document) => Document): void {
@@ -14,17 +15,21 @@ export function change(label: string, edit: (document: Document) => Document): v
   if (step) put({ document: next, history: withStep(history, step) });
 }
 
-/** A drag or a held key starts: until `endGesture` everything is one undo step. Without a label the change names itself. */
-export function beginGesture(label = ''): void {
-  if (desk.getState().gesture) endGesture();
-  const { document } = desk.getState();
-  desk.setState({ gesture: { label, before: document } });
+/**
+ * A drag or a held key starts: until `endGesture` everything is one undo step. Without a label the change names itself.
+ * Answers the gesture, for whoever ends it.
+ */
+export function beginGesture(label = ''): Gesture {
+  endGesture();
+  const gesture: Gesture = { label, before: desk.getState().document };
+  desk.setState({ gesture });
+  return gesture;
 }
 
-/** The gesture ends at the last valid value. */
-export function endGesture(): void {
+/** The gesture ends at the last valid value: the one given, if it is still going on; without one, any. */
+export function endGesture(own?: Gesture): void {
   const { document, history, gesture } = desk.getState();
-  if (!gesture) return;
+  if (!gesture || (own && own !== gesture)) return;
   const label = gesture.label || nameOfChange(gesture.before, document);
   const step = stepBetween(label, gesture.before, document);
   put({ gesture: null, ...(step ? { history: withStep(history, step) } : {}) });

@@ -9,7 +9,7 @@ export * from './lookActions';
 export { pause, play } from './playback';
 export { SITUATIONS, type Situation, type SituationId } from './situations';
 export { toMovements } from './convert';
-export { exposeProbe, type DeskLook } from './probe';
+export { exposeProbe, noteDrawn, type DeskLook } from './probe';
 export { startDesk } from './start';
 export { SET_UP_LIMITS, BAND_LIMIT_CM, ARM_ANGLE_LIMITS_DEG } from './limits';
 export { useDerived, useDesk } from './useDesk';

@@ -1,5 +1,14 @@
 import { isReached } from '../reading/checkpoints';
+import type { Pose } from '../model/chain';
 import { current, currentPose, desk } from './desk';
+
+const isAsked = typeof location === 'object' && new URLSearchParams(location.search).has('probe');
+let drawn: readonly number[] | null = null;
+
+/** The stage tells by which pose it has placed the figure. Kept only while tests look. */
+export function noteDrawn(pose: Pose): void {
+  if (isAsked) drawn = Array.from(pose);
+}
 
 /** What tests may see of the desk: copies, nothing to hold on to and nothing to write. */
 export function lookAtDesk() {
@@ -21,12 +30,12 @@ export function lookAtDesk() {
     bicepGapCm: isReached(p5) ? p5.readings.bicepGap * 100 : null,
     headDepthCm: isReached(p6) ? p6.readings.headDepth * 100 : null,
     pose: Array.from(currentPose()),
+    drawn,
   });
 }
 export type DeskLook = ReturnType<typeof lookAtDesk>;
 
 /** Puts the look on the window when the address asks for it with `?probe`. */
 export function exposeProbe(): void {
-  if (!new URLSearchParams(location.search).has('probe')) return;
-  Object.defineProperty(window, 'slantwiseProbe', { value: lookAtDesk, writable: false });
+  if (isAsked) Object.defineProperty(window, 'slantwiseProbe', { value: lookAtDesk, writable: false });
 }

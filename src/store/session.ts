@@ -5,7 +5,7 @@ import type { Dialled } from './document';
 import type { PositionId } from '../reading/positions';
 
 export type ViewId = 'free' | 'downTheLine' | 'faceOn' | 'overhead' | 'playersEyes';
-export type DrawerId = 'setUp' | 'joints' | 'about';
+export type DrawerId = 'setUp' | 'joints' | 'lessons' | 'about';
 export const SPEEDS = [1, 0.25, 0.1] as const;
 export type Speed = (typeof SPEEDS)[number];
 

@@ -42,7 +42,7 @@ export function startDesk(shelf: Shelf | undefined = findShelf()): () => void {
   };
   if (typeof window !== 'undefined') {
     window.addEventListener('pagehide', leave);
-    window.addEventListener('blur', endGesture);
+    window.addEventListener('blur', () => endGesture());
     document.addEventListener('visibilitychange', () => {
       if (document.visibilityState !== 'hidden') return;
       pause();

@@ -1,0 +1,280 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { drawn, look, openDesk, plateWords, pointOn, ready, slider } from './deskPage';
+import { launch, offOrigin, open } from './support';
+
+let browser: Browser | undefined;
+beforeAll(async () => {
+  browser = await launch();
+});
+afterAll(() => browser?.close());
+
+/** Drags the thumb of a dial with the mouse, in steps. */
+async function drag(page: Page, id: string, from: number, to: number): Promise<void> {
+  const [start, end] = [await pointOn(page, id, from), await pointOn(page, id, to)];
+  await page.mouse.move(start.x, start.y);
+  await page.mouse.down();
+  await page.mouse.move(end.x, end.y, { steps: 8 });
+  await page.mouse.up();
+}
+
+describe('the main job', () => {
+  test('within ten seconds of opening, a drag toward cupped has made both checkpoints steep', async () => {
+    const start = Date.now();
+    const { page, context } = await open(browser!, { path: '?probe' });
+    await slider(page, 'leadWristFlexion').waitFor();
+    await drag(page, 'leadWristFlexion', 0, -20);
+    await page.getByText('Steep at both checkpoints.').waitFor();
+    expect(Date.now() - start).toBeLessThan(10_000);
+    await context.close();
+  });
+
+  test('a drag moves picture, plates and numbers together and is one undo step', async () => {
+    const { page, context, witness } = await openDesk(browser!);
+    await drawn(page);
+    const stage = page.locator('.stage canvas');
+    const before = { words: await plateWords(page), pixels: await stage.screenshot(), look: await look(page) };
+    await drag(page, 'leadWristFlexion', 0, -20);
+    await drawn(page);
+    const after = await look(page);
+    expect(after.document.movements.leadWristFlexionDeg).toBe(-20);
+    expect(after.bicepGapCm!).toBeGreaterThan(before.look.bicepGapCm!);
+    expect(after.headDepthCm!).toBeGreaterThan(before.look.headDepthCm!);
+    expect(after.drawn).toEqual(after.pose);
+    expect(after.past).toEqual(['Wrist −20°']);
+    const words = await plateWords(page);
+    expect(words.map((text) => text.split('\n')[0])).toEqual(['Steep', 'Steep']);
+    expect(words).not.toEqual(before.words);
+    expect((await stage.screenshot()).equals(before.pixels)).toBe(false);
+    expect(await page.locator('.path-readout').innerText()).toMatch(/Path \d+° out-to-in/);
+    await page.getByRole('button', { name: /^Undo/ }).click();
+    await drawn(page);
+    expect((await look(page)).drawn).toEqual(before.look.drawn);
+    expect(await plateWords(page)).toEqual(before.words);
+    expect(witness.errors).toEqual([]);
+    expect(offOrigin(witness)).toEqual([]);
+    await context.close();
+  });
+
+  test('finger, mouse, arrow keys, step button and typed value lead to the same document', async () => {
+    const { page, context } = await openDesk(browser!, { hasTouch: true });
+    const documents: unknown[] = [];
+    const keep = async (): Promise<void> => {
+      documents.push((await look(page)).document);
+      await page.getByRole('button', { name: 'Reset all' }).click();
+    };
+    const target = await pointOn(page, 'trailTilt', 6);
+    await page.touchscreen.tap(target.x, target.y);
+    await keep();
+    await drag(page, 'trailTilt', 0, 6);
+    await keep();
+    await slider(page, 'trailTilt').focus();
+    for (let i = 0; i < 6; i++) await page.keyboard.press('ArrowRight');
+    await keep();
+    for (let i = 0; i < 6; i++) await page.getByRole('button', { name: 'Trail-side tilt: away' }).click();
+    await keep();
+    await page.getByRole('button', { name: /^Trail-side tilt: 0°/ }).click();
+    await page.keyboard.type('6');
+    await page.keyboard.press('Enter');
+    await keep();
+    expect(documents[0]).toMatchObject({ movements: { trailTiltDeg: 6 } });
+    for (const document of documents) expect(document).toEqual(documents[0]);
+    await context.close();
+  });
+
+  test('a held key and a held button are one undo step each; a double tap resets', async () => {
+    const { page, context } = await openDesk(browser!);
+    await slider(page, 'rotationDelay').focus();
+    await page.keyboard.down('ArrowLeft');
+    for (let i = 0; i < 4; i++) await page.keyboard.down('ArrowLeft');
+    await page.keyboard.up('ArrowLeft');
+    expect((await look(page)).past).toEqual(['Turn start −5 ms']);
+    const plus = (await page.getByRole('button', { name: 'Pelvis shift: to target' }).boundingBox())!;
+    await page.mouse.move(plus.x + 20, plus.y + 20);
+    await page.mouse.down();
+    await page.waitForFunction(
+      () => Number(document.querySelector<HTMLInputElement>('[data-dial="pelvisShift"] input')!.value) >= 3,
+    );
+    await page.mouse.up();
+    const held = await look(page);
+    expect(held.past).toHaveLength(2);
+    expect(held.document.movements.pelvisShiftCm).toBeGreaterThanOrEqual(3);
+    await slider(page, 'rotationDelay').dblclick();
+    expect((await look(page)).document.movements.rotationDelayMs).toBe(0);
+    await context.close();
+  });
+
+  test('a typed value outside the dial is refused beside the field, and nothing typed is lost', async () => {
+    const { page, context } = await openDesk(browser!);
+    await page.getByRole('button', { name: /^Lead wrist: As reference/ }).click();
+    await page.keyboard.type('55');
+    await page.keyboard.press('Enter');
+    await page.getByRole('alert').getByText('55 is outside. Enter -40 to 40 °.').waitFor();
+    expect(await page.locator('.dial-typing input').inputValue()).toBe('55');
+    expect((await look(page)).past).toEqual([]);
+    await page.keyboard.press('Escape');
+    expect(await page.locator('.dial-typing').count()).toBe(0);
+    await context.close();
+  });
+});
+
+describe('what stays', () => {
+  test('document and undo survive a reload, and the picture after it is the picture before it', async () => {
+    const { page, context } = await openDesk(browser!);
+    await drag(page, 'rotationRate', 1, 1.12);
+    await page.getByRole('button', { name: 'Situations' }).last().click();
+    await page.getByRole('button', { name: 'Stuck behind' }).click();
+    await drawn(page);
+    const before = await look(page);
+    await page.reload();
+    await ready(page);
+    const after = await look(page);
+    expect(after.document).toEqual(before.document);
+    expect(after.past).toEqual(before.past);
+    expect(after.drawn).toEqual(before.drawn);
+    await page.getByRole('button', { name: 'Undo: Stuck behind' }).click();
+    await page.getByRole('button', { name: /^Undo: Rotation/ }).click();
+    expect((await look(page)).document.movements.rotationRate).toBe(1);
+    await context.close();
+  });
+
+  test('a damaged document is kept aside and said in words, and the app starts', async () => {
+    const { page, context, witness } = await openDesk(browser!);
+    await page.addInitScript(() => {
+      if (sessionStorage.getItem('damaged')) return;
+      localStorage.setItem('slantwise.document', '{"version":99}');
+      sessionStorage.setItem('damaged', 'once');
+    });
+    await page.reload();
+    await ready(page);
+    await page.getByText(/could not be opened: a newer Slantwise wrote it/).waitFor();
+    expect(await page.evaluate(() => localStorage.getItem('slantwise.kept-aside.1'))).toBe('{"version":99}');
+    await page.getByRole('button', { name: 'Understood' }).click();
+    expect(await page.getByText(/could not be opened/).count()).toBe(0);
+    expect(witness.errors).toEqual([]);
+    await context.close();
+  });
+
+  test('a player who is not shipped is solved in the background; the old figure stays until then', async () => {
+    const { page, context, witness } = await openDesk(browser!);
+    const before = await look(page);
+    await page.getByRole('button', { name: 'Set-up' }).click();
+    await page.getByLabel('Stature').fill('171.3');
+    await page.keyboard.press('Enter');
+    const during = await look(page);
+    if (during.status === 'solving') expect(during.pose).toEqual(before.pose);
+    await page.waitForFunction(() => document.querySelector('.status-sentence')?.textContent?.startsWith('On plane'));
+    const after = await look(page);
+    expect(after.status).toBe('ready');
+    expect(after.document.player.statureM).toBe(1.713);
+    expect(after.pose).not.toEqual(before.pose);
+    expect(witness.errors).toEqual([]);
+    expect(offOrigin(witness)).toEqual([]);
+    await context.close();
+  });
+
+  test('a set-up that cannot be is refused beside the field and kept there to mend', async () => {
+    const { page, context } = await openDesk(browser!);
+    await page.getByRole('button', { name: 'Set-up' }).click();
+    await page.getByLabel('Stature').fill('250');
+    await page.keyboard.press('Enter');
+    await page
+      .getByRole('alert')
+      .getByText(/Stature .* Enter 1.4 to 2.1 m/)
+      .waitFor();
+    expect(await page.getByLabel('Stature').inputValue()).toBe('250');
+    expect((await look(page)).document.player.statureM).toBe(1.78);
+    await context.close();
+  });
+});
+
+describe('the picture', () => {
+  test('sleeps: nothing is drawn and no frame is asked for in five idle seconds', async () => {
+    const { page, context } = await openDesk(browser!);
+    await page.evaluate(() => {
+      const counts = { frames: 0, draws: 0 };
+      Object.assign(window, { counts });
+      const ask = window.requestAnimationFrame.bind(window);
+      window.requestAnimationFrame = (callback) => {
+        counts.frames++;
+        return ask(callback);
+      };
+      const { prototype } = WebGL2RenderingContext;
+      for (const name of ['drawElements', 'drawArrays', 'clear'] as const) {
+        const draw = prototype[name] as (...args: unknown[]) => void;
+        Object.assign(prototype, {
+          [name](this: unknown, ...args: unknown[]) {
+            counts.draws++;
+            draw.apply(this, args);
+          },
+        });
+      }
+    });
+    const counts = (): Promise<{ frames: number; draws: number }> =>
+      page.evaluate(() => (globalThis as unknown as { counts: { frames: number; draws: number } }).counts);
+    await slider(page, 'trailTilt').focus();
+    await page.keyboard.press('ArrowRight');
+    await drawn(page);
+    expect((await counts()).draws).toBeGreaterThan(0);
+    await page.waitForTimeout(1500);
+    const before = await counts();
+    await page.waitForTimeout(5000);
+    expect(await counts()).toEqual(before);
+    await context.close();
+  });
+
+  test('a lost context leaves a stick figure and every number; the picture returns with it', async () => {
+    const { page, context } = await openDesk(browser!);
+    await slider(page, 'trailTilt').focus();
+    await page.keyboard.press('ArrowRight');
+    const before = await look(page);
+    await page.evaluate(() => {
+      const gl = document.querySelector<HTMLCanvasElement>('.stage canvas')!.getContext('webgl2')!;
+      const extension = gl.getExtension('WEBGL_lose_context')!;
+      Object.assign(window, { extension });
+      extension.loseContext();
+    });
+    await page.locator('.stage[data-drawing="lost"]').waitFor();
+    expect((await look(page)).document).toEqual(before.document);
+    await page.keyboard.press('ArrowRight');
+    expect((await look(page)).document.movements.trailTiltDeg).toBe(2);
+    await page.evaluate(() => (globalThis as unknown as { extension: WEBGL_lose_context }).extension.restoreContext());
+    await page.locator('.stage[data-drawing="drawing"]').waitFor();
+    await drawn(page);
+    const after = await look(page);
+    expect(after.drawn).toEqual(after.pose);
+    await context.close();
+  });
+
+  test('play runs by the clock, stops within five seconds, and reduced motion shows stepped poses', async () => {
+    const { page, context } = await openDesk(browser!, { reducedMotion: 'reduce' });
+    await page.getByRole('button', { name: 'Tenth speed' }).click();
+    await page.getByRole('button', { name: 'Play', exact: true }).click();
+    const start = Date.now();
+    const seen = new Set<number>();
+    while ((await look(page)).session.playing) {
+      seen.add((await look(page)).session.t);
+      expect(Date.now() - start).toBeLessThan(7000);
+    }
+    expect(seen.size).toBeLessThanOrEqual(6);
+    await context.close();
+  });
+
+  test('the joints bench shows a bent joint on the figure and lets go', async () => {
+    const { page, context, witness } = await openDesk(browser!);
+    const before = await look(page);
+    await page.getByRole('button', { name: 'Joints' }).click();
+    await page.getByRole('slider', { name: 'Lead arm roll' }).focus();
+    for (let i = 0; i < 5; i++) await page.keyboard.press('ArrowRight');
+    await drawn(page);
+    const bent = await look(page);
+    expect(bent.drawn).not.toEqual(before.drawn);
+    expect(bent.document).toEqual(before.document);
+    await page.getByText('Bench pose').waitFor();
+    await page.getByRole('button', { name: 'Release' }).first().click();
+    await drawn(page);
+    expect((await look(page)).drawn).toEqual(before.drawn);
+    expect(witness.errors).toEqual([]);
+    await context.close();
+  });
+});

@@ -1,0 +1,48 @@
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import type { DeskLook } from '../../src/store';
+import { open, type Visit } from './support';
+
+/** Opens the desk with the probe and waits until panels, plates and picture are there. */
+export async function openDesk(browser: Browser, options: BrowserContextOptions = {}): Promise<Visit> {
+  const visit = await open(browser, { ...options, path: '?probe' });
+  await ready(visit.page);
+  return visit;
+}
+
+/** Panels, plates, typefaces and the first picture are there. */
+export async function ready(page: Page): Promise<void> {
+  await page.locator('.plate-drawing').nth(1).waitFor();
+  await page.waitForFunction(() => (globalThis as unknown as Probed).slantwiseProbe().drawn !== null);
+  await page.evaluate(() => document.fonts.ready.then(() => undefined));
+}
+
+interface Probed {
+  slantwiseProbe: () => DeskLook;
+}
+
+/** What the desk holds and draws, as the page sees it now. */
+export const look = (page: Page): Promise<DeskLook> =>
+  page.evaluate(() => (globalThis as unknown as Probed).slantwiseProbe());
+
+/** The native slider of a dial. */
+export const slider = (page: Page, id: string) => page.locator(`[data-dial="${id}"] input[type="range"]`);
+
+/** Screen point of a value on a slider: the thumb's middle runs from 18 px to 18 px before the end. */
+export async function pointOn(page: Page, id: string, value: number): Promise<{ x: number; y: number }> {
+  const box = (await slider(page, id).boundingBox())!;
+  const [min, max] = await slider(page, id).evaluate((input: HTMLInputElement) => [
+    Number(input.min),
+    Number(input.max),
+  ]);
+  const share = (value - min) / (max - min);
+  return { x: box.x + 18 + (box.width - 36) * share, y: box.y + box.height / 2 };
+}
+
+/** Two frames later everything a change set off has been drawn. */
+export const drawn = (page: Page): Promise<void> =>
+  page.evaluate(
+    () => new Promise<void>((resolve) => requestAnimationFrame(() => requestAnimationFrame(() => resolve()))),
+  );
+
+/** What the plates say: verdict word, number in words, source. */
+export const plateWords = (page: Page): Promise<string[]> => page.locator('.plate-verdict').allInnerTexts();
