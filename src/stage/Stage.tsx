@@ -17,10 +17,11 @@ const NOTES = {
   lost: 'The 3D picture is away for a moment. The stick figure shows the same swing.',
 } as const;
 
+/** Kept free for chips, and on the left for what the panels pin there. */
 const INSETS = {
-  row: { left: 14, right: 14, top: 12, bottom: 68 },
+  row: { left: 96, right: 14, top: 12, bottom: 68 },
   column: { left: 172, right: 24, top: 12, bottom: 12 },
-  one: { left: 8, right: 8, top: 8, bottom: 8 },
+  one: { left: 120, right: 8, top: 8, bottom: 8 },
 } as const;
 
 function layoutOf(width: number, height: number): Layout {

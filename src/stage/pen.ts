@@ -19,8 +19,12 @@ attribute vec4 ink;
 attribute float pen;
 uniform vec2 size;
 varying vec4 vInk;
+varying vec2 vEdge;
 void main() {
   vInk = ink;
+  // Half a pixel more on either side, over which the line fades: smooth without multisampling.
+  float half0 = pen * .5 + .5;
+  vEdge = vec2(position.y * half0, half0);
   vec4 a = projectionMatrix * modelViewMatrix * vec4(from, 1.);
   vec4 b = projectionMatrix * modelViewMatrix * vec4(to, 1.);
   // An end behind the eye is brought in front of it along the line.
@@ -30,14 +34,15 @@ void main() {
   vec2 along = (b.xy / b.w - a.xy / a.w) * size;
   along = length(along) > 1e-5 ? normalize(along) : vec2(1., 0.);
   vec4 p = mix(a, b, position.x);
-  p.xy += vec2(-along.y, along.x) * position.y * pen / size * p.w;
+  p.xy += vec2(-along.y, along.x) * position.y * 2. * half0 / size * p.w;
   p.z -= .0003 * p.w;
   gl_Position = p;
 }`;
 const FRAGMENT = /* glsl */ `
 varying vec4 vInk;
+varying vec2 vEdge;
 void main() {
-  gl_FragColor = vInk;
+  gl_FragColor = vec4(vInk.rgb, vInk.a * clamp(vEdge.y - abs(vEdge.x), 0., 1.));
   #include <colorspace_fragment>
 }`;
 

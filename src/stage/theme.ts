@@ -49,7 +49,7 @@ const OWN = {
     bounce: '#d9c7a4',
     shadowShare: 0.34,
     contactShare: 0.5,
-    gridShare: 0.085,
+    gridShare: 0.07,
     glassShare: 0.1,
     hemisphere: 1.8,
     key: 2.25,

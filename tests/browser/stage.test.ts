@@ -1,0 +1,258 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { appAddress, launch, open, SCREENS, watch } from './support';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launch();
+});
+afterAll(() => browser.close());
+
+interface Drawn {
+  frames: number;
+  calls: number;
+  triangles: number;
+}
+
+/** Counts what is drawn, at the WebGL interface itself: calls and triangles of the last frame that drew, and how many did. */
+async function countDrawing(page: Page): Promise<void> {
+  await page.addInitScript(() => {
+    const drawn = { frames: 0, calls: 0, triangles: 0 };
+    let now = { calls: 0, triangles: 0 };
+    Object.assign(globalThis, { drawn });
+    const proto = WebGL2RenderingContext.prototype;
+    const isPicture = (gl: WebGL2RenderingContext): boolean => (gl.canvas as HTMLCanvasElement).isConnected;
+    const add = (gl: WebGL2RenderingContext, mode: number, count: number, instances: number): void => {
+      if (!isPicture(gl)) return;
+      now.calls += 1;
+      if (mode === gl.TRIANGLES) now.triangles += (count / 3) * instances;
+    };
+    // Where each call says how many vertices and how many instances.
+    const places = { drawElements: [1], drawArrays: [2], drawElementsInstanced: [1, 4], drawArraysInstanced: [2, 3] };
+    for (const [name, [count, instances]] of Object.entries(places)) {
+      const draw = Reflect.get(proto, name) as (...args: number[]) => void;
+      Reflect.set(proto, name, function (this: WebGL2RenderingContext, ...args: number[]) {
+        add(this, args[0], args[count], instances === undefined ? 1 : args[instances]);
+        draw.apply(this, args);
+      });
+    }
+    const request = globalThis.requestAnimationFrame.bind(globalThis);
+    globalThis.requestAnimationFrame = (callback) =>
+      request((time) => {
+        now = { calls: 0, triangles: 0 };
+        callback(time);
+        if (now.calls > 0) Object.assign(drawn, now, { frames: drawn.frames + 1 });
+      });
+  });
+}
+
+const drawn = (page: Page): Promise<Drawn> =>
+  page.evaluate(() => ({ ...(globalThis as unknown as { drawn: Drawn }).drawn }));
+
+const picture = (page: Page) => page.locator('.stage-picture');
+const chip = (page: Page, name: string) => page.getByRole('button', { name, exact: true });
+const view = (page: Page) => page.locator('.stage-chip[aria-pressed="true"]');
+
+/** Opens the app with drawing counted, and waits until it has drawn and come to rest. */
+async function openCounted(options: { viewport?: { width: number; height: number } } = {}) {
+  const context = await browser.newContext({ viewport: SCREENS.tablet, reducedMotion: 'reduce', ...options });
+  const page = await context.newPage();
+  const witness = await watch(page);
+  await countDrawing(page);
+  await page.goto(appAddress());
+  await expect.poll(async () => (await drawn(page)).frames, { timeout: 60_000 }).toBeGreaterThan(0);
+  await rest(page);
+  return { page, context, witness };
+}
+
+/** Resolves when no frame has been drawn for half a second. */
+async function rest(page: Page): Promise<void> {
+  for (let before = -1; ;) {
+    const { frames } = await drawn(page);
+    if (frames === before) return;
+    before = frames;
+    await page.waitForTimeout(500);
+  }
+}
+
+test('the canvas sleeps while nothing changes, and wakes for a change', async () => {
+  const { page, context, witness } = await openCounted();
+  const { frames } = await drawn(page);
+  await page.waitForTimeout(5000);
+  expect((await drawn(page)).frames).toBe(frames);
+  await page.getByRole('slider').first().focus();
+  await page.keyboard.press('ArrowRight');
+  await expect.poll(async () => (await drawn(page)).frames).toBeGreaterThan(frames);
+  expect(witness.errors).toEqual([]);
+  await context.close();
+});
+
+test('a frame takes fewer than 80 draw calls and 120,000 triangles, contour and shadow included', async () => {
+  const { page, context } = await openCounted();
+  await page.getByRole('slider').first().focus();
+  await page.keyboard.press('ArrowRight');
+  await rest(page);
+  const { calls, triangles } = await drawn(page);
+  expect(calls).toBeGreaterThan(10);
+  expect(calls).toBeLessThan(80);
+  expect(triangles).toBeGreaterThan(20_000);
+  expect(triangles).toBeLessThan(120_000);
+  await context.close();
+});
+
+describe('the camera', () => {
+  test('a chip shows another view and gives back the free view where it was left', async () => {
+    const { page, context } = await openCounted();
+    const box = (await picture(page).boundingBox())!;
+    await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+    await page.mouse.down();
+    await page.mouse.move(box.x + box.width / 2 + 60, box.y + box.height / 2 - 20, { steps: 3 });
+    await page.mouse.up();
+    await rest(page);
+    const own = await page.locator('canvas').screenshot();
+    await chip(page, 'Down the line').click();
+    await rest(page);
+    expect(await view(page).textContent()).toBe('Down the line');
+    expect((await page.locator('canvas').screenshot()).equals(own)).toBe(false);
+    await chip(page, 'Free').click();
+    await rest(page);
+    expect((await page.locator('canvas').screenshot()).equals(own)).toBe(true);
+    await context.close();
+  });
+
+  test('a drag in a fixed view makes it the free view; the arrow keys turn it too', async () => {
+    const { page, context } = await openCounted();
+    await chip(page, 'Face on').click();
+    await rest(page);
+    const before = await page.locator('canvas').screenshot();
+    await picture(page).focus();
+    await page.keyboard.press('ArrowLeft');
+    await rest(page);
+    expect(await view(page).textContent()).toBe('Free');
+    expect((await page.locator('canvas').screenshot()).equals(before)).toBe(false);
+    await context.close();
+  });
+
+  test('a cancelled pointer ends the drag where it is', async () => {
+    const { page, context } = await openCounted();
+    const send = (type: string, x: number): Promise<void> =>
+      page
+        .locator('canvas')
+        .dispatchEvent(type, { pointerId: 7, pointerType: 'touch', clientX: x, clientY: 200, isPrimary: true });
+    await send('pointerdown', 200);
+    await send('pointermove', 240);
+    await send('pointercancel', 240);
+    await rest(page);
+    const held = await page.locator('canvas').screenshot();
+    await send('pointermove', 320);
+    await rest(page);
+    expect((await page.locator('canvas').screenshot()).equals(held)).toBe(true);
+    await context.close();
+  });
+
+  test('on a phone one button opens the views, each at least 48 px tall', async () => {
+    const { page, context } = await openCounted({ viewport: SCREENS.phone });
+    await chip(page, 'View').click();
+    for (const name of ['Down the line', 'Face on', 'Overhead', "Player's eyes", 'Free']) {
+      const box = (await chip(page, name).boundingBox())!;
+      expect(box.height).toBeGreaterThanOrEqual(48);
+      expect(box.x).toBeGreaterThanOrEqual(0);
+      expect(box.x + box.width).toBeLessThanOrEqual(SCREENS.phone.width);
+    }
+    await chip(page, 'Overhead').click();
+    expect(await chip(page, 'View').getAttribute('aria-expanded')).toBe('false');
+    await context.close();
+  });
+});
+
+test('the picture has words: a sentence with the club and the verdict, and captions of at least 15 px', async () => {
+  const { page, context } = await openCounted();
+  const sentence = await page.getByRole('img', { name: /wooden figure/i }).getAttribute('aria-label');
+  expect(sentence).toMatch(/7-iron/);
+  expect(sentence).toMatch(/plane|steep|shallow/i);
+  const sizes = await page
+    .locator('.stage-caption, .stage-legend')
+    .evaluateAll((nodes) => nodes.map((node) => parseFloat(getComputedStyle(node).fontSize)));
+  expect(sizes.length).toBe(4);
+  expect(Math.min(...sizes)).toBeGreaterThanOrEqual(15);
+  await context.close();
+});
+
+test('the paper under the figure is exactly the paper of the page', async () => {
+  const { page, context } = await openCounted();
+  const colours = await page.evaluate(async () => {
+    const canvas = document.querySelector('canvas')!;
+    await new Promise((done) => requestAnimationFrame(done));
+    const copy = document.createElement('canvas');
+    copy.width = copy.height = 1;
+    const pen = copy.getContext('2d')!;
+    // A change wakes the canvas; its pixels can be read in the same frame only.
+    const frame = new Promise<number[]>((done) => {
+      const read = (): void => {
+        pen.drawImage(canvas, canvas.width - 3, 3, 1, 1, 0, 0, 1, 1);
+        const pixel = [...pen.getImageData(0, 0, 1, 1).data];
+        if (pixel[3] === 255) done(pixel);
+        else requestAnimationFrame(read);
+      };
+      requestAnimationFrame(read);
+    });
+    canvas.dispatchEvent(new WheelEvent('wheel', { deltaY: 1, cancelable: true }));
+    const paper = getComputedStyle(document.documentElement).getPropertyValue('--paper').trim();
+    return { pixel: await frame, paper };
+  });
+  const hex = `#${colours.pixel
+    .slice(0, 3)
+    .map((v) => v.toString(16).padStart(2, '0'))
+    .join('')}`;
+  expect(hex).toBe(colours.paper);
+  await context.close();
+});
+
+describe('without WebGL', () => {
+  test('a refused picture becomes a stick figure with a note, and everything else works', async () => {
+    const context = await browser.newContext({ viewport: SCREENS.tablet });
+    const page = await context.newPage();
+    await page.addInitScript(() => {
+      const canvas = HTMLCanvasElement.prototype;
+      const give = Reflect.get(canvas, 'getContext') as (...args: unknown[]) => unknown;
+      Reflect.set(canvas, 'getContext', function (this: HTMLCanvasElement, ...args: unknown[]) {
+        return String(args[0]).startsWith('webgl') ? null : give.apply(this, args);
+      });
+    });
+    await page.goto(appAddress());
+    await page.getByText('This browser draws no 3D picture').waitFor();
+    const sticks = page.locator('.stage-sticks path');
+    const before = await sticks.evaluateAll((paths) => paths.map((path) => path.getAttribute('d')));
+    await page.getByRole('slider').first().focus();
+    for (let i = 0; i < 6; i++) await page.keyboard.press('ArrowRight');
+    await expect
+      .poll(() => sticks.evaluateAll((paths) => paths.map((path) => path.getAttribute('d'))))
+      .not.toEqual(before);
+    await context.close();
+  });
+
+  test('a lost picture shows the stick figure, and comes back as it was with the context', async () => {
+    const { page, context } = await openCounted();
+    const before = await page.locator('canvas').screenshot();
+    await page.evaluate(() => {
+      const lose = document.querySelector('canvas')!.getContext('webgl2')!.getExtension('WEBGL_lose_context')!;
+      Object.assign(globalThis, { lose });
+      lose.loseContext();
+    });
+    await page.locator('.stage-sticks').waitFor();
+    await page.evaluate(() => (globalThis as unknown as { lose: WEBGL_lose_context }).lose.restoreContext());
+    await page.locator('.stage-sticks').waitFor({ state: 'detached' });
+    await rest(page);
+    expect((await page.locator('canvas').screenshot()).equals(before)).toBe(true);
+    await context.close();
+  });
+});
+
+test('opening the app needs nothing but its own origin for the picture', async () => {
+  const { page, context, witness } = await open(browser);
+  await page.locator('canvas').waitFor();
+  await page.waitForLoadState('networkidle');
+  expect(witness.violations).toEqual([]);
+  expect(witness.errors).toEqual([]);
+  await context.close();
+});

@@ -1,0 +1,115 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { rad } from '../../src/math/angle';
+import {
+  DIRECTIONS,
+  eyeDirection,
+  fitView,
+  mixViews,
+  orbited,
+  panned,
+  PITCH_LIMITS,
+  zoomed,
+} from '../../src/stage/view';
+
+type Vec = readonly [number, number, number];
+const dot = (a: Vec, b: Vec): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+const minus = (a: Vec, b: Vec): Vec => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
+const cross = (a: Vec, b: Vec): Vec => [
+  a[1] * b[2] - a[2] * b[1],
+  a[2] * b[0] - a[0] * b[2],
+  a[0] * b[1] - a[1] * b[0],
+];
+const unit = (a: Vec): Vec => {
+  const size = Math.hypot(...a);
+  return [a[0] / size, a[1] / size, a[2] / size];
+};
+
+/** Pinhole projection worked out from the camera's place alone, in px from the upper left corner. */
+function project(view: ReturnType<typeof fitView>, point: Vec, width: number, height: number): [number, number] {
+  const back = eyeDirection(view);
+  const eye: Vec = [
+    view.target[0] + back[0] * view.distance,
+    view.target[1] + back[1] * view.distance,
+    view.target[2] + back[2] * view.distance,
+  ];
+  const ahead = unit(minus(view.target, eye));
+  const right = unit(cross(ahead, [0, 1, 0]));
+  const up = cross(right, ahead);
+  const p = minus(point, eye);
+  const depth = dot(p, ahead);
+  expect(depth).toBeGreaterThan(0);
+  const scale = height / 2 / Math.tan(view.fov / 2);
+  return [width / 2 + (dot(p, right) / depth) * scale, height / 2 - (dot(p, up) / depth) * scale];
+}
+
+const centimetres = fc.tuple(
+  fc.integer({ min: -150, max: 150 }),
+  fc.integer({ min: 0, max: 260 }),
+  fc.integer({ min: -80, max: 140 }),
+);
+const cloud = fc.array(centimetres, { minLength: 4, maxLength: 30 });
+const insets = { left: 60, right: 14, top: 12, bottom: 68 };
+
+test('a fitted view holds every point inside the picture less its edges, whatever its shape and direction', () => {
+  fc.assert(
+    fc.property(
+      cloud,
+      fc.integer({ min: 300, max: 1400 }),
+      fc.integer({ min: 260, max: 900 }),
+      fc.constantFrom(...Object.values(DIRECTIONS)),
+      (cms, width, height, direction) => {
+        const points = cms.map((p): Vec => [p[0] / 100, p[1] / 100, p[2] / 100]);
+        const view = fitView(direction, points.flat(), width, height, insets);
+        for (const point of points) {
+          const [x, y] = project(view, point, width, height);
+          expect(x).toBeGreaterThanOrEqual(insets.left - 1e-6);
+          expect(x).toBeLessThanOrEqual(width - insets.right + 1e-6);
+          expect(y).toBeGreaterThanOrEqual(insets.top - 1e-6);
+          expect(y).toBeLessThanOrEqual(height - insets.bottom + 1e-6);
+        }
+      },
+    ),
+  );
+});
+
+test('a fitted view stands as near as it can: some points touch two opposite edges', () => {
+  const points: Vec[] = [
+    [-0.9, 0, 0.2],
+    [0.9, 0, 0.4],
+    [0, 2.2, 0.1],
+  ];
+  const view = fitView(DIRECTIONS.faceOn, points.flat(), 900, 600, insets);
+  const places = points.map((point) => project(view, point, 900, 600));
+  const ys = places.map(([, y]) => y);
+  expect(Math.min(...ys)).toBeCloseTo(insets.top, 6);
+  expect(Math.max(...ys)).toBeCloseTo(600 - insets.bottom, 6);
+});
+
+test('down the line looks along the target line, face on looks at the chest, overhead looks down', () => {
+  const [dx] = eyeDirection(DIRECTIONS.downTheLine);
+  const [, , fz] = eyeDirection(DIRECTIONS.faceOn);
+  const [, oy] = eyeDirection(DIRECTIONS.overhead);
+  expect(dx).toBeLessThan(-0.999);
+  expect(fz).toBeGreaterThan(0.999);
+  expect(oy).toBeGreaterThan(0.999);
+});
+
+test('turning stops before the camera tips over, and a turn between views takes the short way round', () => {
+  const view = fitView(DIRECTIONS.free, [0, 0, 0, 0, 2, 0, 1, 0, 1], 600, 500, insets);
+  expect(orbited(view, 0, rad(400)).pitch).toBe(PITCH_LIMITS.max);
+  expect(orbited(view, 0, rad(-400)).pitch).toBe(PITCH_LIMITS.min);
+  const behind = { ...view, yaw: rad(170) };
+  const across = { ...view, yaw: rad(-170) };
+  expect(mixViews(behind, across, 0.5).yaw).toBeCloseTo(rad(180), 12);
+});
+
+test('zooming keeps what is looked at, panning moves it with the finger', () => {
+  const view = fitView(DIRECTIONS.free, [0, 0, 0, 0, 2, 0, 1, 0, 1], 600, 500, insets);
+  expect(zoomed(view, 0.5).target).toEqual(view.target);
+  const point: Vec = [view.target[0], view.target[1], view.target[2]];
+  const before = project(view, point, 600, 500);
+  const after = project(panned(view, 0.1, 0.05), point, 600, 500);
+  expect(after[0] - before[0]).toBeCloseTo(0.1 * 500, 0);
+  expect(before[1] - after[1]).toBeCloseTo(0.05 * 500, 0);
+});
