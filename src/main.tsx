@@ -11,9 +11,12 @@ import './look/drawer.css';
 import { App } from './App';
 import { openDoors } from './export/doors';
 import { Mishap } from './panels';
+import { offline, startBook } from './record';
 import { exposeProbe, startDesk } from './store';
 
 startDesk();
+startBook();
+if (import.meta.env.PROD) offline.start();
 exposeProbe();
 openDoors();
 

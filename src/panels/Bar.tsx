@@ -6,6 +6,7 @@ import { SITUATIONS_ID } from './Situations';
 export const DRAWERS: readonly { readonly id: DrawerId; readonly title: string; readonly tab: string }[] = [
   { id: 'setUp', title: 'Set-up', tab: 'Set-up' },
   { id: 'joints', title: 'Joints bench', tab: 'Joints' },
+  { id: 'lessons', title: 'Lesson book', tab: 'Lesson book' },
   { id: 'about', title: 'About this model', tab: 'About' },
 ];
 

@@ -5,12 +5,18 @@ import { DRAWERS } from './Bar';
 import { SetUp } from './SetUp';
 
 const JointsBench = lazy(() => import('./JointsBench'));
+const LessonBook = lazy(() => import('./lessons/LessonBook'));
 
 const CONTENT: Record<DrawerId, () => React.ReactNode> = {
   setUp: () => <SetUp />,
   joints: () => (
     <Suspense fallback={<p>Fetching the bench …</p>}>
       <JointsBench />
+    </Suspense>
+  ),
+  lessons: () => (
+    <Suspense fallback={<p>Fetching the lesson book …</p>}>
+      <LessonBook />
     </Suspense>
   ),
   about: () => <About />,

@@ -1,4 +1,5 @@
 import { Component, type ReactNode } from 'react';
+import { saveEverything } from '../record';
 import { FRESH_SESSION, put } from '../store';
 
 interface State {
@@ -32,9 +33,12 @@ export class Mishap extends Component<Props, State> {
     return (
       <Place className="mishap" aria-label={part}>
         <Title>{part === undefined ? 'Something broke' : `${part} stopped`}</Title>
-        <p>Player, club, movements and undo steps are safe.</p>
+        <p>Player, club, movements, undo steps and the lesson book are safe.</p>
         <button type="button" className="plain wide" onClick={startAgain}>
           Start again
+        </button>{' '}
+        <button type="button" className="plain wide" onClick={() => void saveEverything()}>
+          Save everything
         </button>
         <details>
           <summary>What happened</summary>

@@ -1,5 +1,6 @@
 import { CLUBS } from '../model/club';
 import { ILLUSTRATION, sayStatus } from '../words';
+import { SaveStatus } from './lessons/SaveStatus';
 import { MY_CLUB, useDerived, useDesk, type Document } from '../store';
 
 const INCHES_PER_FOOT = 12;
@@ -28,6 +29,7 @@ export function Status() {
     <footer className="status">
       <p className="status-sentence">{sentence}</p>
       <p className="status-who">{who}</p>
+      <SaveStatus />
       <p className="status-illustration">{ILLUSTRATION}</p>
     </footer>
   );

@@ -81,6 +81,13 @@ export function createIdbKeeper(name = STORE_NAME, layout: readonly Upgrade[] = 
       return Promise.all(ids.map((id) => store.get(id) as Promise<unknown>));
     },
 
+    async probe(word) {
+      await (await db()).put('meta', word, 'probe');
+      const there: unknown = await (await db()).get('meta', 'probe');
+      await (await db()).delete('meta', 'probe');
+      return there === word && (await (await db()).get('meta', 'probe')) === undefined;
+    },
+
     reconnect() {
       const old = connection;
       connection = undefined;

@@ -5,9 +5,10 @@ import { writeEverything } from './everything';
 import { makeExample } from './example';
 import { fileName, writeFile } from './file';
 import { createIdbKeeper } from './idbKeeper';
-import { recordsOf } from './importPlan';
+import { recordsOf, type ImportPlan } from './importPlan';
 import type { BookRecord } from './kinds';
 import { createLessonBook } from './lessonBook';
+import { createOffline } from './offline';
 import { saveFile } from './saveFile';
 import type { Channel, Word } from './turnstile';
 
@@ -18,7 +19,8 @@ export * from './progress';
 export * from './sayBook';
 export * from './sayImport';
 export * from './sayProgress';
-export { computeCm } from './deskLink';
+export * from './sayReading';
+export { asSeenHere, computeCm } from './deskLink';
 export { EXAMPLE_ID } from './example';
 export { toDay } from './file';
 export { planImport, recordsOf, type ImportPlan, type Policy } from './importPlan';
@@ -52,6 +54,31 @@ export const book = createLessonBook({
 
 export const deskLink = linkDesk(book, deviceClock);
 
+const serviceWorker = (browser as Partial<Navigator> | undefined)?.serviceWorker;
+
+/** The installed program and its updates. */
+export const offline = createOffline(
+  serviceWorker,
+  () => new URL('./sw.js', document.baseURI).href,
+  // Of any tab: the book itself says whether a lesson is open.
+  () => book.state.getState().meta.openLessonId !== null,
+  () => {
+    deskLink.follow();
+    return book.flush();
+  },
+  () => location.reload(),
+);
+
+/** Writes a word into the store, reads it back and removes it. Answers "read back", or what went wrong. */
+export const probeStore = (): Promise<string> =>
+  Promise.race([
+    keeper.probe(crypto.randomUUID()).then(
+      (same) => (same ? 'read back' : 'something else'),
+      () => 'it cannot be reached',
+    ),
+    new Promise<string>((resolve) => deviceClock.after(1000, () => resolve('nothing'))),
+  ]);
+
 /** Reads the book and keeps it from now on. Once, after the desk has been set. */
 export function startBook(): void {
   const { state } = book;
@@ -78,6 +105,10 @@ export function backUp(): void {
   saveFile(fileName(nowMs), writeFile(book.state.getState().records.values(), nowMs));
   book.setMeta({ lastBackupMs: nowMs, unsavedLessons: [] });
 }
+
+/** Makes an import as one change: undo takes all of it back. */
+export const importRecords = ({ added, changed, madeUp }: ImportPlan): boolean =>
+  book.apply({ label: 'Import', put: [...madeUp, ...added, ...changed.map(({ theirs }) => theirs)], remove: [] });
 
 /** Saves one player with everything about him, to hand over. */
 export function handOver(playerId: string): void {

@@ -40,6 +40,8 @@ export interface Keeper {
   commit(claim: number, batch: Batch): Promise<void>;
   /** What is really there under these ids, for the comparison after a write; undefined where nothing is. */
   readBack(ids: readonly string[]): Promise<readonly unknown[]>;
+  /** Writes a word beside the book, reads it back and removes it. Answers whether it came back the same. */
+  probe(word: string): Promise<boolean>;
   /** Drops the connection; the next call makes a new one. */
   reconnect(): void;
 }

@@ -79,6 +79,7 @@ export function createKeeper(shelf: Shelf = createShelf()) {
       shelf.meta = structuredClone(batch.meta);
     },
     readBack: async (ids) => structuredClone(ids.map((id) => shelf.records.get(id))),
+    probe: async () => true,
     reconnect() {},
   };
   return keeper;

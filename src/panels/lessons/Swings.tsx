@@ -1,0 +1,83 @@
+import { useMemo, useState, type FormEvent } from 'react';
+import {
+  asSeenHere,
+  book,
+  computeCm,
+  deleteRecord,
+  keepSwing,
+  LIMITS,
+  sayBoth,
+  swingsOf,
+  type PlayerRecord,
+  type SwingRecord,
+} from '../../record';
+import { change, desk, useDesk } from '../../store';
+import { useBook, useMayWrite } from './place';
+
+/** Lays a kept swing on the desk: one undo step. */
+const lay = ({ name, now }: SwingRecord): void => change(`Lay out ${name}`, (here) => asSeenHere(now, here));
+
+function Keep({ player }: { player: PlayerRecord }) {
+  const [name, setName] = useState('');
+  const keep = (event: FormEvent): void => {
+    event.preventDefault();
+    if (name.trim() === '') return;
+    const { document } = desk.getState();
+    book.apply(keepSwing(book.birth(), player.id, name, document, computeCm(document)));
+    setName('');
+  };
+  return (
+    <form className="lesson-add" onSubmit={keep}>
+      <label>
+        <span>Keep the swing on the desk as</span>
+        <input
+          type="text"
+          value={name}
+          maxLength={LIMITS.name}
+          autoComplete="off"
+          onChange={(event) => setName(event.currentTarget.value)}
+        />
+      </label>
+      <button type="submit" className="plain" aria-disabled={name.trim() === ''}>
+        Keep
+      </button>
+    </form>
+  );
+}
+
+/** Swings worth keeping, of one player. */
+export function Swings({ player }: { player: PlayerRecord }) {
+  const records = useBook((state) => state.records);
+  const units = useDesk(({ document }) => document.units);
+  const mayWrite = useMayWrite();
+  const swings = useMemo(() => swingsOf(records, player.id), [records, player.id]);
+  return (
+    <details>
+      <summary>Saved swings{swings.length > 0 && ` (${swings.length})`}</summary>
+      <ul className="lesson-list" aria-label="Saved swings">
+        {swings.map((swing) => (
+          <li key={swing.id} className="lesson-swing">
+            <span>
+              <span className="lesson-name">{swing.name}</span>
+              <span className="fine">{sayBoth(null, swing.computedCm, units)}, computed</span>
+            </span>
+            <button type="button" className="plain" aria-label={`Lay out ${swing.name}`} onClick={() => lay(swing)}>
+              Lay out
+            </button>
+            {mayWrite && (
+              <button
+                type="button"
+                className="plain"
+                aria-label={`Delete ${swing.name}`}
+                onClick={() => book.apply(deleteRecord(swing, `Delete ${swing.name}`))}
+              >
+                Delete
+              </button>
+            )}
+          </li>
+        ))}
+      </ul>
+      {mayWrite && <Keep player={player} />}
+    </details>
+  );
+}
