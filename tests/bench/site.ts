@@ -9,7 +9,7 @@ const root = fileURLToPath(new URL('../../', import.meta.url));
 const vite = join(dirname(createRequire(import.meta.url).resolve('vite/package.json')), 'bin/vite.js');
 
 /** Builds the app into a folder of its own, lends it out and throws it away. */
-export async function withSite<T>(use: (folder: string) => Promise<T> | T): Promise<T> {
+export async function withSite<T>(work: (folder: string) => Promise<T> | T): Promise<T> {
   const folder = mkdtempSync(join(tmpdir(), 'site-'));
   try {
     const built = spawnSync(
@@ -18,7 +18,7 @@ export async function withSite<T>(use: (folder: string) => Promise<T> | T): Prom
       { cwd: root },
     );
     if (built.status !== 0) throw new Error(`The build failed: ${built.stderr.toString()}`);
-    return await use(folder);
+    return await work(folder);
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
