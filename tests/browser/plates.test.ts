@@ -1,0 +1,139 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { drawn, openDesk, pointOn, slider } from './deskPage';
+import { launch, SCREENS } from './support';
+
+let browser: Browser | undefined;
+beforeAll(async () => {
+  browser = await launch();
+});
+afterAll(() => browser?.close());
+
+const engraving = (page: Page) => page.locator('.plate-engraving');
+/** Smallest text anywhere, css px. */
+const SMALLEST_PX = 15;
+
+/** Sets a dial with the keyboard's own means, then waits for the picture. */
+async function setDial(page: Page, id: string, value: number): Promise<void> {
+  await slider(page, id).fill(String(value));
+  await drawn(page);
+}
+
+interface Lettering {
+  readonly text: string;
+  readonly px: number;
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}
+/** Every text in the drawing of a plate as the browser set it: size in css px, and the box it fills inside its picture. */
+const letteringOf = (page: Page, plate: number): Promise<Lettering[]> =>
+  page
+    .locator('.plate-picture')
+    .nth(plate)
+    .evaluate((picture) => {
+      const frame = picture.getBoundingClientRect();
+      return [...picture.querySelectorAll('text')].map((text) => {
+        const box = text.getBoundingClientRect();
+        const { a: scale, f: y0 } = text.getScreenCTM()!;
+        const size = (element: Element): number => parseFloat(getComputedStyle(element).fontSize) * scale;
+        // The element's own box holds room for accents; ink goes from the tall letters' tops to the long letters' feet.
+        const base = y0 + Number(text.getAttribute('y')) * scale;
+        const isFigure = text.classList.contains('plate-figure');
+        return {
+          text: text.textContent,
+          px: Math.min(...[text, ...text.querySelectorAll('tspan')].map(size)),
+          left: box.left - frame.left,
+          top: base - 0.72 * size(text) - frame.top,
+          right: frame.right - box.right,
+          bottom: frame.bottom - base - (isFigure ? 0.02 : 0.25) * size(text),
+        };
+      });
+    });
+
+describe('reading a plate', () => {
+  for (const [name, viewport] of Object.entries(SCREENS)) {
+    test(`on the ${name}, words and numbers on the plates are large enough, whole, and inside their frame`, async () => {
+      const { page, context } = await openDesk(browser!, { viewport });
+      for (const wristDeg of [0, -24, 24]) {
+        await setDial(page, 'leadWristFlexion', wristDeg);
+        for (const plate of [0, 1]) {
+          const letters = await letteringOf(page, plate);
+          expect(letters.some(({ text }) => /\d/.test(text))).toBe(true);
+          for (const { px, text, ...gaps } of letters) {
+            // Sizes are kept in tenths of a plate unit.
+            expect({ text, isLarge: px >= SMALLEST_PX - 0.1 }).toEqual({ text, isLarge: true });
+            for (const gap of Object.values(gaps)) expect(gap).toBeGreaterThanOrEqual(0);
+          }
+        }
+        const cut = await page
+          .locator('.plate-word, .plate-why, .plate-source')
+          .evaluateAll((all) =>
+            all
+              .filter((e) => e.scrollWidth > e.clientWidth + 1 && getComputedStyle(e).display !== 'none')
+              .map((e) => e.textContent),
+          );
+        expect(cut).toEqual([]);
+      }
+      await context.close();
+    });
+  }
+
+  test('the picture says the same sentence to a screen reader as the words below it show', async () => {
+    const { page, context } = await openDesk(browser!);
+    await setDial(page, 'leadWristFlexion', -24);
+    const label = await page.locator('.plate-drawing').first().getAttribute('aria-label');
+    const why = await page.locator('.plate-why:not(.is-short)').first().innerText();
+    expect(label).toMatch(/^Lead arm parallel, seen down the line\. Steep: /);
+    expect(label).toContain(why.replace(' cm ', ' centimetres '));
+    await context.close();
+  });
+});
+
+describe('working on a plate', () => {
+  test('tapping anywhere on a plate moves time to its checkpoint, and so does its title from the keyboard', async () => {
+    const { page, context } = await openDesk(browser!);
+    const plates = page.locator('.plate');
+    const chosen = () => plates.evaluateAll((all) => all.map((plate) => plate.hasAttribute('data-selected')));
+    const box = (await plates.nth(1).boundingBox())!;
+    await page.mouse.click(box.x + box.width * 0.3, box.y + box.height * 0.5);
+    await drawn(page);
+    expect(await chosen()).toEqual([false, true]);
+    await page.getByRole('button', { name: 'Lead arm parallel' }).focus();
+    await page.keyboard.press('Enter');
+    await drawn(page);
+    expect(await chosen()).toEqual([true, false]);
+    await context.close();
+  });
+
+  test('while a slider is dragged only contours are drawn; the engraving comes back when it is let go', async () => {
+    const { page, context } = await openDesk(browser!);
+    await engraving(page).first().waitFor({ state: 'attached' });
+    const [from, to] = [await pointOn(page, 'leadWristFlexion', 0), await pointOn(page, 'leadWristFlexion', -15)];
+    await page.mouse.move(from.x, from.y);
+    await page.mouse.down();
+    await page.mouse.move(to.x, to.y, { steps: 4 });
+    await drawn(page);
+    expect(await engraving(page).count()).toBe(0);
+    expect(await page.locator('.plate-part').count()).toBeGreaterThan(40);
+    await page.mouse.up();
+    await engraving(page).first().waitFor({ state: 'attached' });
+    await context.close();
+  });
+
+  test('the dark board chalks the lit side, the light board engraves the other', async () => {
+    const { page, context } = await openDesk(browser!);
+    await engraving(page).first().waitFor({ state: 'attached' });
+    const shown = () =>
+      page.evaluate(() =>
+        ['.is-shade', '.is-lit'].map(
+          (side) => getComputedStyle(document.querySelector(`.plate-engraving${side}`)!).display,
+        ),
+      );
+    expect(await shown()).toEqual(['inline', 'none']);
+    await page.evaluate(() => document.documentElement.setAttribute('data-board', 'dark'));
+    expect(await shown()).toEqual(['none', 'inline']);
+    await context.close();
+  });
+});
