@@ -1,6 +1,8 @@
 import type { Player } from '../model/body';
 import type { ClubId, ClubSpec } from '../model/club';
 import { DIALS, type MovementId } from '../model/movements';
+import type { DeliveryRule } from '../reading/delivery';
+import { NOTHING_SEEN, type Seen } from './seen';
 
 export const DOCUMENT_VERSION = 1;
 
@@ -40,6 +42,16 @@ export interface Units {
   readonly speed: 'm/s' | 'km/h' | 'mph';
 }
 
+/** What happens between shaft parallel and the landing: how the arms are taken to behave, and the day. */
+export interface BallFlight {
+  readonly rule: DeliveryRule;
+  /** Wind along the target line: + with the shot. */
+  readonly tailWindMps: number;
+  /** Wind across it as one looks at the target: + from left to right, for either hand. */
+  readonly crossWindMps: number;
+  readonly altitudeM: number;
+}
+
 export const MY_CLUB = 'my club';
 export interface ClubChoice {
   readonly id: ClubId | typeof MY_CLUB;
@@ -56,8 +68,12 @@ export interface Document {
   readonly setUp: SetUp;
   readonly bands: { readonly leadArmParallel: BandCm; readonly shaftParallel: BandCm };
   readonly checkpointArmDeg: number;
+  /** Came later than the rest: a document without it has `STILL_AIR`. */
+  readonly ball: BallFlight;
   readonly units: Units;
   readonly board: 'light' | 'dark';
+  /** What the coach marked on the plates. */
+  readonly seen: Seen;
 }
 export type Section = Exclude<keyof Document, 'version'>;
 
@@ -72,6 +88,8 @@ export const STILL_DIALLED: Dialled = {
 
 export const PLAIN_SET_UP: SetUp = { handDepthCm: 0, handHeightCm: 0, turnDeg: 0, wristSetDeg: 0, downswingMs: 250 };
 
+export const STILL_AIR: BallFlight = { rule: 'held plane', tailWindMps: 0, crossWindMps: 0, altitudeM: 0 };
+
 export const DEFAULT_DOCUMENT: Document = {
   version: DOCUMENT_VERSION,
   player: { statureM: 1.78, handed: 'right' },
@@ -80,8 +98,10 @@ export const DEFAULT_DOCUMENT: Document = {
   setUp: PLAIN_SET_UP,
   bands: { leadArmParallel: { lowCm: -1.5, highCm: 1.5 }, shaftParallel: { lowCm: -10, highCm: 2 } },
   checkpointArmDeg: -10,
+  ball: STILL_AIR,
   units: { length: 'cm', speed: 'm/s' },
   board: 'light',
+  seen: NOTHING_SEEN,
 };
 
 export const SECTIONS = (Object.keys(DEFAULT_DOCUMENT) as (keyof Document)[]).filter(

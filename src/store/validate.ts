@@ -1,11 +1,14 @@
 import { bodyOf, SEGMENT_FRACTIONS, SetupError, type Player, type SegmentId } from '../model/body';
 import { CLUB_IDS, clubOf, type ClubId, type ClubSpec } from '../model/club';
-import { SET_UP_LIMITS, BAND_LIMIT_CM, ARM_ANGLE_LIMITS_DEG } from './limits';
+import { DELIVERY_RULES } from '../reading/delivery';
+import { SET_UP_LIMITS, BALL_LIMITS, BAND_LIMIT_CM, ARM_ANGLE_LIMITS_DEG } from './limits';
 import {
   DOCUMENT_VERSION,
   edgeDial,
   MY_CLUB,
   SECTIONS,
+  STILL_AIR,
+  type BallFlight,
   type BandCm,
   type DialId,
   type Dialled,
@@ -13,6 +16,7 @@ import {
   type Section,
   type SetUp,
 } from './document';
+import { NOTHING_SEEN, SEEN_LIMITS, type Seen, type Sighting } from './seen';
 
 /** A stored document, read: or why it cannot be, in words. */
 export type Read = { readonly document: Document } | { readonly problem: string };
@@ -105,6 +109,33 @@ function readBand(value: unknown, name: string): BandCm {
   return { lowCm: numberIn(given['lowCm'], `${name}.lowCm`, -BAND_LIMIT_CM, highCm), highCm };
 }
 
+function readSighting(value: unknown, name: string): Sighting | null {
+  if (value === null) return null;
+  const given = fields(value, name, ['cm', 'plusMinusCm']);
+  const read = (part: keyof Sighting): number =>
+    numberIn(given[part], `${name}.${part}`, SEEN_LIMITS[part].min, SEEN_LIMITS[part].max);
+  return { cm: read('cm'), plusMinusCm: read('plusMinusCm') };
+}
+
+/** Documents from before anything could be marked have nothing marked. */
+function readSeen(value: unknown): Seen {
+  if (value === undefined) return NOTHING_SEEN;
+  const given = fields(value, 'seen', ['leadArmParallel', 'shaftParallel']);
+  return {
+    leadArmParallel: readSighting(given['leadArmParallel'], 'seen.leadArmParallel'),
+    shaftParallel: readSighting(given['shaftParallel'], 'seen.shaftParallel'),
+  };
+}
+
+function readBall(value: unknown): BallFlight {
+  const names = ['tailWindMps', 'crossWindMps', 'altitudeM'] as const;
+  const given = fields(value, 'ball', ['rule', ...names]);
+  const [tailWindMps, crossWindMps, altitudeM] = names.map((name) =>
+    numberIn(given[name], `ball.${name}`, BALL_LIMITS[name].min, BALL_LIMITS[name].max),
+  );
+  return { rule: oneOf(given['rule'], 'ball.rule', DELIVERY_RULES), tailWindMps, crossWindMps, altitudeM };
+}
+
 const READERS: { readonly [S in Section]: (value: unknown) => Document[S] } = {
   player: readPlayer,
   club: (value) => {
@@ -131,7 +162,9 @@ const READERS: { readonly [S in Section]: (value: unknown) => Document[S] } = {
       speed: oneOf(speed, 'units.speed', ['m/s', 'km/h', 'mph']),
     };
   },
+  ball: readBall,
   board: (value) => oneOf(value, 'board', ['light', 'dark']),
+  seen: readSeen,
 };
 
 /** Some sections of a document, each checked field by field. Throws `Damage` or `SetupError`. */
@@ -150,7 +183,8 @@ export function readDocument(value: unknown): Read {
       const newer = typeof version === 'number' && version > DOCUMENT_VERSION;
       return { problem: newer ? 'a newer Slantwise wrote it' : 'its version is unknown' };
     }
-    const given = fields(value, 'document', ['version', ...SECTIONS]);
+    // Documents from before there was a ball to strike stay readable.
+    const given = { ball: STILL_AIR, ...fields(value, 'document', ['version', ...SECTIONS]) };
     return { document: { version: DOCUMENT_VERSION, ...readSections(given, SECTIONS) } as Document };
   } catch (error) {
     if (isOurs(error))

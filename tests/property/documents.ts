@@ -1,7 +1,17 @@
 import fc from 'fast-check';
 import { SEGMENT_FRACTIONS } from '../../src/model/body';
 import { CLUB_IDS } from '../../src/model/club';
-import { ARM_ANGLE_LIMITS_DEG, BAND_LIMIT_CM, edgeDial, MY_CLUB, SET_UP_LIMITS, type Document } from '../../src/store';
+import { DELIVERY_RULES } from '../../src/reading/delivery';
+import {
+  ARM_ANGLE_LIMITS_DEG,
+  BALL_LIMITS,
+  BAND_LIMIT_CM,
+  edgeDial,
+  MY_CLUB,
+  SET_UP_LIMITS,
+  type Document,
+} from '../../src/store';
+import { SEEN_LIMITS } from '../../src/store/seen';
 
 /** A number on steps between two limits. */
 const stepped = (min: number, max: number, step: number): fc.Arbitrary<number> =>
@@ -45,6 +55,14 @@ const club = fc.record({
   ),
 });
 
+const sighting = fc.option(
+  fc.record({
+    cm: stepped(SEEN_LIMITS.cm.min, SEEN_LIMITS.cm.max, 0.1),
+    plusMinusCm: stepped(SEEN_LIMITS.plusMinusCm.min, SEEN_LIMITS.plusMinusCm.max, 0.1),
+  }),
+  { nil: null },
+);
+
 /** Any document the screens can make. */
 export const documents: fc.Arbitrary<Document> = fc.record({
   version: fc.constant(1 as const),
@@ -67,9 +85,16 @@ export const documents: fc.Arbitrary<Document> = fc.record({
   }),
   bands: fc.record({ leadArmParallel: band, shaftParallel: band }),
   checkpointArmDeg: stepped(ARM_ANGLE_LIMITS_DEG.min, ARM_ANGLE_LIMITS_DEG.max, 1),
+  ball: fc.record({
+    rule: fc.constantFrom(...DELIVERY_RULES),
+    tailWindMps: stepped(BALL_LIMITS.tailWindMps.min, BALL_LIMITS.tailWindMps.max, 0.5),
+    crossWindMps: stepped(BALL_LIMITS.crossWindMps.min, BALL_LIMITS.crossWindMps.max, 0.5),
+    altitudeM: stepped(BALL_LIMITS.altitudeM.min, BALL_LIMITS.altitudeM.max, 10),
+  }),
   units: fc.record({
     length: fc.constantFrom('cm' as const, 'in' as const),
     speed: fc.constantFrom('m/s' as const, 'km/h' as const, 'mph' as const),
   }),
   board: fc.constantFrom('light' as const, 'dark' as const),
+  seen: fc.record({ leadArmParallel: sighting, shaftParallel: sighting }),
 });
