@@ -11,7 +11,8 @@ import { headAt, headVelocityAt, swingPose, type Swing } from './swing';
  * plane direction at shaft parallel carries over to the path. Nothing adapts: the joint curves run on and the head may miss.
  * Ground for carrying the direction over: Morrison et al. (2017), shaft angle at mid-downswing predicts the swing plane's direction.
  */
-export type DeliveryRule = 'held plane' | 'nothing adapts';
+export const DELIVERY_RULES = ['held plane', 'nothing adapts'] as const;
+export type DeliveryRule = (typeof DELIVERY_RULES)[number];
 
 /** What a player's reference swing brings to the ball and to shaft parallel: the zero of every implied path. Radians. */
 export interface ReferenceStrike {

@@ -102,7 +102,10 @@ export function setPelvisAlone(alone: boolean): void {
 }
 
 const section =
-  <S extends 'player' | 'club' | 'setUp' | 'bands' | 'checkpointArmDeg' | 'units' | 'board'>(name: S, label: string) =>
+  <S extends 'player' | 'club' | 'setUp' | 'bands' | 'checkpointArmDeg' | 'ball' | 'units' | 'board'>(
+    name: S,
+    label: string,
+  ) =>
   (value: Document[S]): void =>
     change(label, (document) => ({ ...document, [name]: value }));
 
@@ -111,5 +114,6 @@ export const setClub = section('club', 'Club');
 export const setSetUp = section('setUp', 'Set-up');
 export const setBands = section('bands', 'Bands');
 export const setCheckpointArmDeg = section('checkpointArmDeg', 'Reading angle');
+export const setBall = section('ball', 'Ball');
 export const setUnits = section('units', 'Units');
 export const setBoard = section('board', 'Board');

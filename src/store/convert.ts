@@ -1,10 +1,19 @@
 import { deg, toRad } from '../math/angle';
-import { bodyOf, type Body } from '../model/body';
+import type { Weather } from '../flight/shot';
+import { bodyOf, type Body, type Player } from '../model/body';
 import { CLUBS, clubOf, type Club, type ClubSpec } from '../model/club';
 import { DIALS, STILL, type Movements } from '../model/movements';
 import type { TopSetUp } from '../model/setUp';
 import type { Bands } from '../reading/verdicts';
-import { dialValue, MY_CLUB, type ClubChoice, type Dialled, type Document, type SetUp } from './document';
+import {
+  dialValue,
+  MY_CLUB,
+  type BallFlight,
+  type ClubChoice,
+  type Dialled,
+  type Document,
+  type SetUp,
+} from './document';
 
 type Loose = { -readonly [id in keyof Movements]: Movements[id] };
 
@@ -44,6 +53,13 @@ export const toTopSetUp = ({ handDepthCm, handHeightCm, turnDeg, wristSetDeg }: 
   handHeight: handHeightCm / 100,
   turn: toRad(deg(turnDeg)),
   wristSet: toRad(deg(wristSetDeg)),
+});
+
+/** The day as the player's own frame has it: a left-handed player is the mirror image. */
+export const toWeather = ({ tailWindMps, crossWindMps, altitudeM }: BallFlight, { handed }: Player): Weather => ({
+  tailWind: tailWindMps,
+  crossWind: crossWindMps * (handed === 'left' ? -1 : 1),
+  altitude: altitudeM,
 });
 
 /** Bands in the model's metres. */

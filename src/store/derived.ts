@@ -1,3 +1,4 @@
+import { findShot, type NoShot, type Shot } from '../flight/shot';
 import type { Body, Player } from '../model/body';
 import { createPose, createRig, placePose, type Pose } from '../model/chain';
 import type { Club } from '../model/club';
@@ -11,16 +12,19 @@ import {
   impliedPath,
   strikeOf,
   type Delivery,
+  type DeliveryRule,
   type NotDelivered,
   type ReferenceStrike,
 } from '../reading/delivery';
 import { findPositions, type Positions } from '../reading/positions';
 import { createSwing, swingJoints, withMovements, type Swing } from '../reading/swing';
 import type { Bands } from '../reading/verdicts';
-import { exaggerated, toArmAngle, toBands, toBodyAndClub, toMovements, toTopSetUp } from './convert';
+import { exaggerated, toArmAngle, toBands, toBodyAndClub, toMovements, toTopSetUp, toWeather } from './convert';
 import type { Dialled, Document } from './document';
 import { forgetFailures, referenceFor } from './references';
 import type { DeskState } from './state';
+import { steadyBands } from './steady';
+import { pairOf } from './whyState';
 
 /** Everything the screens draw and say, worked out once per change from the document and the session. */
 export interface Derived {
@@ -36,6 +40,8 @@ export interface Derived {
   /** How far the hands stay from where the set-up asks them to be at the top, m. */
   readonly topShortfall: number;
   readonly delivery: Delivery | NotDelivered;
+  /** What the delivery makes of the ball, in the player's own frame, with a track of `TRACK_POINTS`. */
+  readonly shot: Shot | NoShot;
   /** Path at the ball if the change at shaft parallel carries through, rad, + in-to-out; null when it is not reached. */
   readonly impliedPath: number | null;
   /** The swing held for comparison. */
@@ -46,7 +52,10 @@ export interface Derived {
   /** What is drawn, model units: doubled when `exaggerated`. */
   readonly movements: Movements;
   readonly exaggerated: boolean;
+  /** What the screens judge by: a verdict that stands on an edge of the band does not flicker. */
   readonly bands: Bands;
+  /** What the solvers aim at, m. */
+  readonly exactBands: Bands;
   readonly status: 'ready' | 'solving' | 'failed';
   /** What went wrong, in words, when `status` is 'failed'. */
   readonly problem?: string;
@@ -122,33 +131,45 @@ const readReference = remember((swing: Swing, armAngle: number): ReferenceRead =
 });
 
 /** A swing with something dialled, read and delivered. */
-function playOut(reference: Swing, read: ReferenceRead, movements: Movements, armAngle: number) {
+function playOut(reference: Swing, read: ReferenceRead, movements: Movements, armAngle: number, rule: DeliveryRule) {
   const dialled = withMovements(reference, movements);
   const checkpoints = readCheckpoints(dialled, armAngle);
   if (!read.strike) return { checkpoints, swing: dialled, delivery: { missing: 'no-shaft-parallel' } as const };
-  return { checkpoints, ...deliver(dialled, checkpoints, read.strike) };
+  return { checkpoints, ...deliver(dialled, checkpoints, read.strike, rule) };
 }
 
 const ghostOf = remember(
-  (reference: Swing, read: ReferenceRead, dialled: Dialled | null, twice: boolean, armAngle: number): Swing | null => {
+  (
+    reference: Swing,
+    read: ReferenceRead,
+    dialled: Dialled | null,
+    twice: boolean,
+    armAngle: number,
+    rule: DeliveryRule,
+  ): Swing | null => {
     if (!dialled) return null;
     const movements = toMovements(dialled);
-    return playOut(reference, read, twice ? exaggerated(movements) : movements, armAngle).swing;
+    return playOut(reference, read, twice ? exaggerated(movements) : movements, armAngle, rule).swing;
   },
 );
+
+/** Points of the track that is drawn, evenly in time: a seventh of a second apart on a long drive. */
+const TRACK_POINTS = 48;
 
 const put = remember(
   (
     { status, problem }: Standing,
     { ground, swing: referenceSwing, topShortfall }: Basis,
     read: ReferenceRead,
-    movements: Movements,
+    dialled: Movements,
+    trial: Swing | null,
     ghostSwing: Swing | null,
     armAngle: number,
     bands: Bands,
+    ball: Document['ball'],
     isExaggerated: boolean,
   ): Derived => {
-    const { swing, checkpoints, delivery } = playOut(referenceSwing, read, movements, armAngle);
+    const { swing, checkpoints, delivery } = playOut(referenceSwing, read, movements, armAngle, ball.rule);
     return {
       ...ground,
       swing,
@@ -159,10 +180,12 @@ const put = remember(
       referenceCheckpoints: read.checkpoints,
       positions: findPositions(swing, checkpoints),
       delivery,
+      shot: findShot(delivery, ground.club, toWeather(ball, ground.player), TRACK_POINTS),
       impliedPath: (read.strike && impliedPath(checkpoints, read.strike)) ?? null,
-      movements,
+      movements: swing.movements,
       exaggerated: isExaggerated,
-      bands,
+      bands: steadyBands(bands, checkpoints),
+      exactBands: bands,
       status,
       ...(problem === undefined ? {} : { problem }),
     };
@@ -180,9 +203,10 @@ export function derive({ document, session, found }: DeskState): Derived {
     basis,
     read,
     shown(document.movements, session.exaggerate),
-    ghostOf(basis.swing, read, session.ghost, session.exaggerate, armAngle),
+    ghostOf(basis.swing, read, session.ghost, session.exaggerate, armAngle, document.ball.rule),
     armAngle,
     bandsOf(document.bands),
+    document.ball,
     session.exaggerate,
   );
 }

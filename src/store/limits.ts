@@ -1,6 +1,6 @@
 import { toDeg } from '../math/angle';
 import { ARM_ANGLE_LIMITS } from '../reading/checkpoints';
-import type { SetUp } from './document';
+import type { BallFlight, SetUp } from './document';
 
 /** What the set-up takes, in the unit it is typed in. */
 export const SET_UP_LIMITS: Readonly<Record<keyof SetUp, { readonly min: number; readonly max: number }>> = {
@@ -9,6 +9,15 @@ export const SET_UP_LIMITS: Readonly<Record<keyof SetUp, { readonly min: number;
   turnDeg: { min: -20, max: 20 },
   wristSetDeg: { min: -20, max: 20 },
   downswingMs: { min: 180, max: 400 },
+};
+
+/** The days golf is played on: a strong gale (Beaufort 9) and the highest courses are just inside. */
+export const BALL_LIMITS: Readonly<
+  Record<Exclude<keyof BallFlight, 'rule'>, { readonly min: number; readonly max: number }>
+> = {
+  tailWindMps: { min: -25, max: 25 },
+  crossWindMps: { min: -25, max: 25 },
+  altitudeM: { min: -400, max: 4500 },
 };
 
 /** The widest edge of a checkpoint band. */
