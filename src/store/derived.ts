@@ -130,9 +130,8 @@ const readReference = remember((swing: Swing, armAngle: number): ReferenceRead =
   return { checkpoints, strike: strikeOf(swing, checkpoints) };
 });
 
-/** A swing with something dialled, read and delivered. */
-function playOut(reference: Swing, read: ReferenceRead, movements: Movements, armAngle: number, rule: DeliveryRule) {
-  const dialled = withMovements(reference, movements);
+/** A swing with nothing adapted yet, read and delivered. */
+function playOut(dialled: Swing, read: ReferenceRead, armAngle: number, rule: DeliveryRule) {
   const checkpoints = readCheckpoints(dialled, armAngle);
   if (!read.strike) return { checkpoints, swing: dialled, delivery: { missing: 'no-shaft-parallel' } as const };
   return { checkpoints, ...deliver(dialled, checkpoints, read.strike, rule) };
@@ -149,7 +148,7 @@ const ghostOf = remember(
   ): Swing | null => {
     if (!dialled) return null;
     const movements = toMovements(dialled);
-    return playOut(reference, read, twice ? exaggerated(movements) : movements, armAngle, rule).swing;
+    return playOut(withMovements(reference, twice ? exaggerated(movements) : movements), read, armAngle, rule).swing;
   },
 );
 
@@ -169,7 +168,7 @@ const put = remember(
     ball: Document['ball'],
     isExaggerated: boolean,
   ): Derived => {
-    const { swing, checkpoints, delivery } = playOut(referenceSwing, read, movements, armAngle, ball.rule);
+    const { swing, checkpoints, delivery } = playOut(trial ?? withMovements(referenceSwing, dialled), read, armAngle, ball.rule);
     return {
       ...ground,
       swing,
@@ -198,12 +197,14 @@ export function derive({ document, session, found }: DeskState): Derived {
   const basis = basisOf(standing.ground, document.setUp);
   const armAngle = toArmAngle(document);
   const read = readReference(basis.swing, armAngle);
+  const { solid, ghost } = pairOf(session, document.movements);
   return put(
     standing,
     basis,
     read,
-    shown(document.movements, session.exaggerate),
-    ghostOf(basis.swing, read, session.ghost, session.exaggerate, armAngle, document.ball.rule),
+    shown(solid, session.exaggerate),
+    session.trial?.swing ?? null,
+    ghostOf(basis.swing, read, ghost, session.exaggerate, armAngle, document.ball.rule),
     armAngle,
     bandsOf(document.bands),
     document.ball,

@@ -3,6 +3,7 @@ import type { MovementGroup } from '../model/movements';
 import type { CheckpointId } from '../reading/checkpoints';
 import type { Dialled } from './document';
 import type { PositionId } from '../reading/positions';
+import { FIRST_CHOICES, type Guess, type Trial, type WhyChoices } from './whyState';
 
 export type ViewId = 'free' | 'downTheLine' | 'faceOn' | 'overhead' | 'playersEyes';
 export type DrawerId = 'setUp' | 'joints' | 'lessons' | 'about';
@@ -29,6 +30,12 @@ export interface Session {
   readonly ghost: Dialled | null;
   /** Joints set by hand on the bench, model units, over the pose at the playhead; null when released. */
   readonly bench: Readonly<Partial<Record<JointId, number>>> | null;
+  /** A swing shown for a moment in place of the dialled one. */
+  readonly trial: Trial | null;
+  /** Guess first is on; null when it is off. */
+  readonly guess: Guess | null;
+  /** What the drawers of why and what to change are asked about. */
+  readonly why: WhyChoices;
 }
 
 export const FRESH_SESSION: Session = {
@@ -44,4 +51,7 @@ export const FRESH_SESSION: Session = {
   exaggerate: false,
   ghost: null,
   bench: null,
+  trial: null,
+  guess: null,
+  why: FIRST_CHOICES,
 };
