@@ -1,5 +1,6 @@
 import react from '@vitejs/plugin-react';
 import type { Plugin } from 'vite';
+import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
 
 /**
@@ -20,10 +21,27 @@ const contentSecurityPolicy = [
   "form-action 'none'",
 ].join('; ');
 
+/**
+ * The same policy for servers that read a `_headers` file, with what only a header can say. The service worker is asked
+ * for anew every time, so that a new version is found.
+ */
+const headers = `/*
+  Content-Security-Policy: ${contentSecurityPolicy}; frame-ancestors 'none'
+  X-Content-Type-Options: nosniff
+  Referrer-Policy: no-referrer
+  Cross-Origin-Opener-Policy: same-origin
+  Permissions-Policy: geolocation=(), microphone=(), payment=(), usb=()
+/sw.js
+  Cache-Control: no-cache
+`;
+
 /** The policy goes in at build time only: the development server needs inline scripts and a web socket. */
 const lockDown = (): Plugin => ({
   name: 'content-security-policy',
   apply: 'build',
+  generateBundle() {
+    this.emitFile({ type: 'asset', fileName: '_headers', source: headers });
+  },
   transformIndexHtml: () => [
     {
       tag: 'meta',
@@ -56,6 +74,43 @@ const groups = [
   },
 ];
 
+/**
+ * Installable, and everything there without a network after the first load. A new version waits: the page offers it, and
+ * never takes it while a lesson is open (src/record/offline.ts registers the worker and decides).
+ */
+const offline = VitePWA({
+  registerType: 'prompt',
+  injectRegister: false,
+  manifest: {
+    name: 'Slantwise',
+    short_name: 'Slantwise',
+    description: 'Turn three movements of the downswing and watch both checkpoints answer. On the device, offline.',
+    start_url: './',
+    scope: './',
+    display: 'standalone',
+    background_color: '#f6f0e3',
+    theme_color: '#f6f0e3',
+    lang: 'en',
+    icons: [
+      { src: 'icon-192.png', sizes: '192x192', type: 'image/png' },
+      { src: 'icon-512.png', sizes: '512x512', type: 'image/png' },
+      { src: 'icon-maskable-512.png', sizes: '512x512', type: 'image/png', purpose: 'maskable' },
+    ],
+  },
+  workbox: {
+    globPatterns: ['**/*.{html,js,css,woff2,svg,png,json,webmanifest}'],
+    globIgnores: ['sw.js'],
+    maximumFileSizeToCacheInBytes: 32 * 1024 * 1024,
+    navigateFallback: 'index.html',
+    cleanupOutdatedCaches: true,
+    // The first worker takes the page it came with, so that parts fetched later are there offline too.
+    clientsClaim: true,
+    skipWaiting: false,
+    inlineWorkboxRuntime: true,
+    sourcemap: false,
+  },
+});
+
 const MINUTE_MS = 60_000;
 
 export default defineConfig({
@@ -65,7 +120,7 @@ export default defineConfig({
   publicDir: process.env['VITEST'] ? 'assets' : '../assets',
   // Beside the other caches, not in src, where the default would put it.
   cacheDir: `${import.meta.dirname}/node_modules/.cache/vite`,
-  plugins: [react(), lockDown()],
+  plugins: [react(), lockDown(), offline],
   worker: { format: 'es' },
   build: {
     outDir: '../dist',

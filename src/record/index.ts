@@ -90,6 +90,8 @@ export function startBook(): void {
     if (records.size === 0) book.apply({ label: '', put: makeExample(computeCm), remove: [] });
   });
   book.start();
+  // The page that proves what left the device reads this list: it must not run over.
+  performance.setResourceTimingBufferSize(5000);
   const leave = (): void => {
     deskLink.follow();
     void book.flush();

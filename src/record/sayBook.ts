@@ -1,5 +1,6 @@
 import type { BookState } from './bookState';
 import { toDay } from './file';
+import type { BookRecord } from './kinds';
 
 const DAY_MS = 86_400_000;
 /** When to remind of a backup: after so many days or so many lessons. */
@@ -47,15 +48,19 @@ export function needsBackup({ meta, records }: BookState, nowMs: number): boolea
   return waiting >= REMIND_LESSONS || nowMs - since >= REMIND_DAYS * DAY_MS;
 }
 
+function isOfExample(records: BookState['records'], record: BookRecord): boolean {
+  const player = record.kind === 'player' ? record : records.get(record.playerId);
+  return player?.kind === 'player' && player.example;
+}
+
 /** The line under the desk. Empty while there is nothing worth keeping. */
 export function sayBook(state: BookState, nowMs: number): BookWords {
   const { mode, saving, savedMs, records } = state;
   const quiet = { offer: null, alarm: false } as const;
   if (saving.phase === 'failed') return { text: `Not saved. ${saving.problem}`, offer: 'copy', alarm: true };
   if (mode === 'reading') return { text: 'Another tab writes the lesson book.', offer: 'take over', alarm: false };
-  const own = [...records.values()].filter((record) => record.kind !== 'player' || !record.example);
-  if (mode === 'opening' || state.meta.unsavedLessons.length + (own.length > 0 ? 1 : 0) === 0)
-    return { text: '', ...quiet };
+  const own = [...records.values()].filter((record) => !isOfExample(records, record));
+  if (mode === 'opening' || own.length === 0) return { text: '', ...quiet };
   if (saving.phase !== 'saved') return { text: 'Saving …', ...quiet };
   const last = savedMs ?? Math.max(...own.map(({ changedMs }) => changedMs));
   const saved = `Saved ${sayWhen(last, nowMs)}.`;

@@ -102,7 +102,7 @@ export default function LessonBook() {
   return (
     <div className="lessons">
       <div className="lesson-head">
-        <Crumbs crumbs={crumbs} />
+        {crumbs.length > 1 && <Crumbs crumbs={crumbs} />}
         <TakeBack />
       </div>
       <Reading />

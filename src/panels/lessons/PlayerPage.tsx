@@ -165,7 +165,7 @@ export function PlayerPage({ id }: { id: string }) {
   if (player?.kind !== 'player') return null;
   return (
     <>
-      {player.example && <p className="lesson-note">An example of our own invention. Nobody swings like this.</p>}
+      {player.example && <p className="lesson-note">An example of our own invention, no real player.</p>}
       <div className="lesson-actions">
         {mayWrite && (
           <button type="button" className="plain wide" onClick={() => begin(player)}>

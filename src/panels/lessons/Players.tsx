@@ -70,6 +70,36 @@ function removeExample(): void {
   if (player?.kind === 'player') book.apply(deletePlayer(records, player));
 }
 
+/** So many records can be looked over without a search. */
+const FEW = 12;
+
+function Find() {
+  const search = usePlace((state) => state.search);
+  const sortBy = usePlace((state) => state.sortBy);
+  return (
+    <div className="lesson-find">
+      <label className="field">
+        <span>Search names, notes and drills</span>
+        <input
+          type="search"
+          value={search}
+          autoComplete="off"
+          onChange={(event) => places.setState({ search: event.currentTarget.value })}
+        />
+      </label>
+      <Choice
+        label="Sort by"
+        value={sortBy}
+        options={[
+          { value: 'name', text: 'Name' },
+          { value: 'lastLesson', text: 'Last lesson' },
+        ]}
+        onChoose={(chosen) => places.setState({ sortBy: chosen })}
+      />
+    </div>
+  );
+}
+
 /** Everybody in the book. */
 export function Players() {
   const records = useBook((state) => state.records);
@@ -85,26 +115,7 @@ export function Players() {
   return (
     <>
       {mayWrite && <AddPlayer />}
-      <div className="lesson-find">
-        <label className="field">
-          <span>Search names, notes and drills</span>
-          <input
-            type="search"
-            value={search}
-            autoComplete="off"
-            onChange={(event) => places.setState({ search: event.currentTarget.value })}
-          />
-        </label>
-        <Choice
-          label="Sort by"
-          value={sortBy}
-          options={[
-            { value: 'name', text: 'Name' },
-            { value: 'lastLesson', text: 'Last lesson' },
-          ]}
-          onChoose={(chosen) => places.setState({ sortBy: chosen })}
-        />
-      </div>
+      {(records.size > FEW || search !== '') && <Find />}
       <ul className="lesson-list" aria-label="Players">
         {lines.map((line) => (
           <Line key={line.player.id} {...line} />
