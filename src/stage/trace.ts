@@ -6,7 +6,7 @@ import { PenLines } from './pen';
 import { Ribbon } from './ribbon';
 import type { Theme } from './theme';
 
-const SAMPLES = 121;
+const SAMPLES = 91;
 /** Half the width of the ribbon, m. */
 const HALF = 0.0105;
 /** A tick across the ribbon every 25 ms of the player's own time. */
