@@ -7,6 +7,7 @@ export const DRAWERS: readonly { readonly id: DrawerId; readonly title: string; 
   { id: 'setUp', title: 'Set-up', tab: 'Set-up' },
   { id: 'joints', title: 'Joints bench', tab: 'Joints' },
   { id: 'lessons', title: 'Lesson book', tab: 'Lesson book' },
+  { id: 'clip', title: 'Show it', tab: 'Clip' },
   { id: 'about', title: 'About this model', tab: 'About' },
 ];
 

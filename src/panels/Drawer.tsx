@@ -6,6 +6,7 @@ import { SetUp } from './SetUp';
 
 const JointsBench = lazy(() => import('./JointsBench'));
 const LessonBook = lazy(() => import('./lessons/LessonBook'));
+const Showing = lazy(() => import('./showing/Showing'));
 
 const CONTENT: Record<DrawerId, () => React.ReactNode> = {
   setUp: () => <SetUp />,
@@ -17,6 +18,11 @@ const CONTENT: Record<DrawerId, () => React.ReactNode> = {
   lessons: () => (
     <Suspense fallback={<p>Fetching the lesson book …</p>}>
       <LessonBook />
+    </Suspense>
+  ),
+  clip: () => (
+    <Suspense fallback={<p>Fetching the clip maker …</p>}>
+      <Showing />
     </Suspense>
   ),
   about: () => <About />,

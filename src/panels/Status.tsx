@@ -14,7 +14,7 @@ export function sayStature(statureM: number, { length }: Document['units']): str
 }
 
 /** "7-iron, 1.78 m". */
-const sayWho = ({ player, club, units }: Document): string =>
+export const sayWho = ({ player, club, units }: Document): string =>
   [
     club.id === MY_CLUB ? club.my?.name || MY_CLUB : CLUBS[club.id].name,
     sayStature(player.statureM, units),

@@ -18,3 +18,6 @@ export const sayTake = (label: string, dialled: string): string => `${label}: ${
 /** On the last card of a clip, and beside every code. */
 export const SCAN = 'Scan the code to open this swing.';
 export const SCAN_WHY = 'The code holds it all: nothing is sent anywhere.';
+
+/** On a sheet for a swing that has nothing to change. */
+export const NOTHING_TO_CHANGE = 'On plane at both checkpoints: keep it as it is.';

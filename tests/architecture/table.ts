@@ -48,8 +48,13 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
     layers: [],
     packages: ['@fontsource-variable/vollkorn', '@fontsource-variable/sofia-sans-semi-condensed'],
   },
+  scene: {
+    holds: 'a swing with ground, light and traces as plain three objects, for the stage and for clips',
+    layers: [...READING, 'figure', 'look', 'stage'],
+    packages: ['three', 'gl-matrix'],
+  },
   stage: {
-    holds: 'the 3D scene',
+    holds: 'the 3D scene on the desk',
     layers: [...STORE, 'figure', 'look'],
     packages: [...REACT, 'three', '@react-three/fiber', '@react-three/drei', 'gl-matrix'],
   },
@@ -66,7 +71,7 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
   record: { holds: 'lesson book: storage and migrations', layers: STORE, packages: ['idb', 'zustand'] },
   export: {
     holds: 'clip, still, sheet, model file, table, link',
-    layers: [...STORE, 'figure', 'look', 'plates'],
+    layers: [...STORE, 'figure', 'look', 'plates', 'scene'],
     packages: [...REACT, 'three', 'mediabunny', 'gifenc', 'fflate', 'uqr'],
   },
   evaluate: { holds: 'the model without a screen, line by line', layers: SOLVING, packages: ['node:'] },

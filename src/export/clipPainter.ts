@@ -1,0 +1,118 @@
+import type { CheckpointId } from '../reading/checkpoints';
+import { ILLUSTRATION, sayBothAt, sayCheckpoint, sayPair, saySlow, sayStatus, sayTake } from '../words';
+import { drawEnd, drawTitle } from './cards';
+import { layOut, type ClipLayout } from './clipLayout';
+import { directionOf, type FilmSet } from './filmSet';
+import type { PixelSize } from './formats';
+import { bookFont, draftFont, inset, readInks, write, type Rect } from './pen';
+import { drawPlateCard, type PlatePixels } from './plateCard';
+import { SLOW, type Moment } from './storyboard';
+import type { Subject, Take } from './takes';
+
+export interface PainterOf {
+  readonly subject: Subject;
+  readonly takes: readonly Take[];
+  /** Drawn over the first take in broken lines. */
+  readonly ghost: Take | undefined;
+  readonly set: FilmSet;
+  readonly size: PixelSize;
+  readonly plates: readonly Readonly<Record<CheckpointId, PlatePixels>>[];
+  readonly squares: readonly (readonly boolean[])[];
+  readonly who: string;
+  /** Of the player; empty: left out. */
+  readonly name: string;
+  readonly changes: readonly string[];
+}
+
+/** Draws whole frames: pictures, plates, words and cards on one canvas. The same moment gives the same pixels. */
+export class ClipPainter {
+  readonly canvas: HTMLCanvasElement;
+  private readonly pen: CanvasRenderingContext2D;
+  private readonly inks = readInks();
+
+  constructor(private readonly of: PainterOf) {
+    this.canvas = document.createElement('canvas');
+    Object.assign(this.canvas, of.size);
+    // Kept in plain memory: the encoder reads every picture back.
+    this.pen = this.canvas.getContext('2d', { alpha: false, willReadFrequently: true })!;
+  }
+
+  paint(moment: Moment): void {
+    const { pen, inks, of } = this;
+    const { kind, takes } = moment.shot;
+    const layout = layOut(of.size, Math.max(1, takes.length), kind === 'slow');
+    const { unit } = layout;
+    pen.textBaseline = 'alphabetic';
+    pen.textAlign = 'left';
+    pen.fillStyle = inks.paper;
+    pen.fillRect(0, 0, of.size.width, of.size.height);
+    const card = { pen, size: of.size, unit, inks };
+    if (kind === 'title') drawTitle(card, of.who, of.name, of.ghost ? [...of.takes, of.ghost] : of.takes);
+    else if (kind === 'end') drawEnd(card, of.squares, of.changes);
+    else takes.forEach((take, i) => this.paintTake(moment, take, i, layout));
+    this.writeStrip(layout, this.captionOf(moment));
+  }
+
+  private paintTake(moment: Moment, take: number, i: number, { cells, unit }: ClipLayout): void {
+    const { pen, inks, of } = this;
+    const { picture, plate } = cells[i];
+    const insets = { left: 14 * unit, right: 14 * unit, top: 62 * unit, bottom: 10 * unit };
+    const view = of.set.fit(take, directionOf(moment.shot.camera, moment.share), picture, insets);
+    pen.drawImage(of.set.draw(take, moment.times[i], view, picture, Math.max(0.5, unit * 1.3)), picture.x, picture.y);
+    pen.fillStyle = inks.ink;
+    if (i > 0) pen.fillRect(...this.ruleBefore(picture, unit));
+    pen.font = draftFont(27 * unit, 600);
+    const { label, dialled } = of.takes[take];
+    const at = {
+      x: picture.x + 22 * unit,
+      y: picture.y + 40 * unit,
+      width: picture.width - 44 * unit,
+      lead: 32 * unit,
+    };
+    const next = write(pen, sayTake(label, dialled), at);
+    if (of.ghost) {
+      pen.fillStyle = inks.ghost;
+      write(pen, sayTake(of.ghost.label, of.ghost.dialled), { ...at, y: next });
+    }
+    if (plate && moment.plate) drawPlateCard(pen, of.plates[take][moment.plate], inset(plate, 16 * unit), inks);
+  }
+
+  /** A thin rule between two pictures. */
+  private ruleBefore({ x, y }: Rect, unit: number): [number, number, number, number] {
+    const { width, height } = this.of.size;
+    const thin = Math.max(1, 2 * unit);
+    return x > 0 ? [x, 0, thin, height] : [0, y, width, thin];
+  }
+
+  private writeStrip({ strip, unit }: ClipLayout, caption: string): void {
+    const { pen, inks } = this;
+    const x = 22 * unit;
+    const width = strip.width - 2 * x;
+    pen.fillStyle = inks.paper;
+    pen.fillRect(strip.x, strip.y, strip.width, strip.height);
+    pen.fillStyle = inks.ink;
+    pen.fillRect(strip.x, strip.y, strip.width, Math.max(1, 2 * unit));
+    pen.font = bookFont(33 * unit);
+    write(pen, caption, { x, y: strip.y + 46 * unit, width, lead: 36 * unit, most: 2 });
+    pen.font = illustrationFont(unit);
+    pen.fillStyle = inks.quiet;
+    pen.fillText(ILLUSTRATION, x, strip.y + strip.height - 14 * unit, width);
+  }
+
+  private captionOf({ shot, plate, isFrozen }: Moment): string {
+    const { takes, subject } = this.of;
+    const shown = shot.takes.map((i) => takes[i]);
+    if (shown.length === 0) return '';
+    const isPair = shown.length > 1;
+    if (shot.kind === 'whole' && isPair) return sayPair(shown[0].label, shown[1].label);
+    if (isFrozen && plate && isPair) return sayBothAt(plate);
+    if (isFrozen && plate) {
+      return sayCheckpoint(plate, shown[0].checkpoints[plate], subject.derived.bands, subject.document.units).sentence;
+    }
+    if (shot.kind === 'slow') return saySlow(SLOW);
+    return sayStatus({ status: 'ready', checkpoints: shown[0].checkpoints, bands: subject.derived.bands });
+  }
+}
+
+/** Font of the sentence that every picture carries. */
+export const illustrationFont = (unit: number): string => draftFont(21 * unit, 600);

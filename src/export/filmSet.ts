@@ -1,0 +1,113 @@
+import { PerspectiveCamera, Scene, Vector2, VSMShadowMap, WebGLRenderer } from 'three';
+import { rad } from '../math/angle';
+import { createPose } from '../model/chain';
+import { swingPose, type Swing } from '../reading/swing';
+import { pointCamera } from '../scene/camera';
+import { SwingScene } from '../scene/swingScene';
+import { readTheme } from '../scene/theme';
+import { DIRECTIONS, fitView, type Direction, type Insets, type View } from '../scene/view';
+import type { PixelSize } from './formats';
+import type { CameraId } from './storyboard';
+import type { Subject, Take } from './takes';
+
+/** An orbit goes from down the line round to face on. */
+const ORBIT = { from: rad(-90), to: rad(0), pitch: rad(9), fov: rad(26) } as const;
+
+/** Where a camera looks from, `share` (0 to 1) of its shot gone. */
+export function directionOf(camera: CameraId, share: number): Direction {
+  if (camera !== 'orbit') return DIRECTIONS[camera];
+  const eased = share * share * (3 - 2 * share);
+  return { yaw: ORBIT.from + (ORBIT.to - ORBIT.from) * eased, pitch: ORBIT.pitch, fov: ORBIT.fov };
+}
+
+const NO_INSETS: Insets = { left: 0, right: 0, top: 0, bottom: 0 };
+
+/** The picture was lost on its way: the graphics card took its memory back. */
+export class PictureLost extends Error {}
+
+/**
+ * A set of its own to film on: the stage's scene on a canvas that nobody sees, so that the stage stays free. One scene a take; `draw`
+ * answers the canvas, good until the next one.
+ */
+export class FilmSet {
+  private readonly renderer: WebGLRenderer;
+  private readonly world = new Scene();
+  private readonly camera = new PerspectiveCamera();
+  private readonly size = new Vector2(1, 1);
+  private readonly pose = createPose();
+  private readonly scenes: SwingScene[];
+  private isLost = false;
+
+  constructor(
+    private readonly subject: Subject,
+    private readonly takes: readonly Take[],
+    private readonly ghost?: Take,
+  ) {
+    const canvas = document.createElement('canvas');
+    canvas.addEventListener('webglcontextlost', () => (this.isLost = true));
+    this.renderer = new WebGLRenderer({ canvas, antialias: true, preserveDrawingBuffer: true });
+    this.renderer.shadowMap.enabled = true;
+    this.renderer.shadowMap.type = VSMShadowMap;
+    this.renderer.setPixelRatio(1);
+    const theme = readTheme(subject.document.board);
+    this.world.background = theme.paper;
+    this.scenes = takes.map(() => new SwingScene(theme, this.size));
+  }
+
+  /** The longest side a picture may have here, px. */
+  get longest(): number {
+    const { gl } = { gl: this.renderer.getContext() };
+    return Math.min(
+      gl.getParameter(gl.MAX_RENDERBUFFER_SIZE) as number,
+      gl.getParameter(gl.MAX_TEXTURE_SIZE) as number,
+    );
+  }
+
+  /** A view from a direction in which the whole swing fits into the picture less its insets (px). */
+  fit(take: number, direction: Direction, { width, height }: PixelSize, insets: Insets = NO_INSETS): View {
+    this.stand(take, this.takes[take].swing.curves.times[0]);
+    return fitView(direction, this.scenes[take].points, width, height, insets);
+  }
+
+  /** Draws a take at a time (reference s) as seen from `view`; pens are `unit` px wide for a css px. */
+  draw(take: number, t: number, view: View, picture: PixelSize, unit: number): HTMLCanvasElement {
+    const { renderer, world, camera, size } = this;
+    if (this.isLost) throw new PictureLost();
+    const { width, height } = picture;
+    const now = renderer.getSize(new Vector2());
+    if (now.x !== width || now.y !== height) renderer.setSize(width, height, false);
+    size.set(width / unit, height / unit);
+    this.stand(take, t);
+    world.clear();
+    world.add(this.scenes[take].root);
+    camera.aspect = width / height;
+    pointCamera(camera, view, this.subject.derived.player.handed === 'left' ? -1 : 1);
+    renderer.render(world, camera);
+    if (this.isLost || renderer.getContext().isContextLost()) throw new PictureLost();
+    return renderer.domElement;
+  }
+
+  private stand(take: number, t: number): void {
+    const { derived } = this.subject;
+    const { swing } = this.takes[take];
+    swingPose(swing, t, this.pose);
+    const ghost: { swing: Swing; t: number } | undefined = this.ghost && { swing: this.ghost.swing, t };
+    this.scenes[take].show({
+      body: derived.body,
+      club: derived.club,
+      handed: derived.player.handed,
+      swing,
+      referenceSwing: derived.referenceSwing,
+      t,
+      pose: this.pose,
+      throughEyes: false,
+      ...(ghost ? { ghost } : {}),
+    });
+  }
+
+  dispose(): void {
+    for (const scene of this.scenes) scene.dispose();
+    this.renderer.dispose();
+    this.renderer.forceContextLoss();
+  }
+}

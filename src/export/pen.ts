@@ -1,0 +1,136 @@
+import type { Verdict } from '../reading/verdicts';
+
+/** Colours of the board, read from the page's tokens. */
+export interface Inks {
+  readonly paper: string;
+  readonly plate: string;
+  readonly ink: string;
+  readonly quiet: string;
+  readonly steep: string;
+  readonly steepText: string;
+  readonly shallow: string;
+  readonly shallowText: string;
+  readonly ghost: string;
+  readonly reference: string;
+}
+
+export function readInks(): Inks {
+  const style = getComputedStyle(document.documentElement);
+  const token = (name: string): string => style.getPropertyValue(`--${name}`).trim();
+  return {
+    paper: token('paper'),
+    plate: token('plate'),
+    ink: token('ink'),
+    quiet: token('ink-2'),
+    steep: token('steep'),
+    steepText: token('steep-text'),
+    shallow: token('shallow'),
+    shallowText: token('shallow-text'),
+    ghost: token('ghost'),
+    reference: token('reference'),
+  };
+}
+
+const BOOK = '"Vollkorn Variable", Georgia, serif';
+const DRAFT = '"Sofia Sans Semi Condensed Variable", "Arial Narrow", sans-serif';
+/** Nothing smaller than this is drawn, px. */
+const SMALLEST = 9;
+
+export const bookFont = (px: number, weight = 500): string => `${weight} ${Math.max(SMALLEST, px)}px ${BOOK}`;
+export const draftFont = (px: number, weight = 500): string => `${weight} ${Math.max(SMALLEST, px)}px ${DRAFT}`;
+
+/** The typefaces, ready to be drawn with; a canvas does not wait for them. */
+export async function loadFonts(): Promise<void> {
+  const faces = [bookFont(20), bookFont(20, 700), draftFont(20), draftFont(20, 600)];
+  await Promise.all(faces.map((face) => document.fonts.load(face, 'Steep \u22124\u00b0')));
+}
+
+export interface Rect {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+export const inset = ({ x, y, width, height }: Rect, by: number): Rect => ({
+  x: x + by,
+  y: y + by,
+  width: width - 2 * by,
+  height: height - 2 * by,
+});
+
+/** Lines of a text that fit a width in the pen's font. */
+export function wrap(pen: CanvasRenderingContext2D, text: string, width: number): string[] {
+  const lines: string[] = [];
+  for (const word of text.split(' ')) {
+    const longer = lines.length === 0 ? word : `${lines.at(-1)} ${word}`;
+    if (lines.length > 0 && pen.measureText(longer).width <= width) lines[lines.length - 1] = longer;
+    else lines.push(word);
+  }
+  return lines;
+}
+
+/** Writes a text in lines from the base line `y` of the first. Answers the base line after the last. */
+export function write(
+  pen: CanvasRenderingContext2D,
+  text: string,
+  { x, y, width, lead, most = 9 }: { x: number; y: number; width: number; lead: number; most?: number },
+): number {
+  const lines = wrap(pen, text, width).slice(0, most);
+  lines.forEach((line, i) => pen.fillText(line, x, y + i * lead));
+  return y + lines.length * lead;
+}
+
+/** A swatch of a verdict: rising hatch, dots, or one solid line, as under the plates. */
+export function drawSwatch(
+  pen: CanvasRenderingContext2D,
+  { x, y, width, height }: Rect,
+  verdict: Verdict,
+  inks: Inks,
+  unit: number,
+): void {
+  pen.save();
+  pen.beginPath();
+  pen.rect(x, y, width, height);
+  pen.clip();
+  pen.fillStyle = verdict === 'shallow' ? inks.shallow : inks.ink;
+  pen.strokeStyle = inks.steep;
+  pen.lineWidth = 3 * unit;
+  if (verdict === 'steep') {
+    for (let at = -height; at < width + height; at += 7 * 1.414 * unit) {
+      pen.beginPath();
+      pen.moveTo(x + at, y + height);
+      pen.lineTo(x + at + height, y);
+      pen.stroke();
+    }
+  } else if (verdict === 'shallow') {
+    const step = 4 * unit;
+    for (let row = 0; row * step < height; row++) {
+      for (let column = row % 2; column * step < width; column += 2) {
+        pen.beginPath();
+        pen.arc(x + (column + 0.5) * step, y + (row + 0.5) * step, 1.7 * unit, 0, 2 * Math.PI);
+        pen.fill();
+      }
+    }
+  } else if (verdict === 'onPlane') {
+    pen.fillRect(x, y + height / 2 - 1.5 * unit, width, 3 * unit);
+  }
+  pen.restore();
+  pen.strokeStyle = inks.ink;
+  pen.lineWidth = 1.5 * unit;
+  pen.strokeRect(x, y, width, height);
+}
+
+/** A code in whole pixels a square, dark on white, filling at most `rect`. */
+export function drawCode(pen: CanvasRenderingContext2D, squares: readonly (readonly boolean[])[], rect: Rect): void {
+  const size = Math.max(1, Math.floor(Math.min(rect.width, rect.height) / squares.length));
+  const [left, top] = [Math.round(rect.x), Math.round(rect.y)];
+  pen.fillStyle = '#fff';
+  pen.fillRect(left, top, size * squares.length, size * squares.length);
+  pen.fillStyle = '#000';
+  squares.forEach((row, y) =>
+    row.forEach((isDark, x) => {
+      if (isDark) pen.fillRect(left + x * size, top + y * size, size, size);
+    }),
+  );
+}

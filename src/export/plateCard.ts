@@ -1,0 +1,86 @@
+import { bookFont, draftFont, drawSwatch, write, type Inks, type Rect } from './pen';
+import type { PlateImage } from './plateImage';
+
+/** A plate as pixels. */
+export interface PlatePixels extends PlateImage {
+  readonly pixels: HTMLCanvasElement | undefined;
+}
+
+/** Height of a drawing for its width. */
+const RATIO = 292 / 320;
+/** Room for words of an upright card, shares of its width, and of a wide one beside the drawing, share of the drawing's width. */
+const HEAD = 0.11;
+const FOOT = 0.25;
+const BESIDE = 0.72;
+
+/** Draws a checkpoint plate with its verdict as large as it fits into `room`: upright, or wide where there is little height. */
+export function drawPlateCard(pen: CanvasRenderingContext2D, plate: PlatePixels, room: Rect, inks: Inks): void {
+  if (room.width / room.height > 1.25) drawWide(pen, plate, room, inks);
+  else drawUpright(pen, plate, room, inks);
+}
+
+function drawUpright(pen: CanvasRenderingContext2D, plate: PlatePixels, room: Rect, inks: Inks): void {
+  const width = Math.min(room.width, room.height / (HEAD + RATIO + FOOT));
+  const unit = width / 400;
+  const height = width * (HEAD + RATIO + FOOT);
+  const card = { x: room.x + (room.width - width) / 2, y: room.y + (room.height - height) / 2, width, height };
+  frame(pen, card, unit, inks);
+  const top = card.y + HEAD * width;
+  if (plate.pixels) pen.drawImage(plate.pixels, card.x + 2, top, width - 4, (width - 4) * RATIO);
+  const foot = top + RATIO * width;
+  pen.fillStyle = inks.ink;
+  pen.fillRect(card.x, foot, width, Math.max(1, 2 * unit));
+  pen.font = bookFont(27 * unit, 600);
+  pen.fillText(plate.title, card.x + 16 * unit, card.y + 33 * unit);
+  const { verdict } = plate.words;
+  drawSwatch(
+    pen,
+    { x: card.x + 16 * unit, y: foot + 18 * unit, width: 44 * unit, height: 64 * unit },
+    verdict,
+    inks,
+    unit,
+  );
+  writeVerdict(pen, plate, { x: card.x + 76 * unit, y: foot + 46 * unit, width: width - 88 * unit }, unit, inks);
+}
+
+function drawWide(pen: CanvasRenderingContext2D, plate: PlatePixels, room: Rect, inks: Inks): void {
+  const height = Math.min(room.height, (room.width / (1 + BESIDE)) * RATIO);
+  const drawing = height / RATIO;
+  const width = drawing * (1 + BESIDE);
+  const unit = (drawing * BESIDE) / 300;
+  const card = { x: room.x + (room.width - width) / 2, y: room.y + (room.height - height) / 2, width, height };
+  frame(pen, card, unit, inks);
+  if (plate.pixels) pen.drawImage(plate.pixels, card.x + 2, card.y + 2, drawing - 4, height - 4);
+  const x = card.x + drawing + 10 * unit;
+  const wide = drawing * BESIDE - 24 * unit;
+  pen.fillStyle = inks.ink;
+  pen.font = bookFont(28 * unit, 600);
+  write(pen, plate.title, { x, y: card.y + 38 * unit, width: wide, lead: 30 * unit });
+  const swatch = { x, y: card.y + height * 0.42, width: wide * 0.5, height: 40 * unit };
+  drawSwatch(pen, swatch, plate.words.verdict, inks, unit);
+  writeVerdict(pen, plate, { x, y: swatch.y + 84 * unit, width: wide }, unit, inks);
+}
+
+function frame(pen: CanvasRenderingContext2D, { x, y, width, height }: Rect, unit: number, inks: Inks): void {
+  pen.fillStyle = inks.plate;
+  pen.fillRect(x, y, width, height);
+  pen.strokeStyle = inks.ink;
+  pen.lineWidth = Math.max(1, 2 * unit);
+  pen.strokeRect(x, y, width, height);
+}
+
+function writeVerdict(
+  pen: CanvasRenderingContext2D,
+  { words }: PlatePixels,
+  { x, y, width }: { x: number; y: number; width: number },
+  unit: number,
+  inks: Inks,
+): void {
+  pen.fillStyle =
+    words.verdict === 'steep' ? inks.steepText : words.verdict === 'shallow' ? inks.shallowText : inks.ink;
+  pen.font = bookFont(38 * unit, 700);
+  pen.fillText(words.word, x, y, width);
+  pen.fillStyle = inks.ink;
+  pen.font = draftFont(25 * unit);
+  write(pen, words.why, { x, y: y + 32 * unit, width, lead: 27 * unit, most: 2 });
+}

@@ -1,0 +1,110 @@
+import { DIALS, type MovementId, type Movements } from '../model/movements';
+import { readCheckpoints, type Checkpoints } from '../reading/checkpoints';
+import { deliver, strikeOf } from '../reading/delivery';
+import { findPositions, type Positions } from '../reading/positions';
+import { withMovements, type Swing } from '../reading/swing';
+import { solvePlans, type Plan } from '../solving/plan';
+import { toMovements, type Derived, type DeskState, type Document } from '../store';
+import { sayChange, sayMovement } from '../words';
+import { toArmAngle } from '../store/convert';
+
+/** One swing that is shown: played out, read, and named. */
+export interface Take {
+  /** "Now", "After" */
+  readonly label: string;
+  /** "Cupped 16°, 8 % faster" or "As reference" */
+  readonly dialled: string;
+  readonly swing: Swing;
+  readonly checkpoints: Checkpoints;
+  readonly positions: Positions;
+}
+
+/** What the swing is set against: the smallest change that puts it on plane, the swing kept for comparison, or the reference. */
+export type AfterId = 'plan' | 'ghost' | 'reference';
+export const AFTER_LABELS: Readonly<Record<AfterId, string>> = {
+  plan: 'After the change',
+  ghost: 'Kept for comparison',
+  reference: 'Reference',
+};
+
+/** Everything that a clip, a still or a sheet is made from: taken from the desk once, so that later changes do not get in. */
+export interface Subject {
+  readonly document: Document;
+  readonly derived: Derived;
+  readonly now: Take;
+  readonly after: Take;
+  readonly afterId: AfterId;
+  /** The smallest change that reaches both bands, or comes closest; absent when the swing is there already. */
+  readonly plan: Plan | undefined;
+}
+
+/** What the desk shows, and what it is set against. */
+export function takeSubject(state: DeskState, derived: Derived, wanted: AfterId): Subject {
+  const { document, session } = state;
+  const armAngle = toArmAngle(document);
+  const plan = solvePlans({
+    swing: derived.swing,
+    allow: ['leadWrist', 'rotation', 'sideTilt'],
+    bands: derived.bands,
+    armAngle,
+  }).plans[0];
+  const afterId = isThere(wanted, session.ghost !== null, plan !== undefined) ? wanted : 'reference';
+  const { units } = document;
+  const now: Take = {
+    label: 'Now',
+    dialled: sayDialled(derived.movements, units),
+    swing: derived.swing,
+    checkpoints: derived.checkpoints,
+    positions: derived.positions,
+  };
+  const movements = afterId === 'plan' ? plan?.movements : session.ghost ? toMovements(session.ghost) : undefined;
+  const after: Take =
+    afterId === 'reference' || movements === undefined
+      ? {
+          label: AFTER_LABELS.reference,
+          dialled: 'As reference',
+          swing: derived.referenceSwing,
+          checkpoints: derived.referenceCheckpoints,
+          positions: findPositions(derived.referenceSwing, derived.referenceCheckpoints),
+        }
+      : {
+          label: AFTER_LABELS[afterId],
+          ...playOut(derived, movements, armAngle),
+          dialled: sayDialled(movements, units),
+        };
+  return { document, derived, now, after, afterId, plan };
+}
+
+/** Whether there is such a swing to set against. */
+export const isThere = (id: AfterId, hasGhost: boolean, hasPlan: boolean): boolean =>
+  id === 'reference' || (id === 'ghost' ? hasGhost : hasPlan);
+
+function playOut(
+  derived: Derived,
+  movements: Movements,
+  armAngle: number,
+): Pick<Take, 'swing' | 'checkpoints' | 'positions'> {
+  const dialled = withMovements(derived.referenceSwing, movements);
+  const checkpoints = readCheckpoints(dialled, armAngle);
+  const strike = strikeOf(derived.referenceSwing, derived.referenceCheckpoints);
+  const { swing } = strike ? deliver(dialled, checkpoints, strike) : { swing: dialled };
+  return { swing, checkpoints, positions: findPositions(swing, checkpoints) };
+}
+
+/** "Cupped 16°, 8 % faster": what differs from the reference. */
+function sayDialled(movements: Movements, units: Document['units']): string {
+  const phrases = DIALS.filter((dial) => Math.abs(movements[dial.id] - dial.neutral) > dial.step / 10).map(
+    ({ id }) => sayMovement(id, movements, units).phrase,
+  );
+  if (phrases.length === 0) return 'As reference';
+  const text = phrases.join(', ');
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** How far each dial goes from now to after, model units. */
+export const changesOf = ({ now, after }: Subject): readonly { readonly id: MovementId; readonly change: number }[] =>
+  DIALS.map(({ id }) => ({ id, change: after.swing.movements[id] - now.swing.movements[id] }));
+
+/** What changes from now to after, in words. */
+export const sayChanges = (subject: Subject): readonly string[] =>
+  changesOf(subject).flatMap(({ id, change }) => sayChange(id, change, subject.document.units) ?? []);

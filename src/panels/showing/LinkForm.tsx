@@ -1,0 +1,67 @@
+import { useId, useMemo, useRef, useState } from 'react';
+import { codeOf, codePath, toAddress } from '../../export';
+import { useDesk } from '../../store';
+import { SCAN_WHY } from '../../words';
+
+/** The whole document as a link and as a code. Nothing is sent anywhere: the link is the document. */
+export function LinkForm() {
+  const document = useDesk((state) => state.document);
+  const address = useMemo(() => toAddress(document, location.href), [document]);
+  const squares = useMemo(() => codeOf(address), [address]);
+  const [said, setSaid] = useState('');
+  const field = useRef<HTMLInputElement>(null);
+  const id = useId();
+  const copy = async (): Promise<void> => {
+    try {
+      await navigator.clipboard.writeText(address);
+      setSaid('Copied.');
+    } catch {
+      field.current?.select();
+      setSaid('Chosen: copy it with the keys or the menu of your device.');
+    }
+  };
+  return (
+    <section aria-labelledby="showing-link">
+      <h3 id="showing-link">Link</h3>
+      <div className="link">
+        <svg
+          className="link-code"
+          viewBox={`0 0 ${squares.length} ${squares.length}`}
+          role="img"
+          aria-label="Code that opens this swing"
+        >
+          <rect width="100%" height="100%" fill="#fff" />
+          <path d={codePath(squares)} fill="#000" />
+        </svg>
+        <div>
+          <div className="field">
+            <label htmlFor={id}>Address of this swing</label>
+            <input
+              ref={field}
+              id={id}
+              type="text"
+              readOnly
+              value={address}
+              onFocus={(event) => event.currentTarget.select()}
+            />
+          </div>
+          <p className="showing-acts">
+            <button type="button" className="plain" onClick={() => void copy()}>
+              Copy the link
+            </button>
+            {typeof navigator.share === 'function' && (
+              <button
+                type="button"
+                className="plain"
+                onClick={() => void navigator.share({ url: address }).catch(() => {})}
+              >
+                Share the link
+              </button>
+            )}
+          </p>
+          <output className="fine">{said || SCAN_WHY}</output>
+        </div>
+      </div>
+    </section>
+  );
+}

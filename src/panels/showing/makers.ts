@@ -1,0 +1,52 @@
+import { desk } from '../../store';
+import { sayWho } from '../Status';
+import { make, showing, subjectNow } from './work';
+
+// Each maker fetches what it needs when it is asked: nobody waits for encoders at the start.
+
+export const makeClip = (): Promise<void> =>
+  make('Fetching the clip maker', async (companion) => {
+    const { makeClip: film } = await import('../../export/makeClip');
+    return film(await subjectNow(), showing.getState().wish, sayWho(desk.getState().document), companion);
+  });
+
+export const makeStill = (times: 1 | 2 | 4): Promise<void> =>
+  make('Drawing the still', async () => {
+    const { makePng } = await import('../../export/still');
+    return makePng(await subjectNow(), { t: desk.getState().session.t, times });
+  });
+
+export const makePlates = (): Promise<void> =>
+  make('Drawing the plates', async () => {
+    const { makePlatesSvg } = await import('../../export/still');
+    return makePlatesSvg(await subjectNow());
+  });
+
+export const makeModel = (): Promise<void> =>
+  make('Building the model', async () => {
+    const [{ toModelFile }, { fileName }, subject] = await Promise.all([
+      import('../../export/modelFile'),
+      import('../../export/making'),
+      subjectNow(),
+    ]);
+    return {
+      name: `${fileName('model')}.glb`,
+      format: 'glTF binary, animated',
+      blob: await toModelFile(subject, subject.now),
+    };
+  });
+
+export const makeTable = (): Promise<void> =>
+  make('Writing the table', async () => {
+    const [{ toTable }, { fileName }, { now, after }] = await Promise.all([
+      import('../../export/table'),
+      import('../../export/making'),
+      subjectNow(),
+    ]);
+    const text = toTable([now, after].map(({ label, ...take }) => ({ name: label, ...take })));
+    return {
+      name: `${fileName('table')}.csv`,
+      format: 'CSV, two swings',
+      blob: new Blob([text], { type: 'text/csv' }),
+    };
+  });

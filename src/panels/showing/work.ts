@@ -1,0 +1,101 @@
+import { createStore } from 'zustand/vanilla';
+import type { AfterId, ClipWish, Companion, Made, Progress } from '../../export';
+import { current, desk } from '../../store';
+
+/** A file that was made and not dismissed yet. */
+export interface Finished extends Made {
+  readonly id: number;
+  readonly url: string;
+}
+
+export interface ShowingState {
+  /** What is being made; null when nothing is. */
+  readonly progress: Progress | null;
+  /** What went wrong the last time, in words. */
+  readonly excuse: string | null;
+  readonly files: readonly Finished[];
+  readonly wish: ClipWish;
+  readonly after: AfterId;
+}
+
+/** Belongs to the drawer alone: neither stored nor undone, but kept while the drawer is closed. */
+export const showing = createStore<ShowingState>(() => ({
+  progress: null,
+  excuse: null,
+  files: [],
+  wish: {
+    arrangement: 'sideBySide',
+    wholeSwing: 'faceOn',
+    slowMotion: 'downTheLine',
+    titleCard: true,
+    endCard: true,
+    shape: '16:9',
+    size: '720p',
+    fps: 30,
+    kind: null,
+    name: '',
+  },
+  after: 'plan',
+}));
+
+export const wishFor = (part: Partial<ClipWish>): void =>
+  showing.setState(({ wish }) => ({ wish: { ...wish, ...part } }));
+export const setAgainst = (after: AfterId): void => showing.setState({ after });
+
+let running: AbortController | undefined;
+let count = 0;
+
+/** Stops what is being made. */
+export const stop = (): void => running?.abort();
+
+/** Makes one file. One at a time: a second wish while one is being made is not heard. */
+export async function make(doing: string, work: (companion: Companion) => Promise<Made>): Promise<void> {
+  if (running) return;
+  const control = new AbortController();
+  running = control;
+  let wasHidden = document.visibilityState === 'hidden';
+  const watch = (): void => void (wasHidden ||= document.visibilityState === 'hidden');
+  document.addEventListener('visibilitychange', watch);
+  showing.setState({ progress: { doing, share: 0, secondsLeft: undefined }, excuse: null });
+  try {
+    const made = await work({ signal: control.signal, tell: (progress) => showing.setState({ progress }) });
+    const file = { ...made, id: ++count, url: URL.createObjectURL(made.blob) };
+    showing.setState(({ files }) => ({ files: [file, ...files] }));
+  } catch (error) {
+    const { sayExcuse } = await import('../../export/excuses');
+    showing.setState({ excuse: sayExcuse(error, wasHidden) });
+  } finally {
+    document.removeEventListener('visibilitychange', watch);
+    running = undefined;
+    showing.setState({ progress: null });
+  }
+}
+
+/** The desk as it is now, set against what was chosen. */
+export async function subjectNow() {
+  const { takeSubject } = await import('../../export/takes');
+  return takeSubject(desk.getState(), current(), showing.getState().after);
+}
+
+export function dismiss(id: number): void {
+  const { files } = showing.getState();
+  const file = files.find((one) => one.id === id);
+  if (file) URL.revokeObjectURL(file.url);
+  showing.setState({ files: files.filter((one) => one.id !== id) });
+}
+
+/** Whether this device can hand a file on to other apps. */
+export function canShare({ blob, name }: Made): boolean {
+  const file = new File([blob], name, { type: blob.type });
+  return typeof navigator.canShare === 'function' && navigator.canShare({ files: [file] });
+}
+
+/** Opens the device's own sheet for sharing; a tap of its own, as browsers ask. */
+export async function share({ blob, name }: Made): Promise<void> {
+  try {
+    await navigator.share({ files: [new File([blob], name, { type: blob.type })] });
+  } catch (error) {
+    if (error instanceof Error && error.name === 'AbortError') return;
+    showing.setState({ excuse: 'This device did not take the file. Save it instead.' });
+  }
+}
