@@ -1,5 +1,5 @@
 import type { MovementGroup, MovementId } from '../model/movements';
-import type { CheckpointId } from '../reading/checkpoints';
+import type { CheckpointId, ReadingId } from '../reading/checkpoints';
 import type { Swing } from '../reading/swing';
 import { STILL_DIALLED, type Dialled } from './document';
 
@@ -18,9 +18,19 @@ export interface Guess {
   readonly drawn: { readonly [id in CheckpointId]?: number };
 }
 
-/** A reading the ledger can share out, and where. */
-export const LEDGER_READINGS = ['bicepGap', 'headDepth', 'planeAtArm', 'planeAtShaft', 'path'] as const;
-export type LedgerReading = (typeof LEDGER_READINGS)[number];
+/** Readings the ledger can share out, and where each is read. `path`: the path at the ball that shaft parallel implies. */
+export const LEDGER_READINGS = {
+  bicepGap: { at: 'leadArmParallel', reading: 'bicepGap' },
+  headDepth: { at: 'shaftParallel', reading: 'headDepth' },
+  path: { at: 'shaftParallel', reading: 'planeDirection' },
+  shaftPlane: { at: 'leadArmParallel', reading: 'shaftPlane' },
+  gripEndLine: { at: 'leadArmParallel', reading: 'gripEndLine' },
+  shaftAim: { at: 'shaftParallel', reading: 'shaftAim' },
+  faceToVertical: { at: 'shaftParallel', reading: 'faceToVertical' },
+  handDepth: { at: 'leadArmParallel', reading: 'handDepth' },
+  handHeight: { at: 'leadArmParallel', reading: 'handHeight' },
+} as const satisfies Record<string, { at: CheckpointId; reading: ReadingId }>;
+export type LedgerReading = keyof typeof LEDGER_READINGS;
 
 /** A swing that can be named: the reference, the one now, the one held as ghost. */
 export type NamedSwing = 'reference' | 'now' | 'ghost';
