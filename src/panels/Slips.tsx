@@ -15,11 +15,15 @@ function cautionOf({ document: { movements, units } }: DeskState): string | unde
 /** What the swing brings to the ball, always in sight. */
 function Path() {
   const path = useDerived(({ impliedPath }) => (impliedPath === null ? null : sayPath(impliedPath).text));
+  const exaggerated = useDesk(({ session }) => session.exaggerate);
   if (path === null) return null;
   return (
     <p className="path-readout">
       <span>Path</span> <b>{path}</b>
-      <small>{COMPUTED}</small>
+      <small>
+        {COMPUTED}
+        {exaggerated && <>, {EXAGGERATED}</>}
+      </small>
     </p>
   );
 }
