@@ -1,11 +1,11 @@
 import type { ClubId } from '../model/club';
 import type { Player } from '../model/body';
 import type { Document } from '../store/document';
+import { NOTHING_SEEN } from '../store/seen';
 import type { Records } from './importPlan';
 import { recordsOf } from './importPlan';
 import {
   LIMITS,
-  NOTHING_SEEN,
   RECORD_VERSION,
   type BookRecord,
   type Computed,
@@ -64,9 +64,7 @@ export function addPlayer(book: Records, birth: Birth, name: string, body: Playe
 }
 
 type OfPlayer = Partial<Pick<PlayerRecord, 'name' | 'body' | 'clubs' | 'notes' | 'archived'>>;
-type OfLesson = Partial<
-  Pick<LessonRecord, 'date' | 'seen' | 'now' | 'computedCm' | 'target' | 'plan' | 'drills' | 'notes'>
->;
+type OfLesson = Partial<Pick<LessonRecord, 'date' | 'now' | 'computedCm' | 'target' | 'plan' | 'drills' | 'notes'>>;
 
 /** The same record with some fields new. The later of clock and last change: a clock set back must not make it older. */
 const touched = <R extends BookRecord>(record: R, nowMs: number, fields: Partial<R>): R => ({
@@ -115,8 +113,7 @@ export function addLesson(
     ...born(birth),
     playerId,
     date,
-    seen: NOTHING_SEEN,
-    now,
+    now: { ...now, seen: NOTHING_SEEN },
     computedCm,
     target: last?.target ?? null,
     plan: last?.plan ?? [],

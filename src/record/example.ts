@@ -1,6 +1,7 @@
 import type { Document } from '../store/document';
 import { DEFAULT_DOCUMENT, STILL_DIALLED, type Dialled } from '../store/document';
-import type { BookRecord, Computed, LessonRecord, PlayerRecord, Seen } from './kinds';
+import type { Seen } from '../store/seen';
+import type { BookRecord, Computed, LessonRecord, PlayerRecord } from './kinds';
 
 /** Our own invention, marked as such wherever it shows. Ids are fixed: it is there once or not at all. */
 export const EXAMPLE_ID = 'example-player-1';
@@ -54,12 +55,12 @@ const documentOf = (dialled: Partial<Dialled>): Document => ({
 export function makeExample(compute: (document: Document) => Computed): readonly BookRecord[] {
   const target = { movements: STILL_DIALLED, computedCm: compute(documentOf({})) };
   const lessons = SKETCHES.map(({ date, dialled, seen, notes }, at): LessonRecord => {
-    const now = documentOf(dialled);
     const [cm5, give5, cm6, give6] = seen;
     const noted: Seen = {
       leadArmParallel: { cm: cm5, plusMinusCm: give5 },
       shaftParallel: { cm: cm6, plusMinusCm: give6 },
     };
+    const now = { ...documentOf(dialled), seen: noted };
     return {
       kind: 'lesson',
       ...base,
@@ -67,7 +68,6 @@ export function makeExample(compute: (document: Document) => Computed): readonly
       id: `example-lesson-${at + 1}`,
       playerId: EXAMPLE_ID,
       date,
-      seen: noted,
       now,
       computedCm: compute(now),
       target,

@@ -27,13 +27,6 @@ export interface PlayerRecord extends Kept {
   readonly example: boolean;
 }
 
-/** What the coach saw with his own eyes, and how sure he is of it. Signs as the reading of that checkpoint. */
-export interface Sighting {
-  readonly cm: number;
-  readonly plusMinusCm: number;
-}
-export type Seen = { readonly [id in CheckpointId]: Sighting | null };
-
 /** What the model computed when the record was written; null where a checkpoint was not reached. */
 export type Computed = { readonly [id in CheckpointId]: number | null };
 
@@ -42,13 +35,12 @@ export interface Target {
   readonly computedCm: Computed;
 }
 
-/** One lesson. `now` is the desk as it was left. */
+/** One lesson. `now` is the desk as it was left, with what the coach saw. */
 export interface LessonRecord extends Kept {
   readonly kind: 'lesson';
   readonly playerId: string;
   /** Calendar day where the lesson was given, "2026-11-25". */
   readonly date: string;
-  readonly seen: Seen;
   readonly now: Document;
   readonly computedCm: Computed;
   readonly target: Target | null;
@@ -77,7 +69,6 @@ export const LIMITS = {
   notes: 4000,
   drill: 200,
   drills: 12,
-  cm: 99,
   /** Characters of one record and of one file, and how deep its brackets may go: looked at before anything is read. */
   recordText: 40_000,
   fileText: 24_000_000,
@@ -85,5 +76,4 @@ export const LIMITS = {
   records: 50_000,
 } as const;
 
-export const NOTHING_SEEN: Seen = { leadArmParallel: null, shaftParallel: null };
 export const NOTHING_COMPUTED: Computed = { leadArmParallel: null, shaftParallel: null };

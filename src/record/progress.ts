@@ -1,6 +1,7 @@
 import type { CheckpointId } from '../reading/checkpoints';
 import type { BandCm } from '../store/document';
-import type { LessonRecord, Sighting } from './kinds';
+import type { Sighting } from '../store/seen';
+import type { LessonRecord } from './kinds';
 
 /** One lesson on the plot. */
 export interface ProgressPoint {
@@ -15,10 +16,10 @@ export interface ProgressPoint {
 export const progressOf = (lessons: readonly LessonRecord[], at: CheckpointId): ProgressPoint[] =>
   lessons
     .toSorted((a, b) => a.date.localeCompare(b.date) || a.createdMs - b.createdMs)
-    .map(({ id, date, seen, computedCm, target }) => ({
+    .map(({ id, date, now, computedCm, target }) => ({
       id,
       date,
-      seen: seen[at],
+      seen: now.seen[at],
       computedCm: computedCm[at],
       targetCm: target?.computedCm[at] ?? null,
     }));

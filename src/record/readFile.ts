@@ -33,7 +33,8 @@ export function readFile(text: string): FileReading {
   const version = typeof head === 'object' && head !== null ? head.version : undefined;
   if (Number.isInteger(version) && (version as number) > FILE_VERSION) return { refused: NEWER };
   const isOurs = typeof head === 'object' && head !== null && head.format === FORMAT;
-  const listed = isOurs && Array.isArray(head.records) ? (head.records as unknown[]) : undefined;
+  const isWhole = whole !== undefined && isOurs && Array.isArray(head.records);
+  const listed = isWhole ? (head.records as unknown[]) : undefined;
 
   const items = listed ?? linesOf(text);
   if (items.length > LIMITS.records) return { refused: 'This file holds too many records. Nothing was taken.' };

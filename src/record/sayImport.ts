@@ -40,7 +40,6 @@ const FIELDS: Readonly<Record<string, string>> = {
   archived: 'archived or not',
   example: 'example or not',
   date: 'date',
-  seen: 'what was seen',
   now: 'the swing',
   computedCm: 'computed readings',
   target: 'target',

@@ -1,6 +1,7 @@
 import type { CheckpointId } from '../reading/checkpoints';
 import { showLength, type Units } from '../words';
-import type { Computed, Seen, Sighting } from './kinds';
+import type { Seen, Sighting } from '../store/seen';
+import type { Computed } from './kinds';
 
 const SIDES: Readonly<Record<CheckpointId, readonly [string, string, string]>> = {
   leadArmParallel: ['above', 'below', 'through the bicep'],

@@ -18,6 +18,7 @@ export const firstOf = (text: string, most: number): string =>
 export function toSlug(text: string): string {
   const slug = text
     .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, '-')
     .replace(/^-+|-+$/g, '')

@@ -27,8 +27,6 @@ import {
   type Kind,
   type LessonRecord,
   type PlayerRecord,
-  type Seen,
-  type Sighting,
   type SwingRecord,
   type Target,
 } from './kinds';
@@ -72,21 +70,6 @@ function computedIn(value: unknown, name: string): Computed {
   return { leadArmParallel: one('leadArmParallel'), shaftParallel: one('shaftParallel') };
 }
 
-function sightingIn(value: unknown, name: string): Sighting | null {
-  if (value === null) return null;
-  const { cm, plusMinusCm } = fieldsOf(value, name, ['cm', 'plusMinusCm']);
-  return {
-    cm: numberIn(cm, `${name}.cm`, -LIMITS.cm, LIMITS.cm),
-    plusMinusCm: numberIn(plusMinusCm, `${name}.plusMinusCm`, 0, LIMITS.cm),
-  };
-}
-
-function seenIn(value: unknown): Seen {
-  const given = fieldsOf(value, 'seen', CHECKPOINTS);
-  const one = (id: CheckpointId): Sighting | null => sightingIn(given[id], `seen.${id}`);
-  return { leadArmParallel: one('leadArmParallel'), shaftParallel: one('shaftParallel') };
-}
-
 function targetIn(value: unknown): Target | null {
   if (value === null) return null;
   const { movements, computedCm } = fieldsOf(value, 'target', ['movements', 'computedCm']);
@@ -110,7 +93,7 @@ function readPlayer(value: unknown): PlayerRecord {
   };
 }
 
-const OF_LESSON = ['playerId', 'date', 'seen', 'now', 'computedCm', 'target', 'plan', 'drills', 'notes'];
+const OF_LESSON = ['playerId', 'date', 'now', 'computedCm', 'target', 'plan', 'drills', 'notes'];
 
 function readLesson(value: unknown): LessonRecord {
   const given = fieldsOf(value, 'lesson', [...KEPT, ...OF_LESSON]);
@@ -119,7 +102,6 @@ function readLesson(value: unknown): LessonRecord {
     ...kept(given),
     playerId: idIn(given['playerId'], 'playerId'),
     date: dateIn(given['date'], 'date'),
-    seen: seenIn(given['seen']),
     now: documentIn(given['now'], 'now'),
     computedCm: computedIn(given['computedCm'], 'computedCm'),
     target: targetIn(given['target']),

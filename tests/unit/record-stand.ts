@@ -1,7 +1,7 @@
 import { createLessonBook, type LessonBook } from '../../src/record/lessonBook';
 import { type Batch, FRESH_META, Outdated, type Keeper } from '../../src/record/keeper';
 import type { BookRecord, LessonRecord, PlayerRecord } from '../../src/record/kinds';
-import { NOTHING_COMPUTED, NOTHING_SEEN } from '../../src/record/kinds';
+import { NOTHING_COMPUTED } from '../../src/record/kinds';
 import type { Clock } from '../../src/record/clock';
 import type { Channel, Locks, Word } from '../../src/record/turnstile';
 import { DEFAULT_DOCUMENT } from '../../src/store/document';
@@ -150,7 +150,6 @@ export const makeLesson = (playerId: string, fields: Partial<LessonRecord> = {})
   changedMs: 1000,
   playerId,
   date: '2026-11-25',
-  seen: NOTHING_SEEN,
   now: DEFAULT_DOCUMENT,
   computedCm: NOTHING_COMPUTED,
   target: null,

@@ -132,14 +132,14 @@ function Lessons({ player }: { player: PlayerRecord }) {
   if (lessons.length === 0) return <p>No lesson yet.</p>;
   return (
     <ul className="lesson-list" aria-label="Lessons">
-      {lessons.map(({ id, date, seen, computedCm }) => (
+      {lessons.map(({ id, date, now, computedCm }) => (
         <li key={id}>
           <button type="button" className="lesson-line" onClick={() => goTo({ page: 'lesson', id })}>
             <span className="lesson-name">
               {sayDay(date)}
               {openId === id && <em> open</em>}
             </span>
-            <span className="fine">{sayBoth(seen, computedCm, units)}</span>
+            <span className="fine">{sayBoth(now.seen, computedCm, units)}</span>
           </button>
         </li>
       ))}

@@ -43,7 +43,7 @@ function print(): void {
 /** The same in numbers: for reading aloud, and for whoever wants to check the drawing. */
 function Numbers({ lessons }: { lessons: readonly LessonRecord[] }) {
   const units = useDesk(({ document }) => document.units);
-  const cell = ({ seen, computedCm }: LessonRecord, at: CheckpointId): string => {
+  const cell = ({ now: { seen }, computedCm }: LessonRecord, at: CheckpointId): string => {
     const [saw, computed] = [seen[at], computedCm[at]];
     const parts = [
       ...(saw ? [`seen ${saySighting(at, saw, units)}`] : []),

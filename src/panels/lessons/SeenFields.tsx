@@ -1,8 +1,10 @@
-import { book, editLesson, LIMITS, type LessonRecord, type Sighting } from '../../record';
-import { useDesk, type CheckpointId } from '../../store';
+import { book, editLesson, type LessonRecord } from '../../record';
+import { change, useDesk, type CheckpointId } from '../../store';
+import { SEEN_LIMITS, USUAL_GIVE_CM, type Seen, type Sighting } from '../../store/seen';
 import { LENGTHS } from '../../words';
 import { Choice } from '../Choice';
 import { NumberField } from '../NumberField';
+import { useBook } from './place';
 
 const PLACES: readonly {
   readonly id: CheckpointId;
@@ -13,21 +15,33 @@ const PLACES: readonly {
   { id: 'leadArmParallel', title: 'P5, shaft line from the trail bicep', over: 'Above', under: 'Below' },
   { id: 'shaftParallel', title: 'P6, head from the hands', over: 'In front', under: 'Behind' },
 ];
-/** What an eye is good for when nothing else is said (our choice), cm. */
-const USUAL_GIVE_CM = 3;
+/** An open lesson is edited on the desk, where the plates show it; a closed one in the book. */
+function note(lesson: LessonRecord, seen: Seen, label: string): void {
+  if (book.state.getState().meta.openLessonId === lesson.id) change(label, (document) => ({ ...document, seen }));
+  else book.apply(editLesson(lesson, book.birth().nowMs, { now: { ...lesson.now, seen } }, label));
+}
+
+/** Why a length cannot be taken, or undefined. */
+function whyNot(cm: number, part: keyof Sighting, cmPerUnit: number, symbol: string): string | undefined {
+  const { min, max } = SEEN_LIMITS[part];
+  if (cm >= min && cm <= max) return undefined;
+  const show = (edge: number): string => String(Number((edge / cmPerUnit).toFixed(1)));
+  return `Enter ${show(Math.max(0, min))} to ${show(max)} ${symbol}.`;
+}
 
 function Fields({ lesson, at }: { lesson: LessonRecord; at: (typeof PLACES)[number] }) {
   const { length } = useDesk(({ document }) => document.units);
   const { metres, symbol, decimals } = LENGTHS[length];
   const cmPerUnit = metres * 100;
-  const sighting = lesson.seen[at.id];
+  const isOpen = useBook(({ meta }) => meta.openLessonId === lesson.id);
+  const onDesk = useDesk(({ document }) => document.seen);
+  const seen = isOpen ? onDesk : lesson.now.seen;
+  const sighting = seen[at.id];
   const set = (next: Sighting | null): undefined => {
-    const seen = { ...lesson.seen, [at.id]: next };
-    book.apply(editLesson(lesson, book.birth().nowMs, { seen }, `Seen at ${at.title.slice(0, 2)}`));
+    note(lesson, { ...seen, [at.id]: next }, `Seen at ${at.title.slice(0, 2)}`);
     return undefined;
   };
   const toCm = (typed: number): number => Number((typed * cmPerUnit).toFixed(2));
-  const tooFar = `Enter at most ${Math.floor(LIMITS.cm / cmPerUnit)} ${symbol}.`;
   return (
     <fieldset className="seen">
       <legend>{at.title}</legend>
@@ -40,8 +54,10 @@ function Fields({ lesson, at }: { lesson: LessonRecord; at: (typeof PLACES)[numb
         onTake={(typed) => {
           if (typed === undefined) return set(null);
           const cm = toCm(typed) * (sighting !== null && sighting.cm < 0 && typed > 0 ? -1 : 1);
-          if (Math.abs(cm) > LIMITS.cm) return tooFar;
-          return set({ cm: cm + 0, plusMinusCm: sighting?.plusMinusCm ?? USUAL_GIVE_CM });
+          return (
+            whyNot(cm, 'cm', cmPerUnit, symbol) ??
+            set({ cm: cm + 0, plusMinusCm: sighting?.plusMinusCm ?? USUAL_GIVE_CM })
+          );
         }}
       />
       <NumberField
@@ -53,8 +69,7 @@ function Fields({ lesson, at }: { lesson: LessonRecord; at: (typeof PLACES)[numb
         onTake={(typed) => {
           if (!sighting) return typed === undefined ? undefined : 'First enter what you saw.';
           const plusMinusCm = toCm(typed ?? USUAL_GIVE_CM / cmPerUnit);
-          if (plusMinusCm < 0 || plusMinusCm > LIMITS.cm) return tooFar;
-          return set({ ...sighting, plusMinusCm });
+          return whyNot(plusMinusCm, 'plusMinusCm', cmPerUnit, symbol) ?? set({ ...sighting, plusMinusCm });
         }}
       />
       {sighting !== null && (
