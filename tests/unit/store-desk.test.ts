@@ -1,4 +1,5 @@
 import { beforeEach, describe, expect, test, vi } from 'vitest';
+import { AT } from '../../src/model/chain';
 import { isReached } from '../../src/reading/checkpoints';
 import {
   beginGesture,
@@ -213,6 +214,27 @@ describe('what is shown', () => {
     setSetUp({ ...desk.getState().document.setUp, downswingMs: 310 });
     expect(current().swing.tempo).toBeCloseTo(310 / 250, 12);
     expect(gap()).toBeCloseTo(before, 12);
+  });
+
+  test('the head meets the ball in every situation, and the path is the one implied at shaft parallel', () => {
+    for (const { id } of SITUATIONS) {
+      loadSituation(id);
+      const { delivery, impliedPath } = current();
+      if ('missing' in delivery) throw new Error(`${id}: ${delivery.missing}`);
+      expect(Math.hypot(delivery.miss.toe, delivery.miss.high)).toBeLessThan(0.001);
+      if (delivery.status === 'held') expect(delivery.path).toBeCloseTo(impliedPath!, 4);
+    }
+  });
+
+  test('hands asked higher at the top are higher there; asked out of reach, what is missing is told', () => {
+    const topHeight = (): number => {
+      holdAt('P4');
+      return currentPose()[AT.leadGrip + 1];
+    };
+    const before = topHeight();
+    setSetUp({ ...desk.getState().document.setUp, handHeightCm: 5 });
+    expect(topHeight() - before).toBeCloseTo(0.05, 3);
+    expect(current().topShortfall).toBeLessThan(0.001);
   });
 
   test('every situation lies inside the dials and differs from every other', () => {

@@ -1,0 +1,185 @@
+import type { Page } from 'playwright-core';
+import type { DeskLook } from '../../src/store';
+
+/** What a page shows and holds at one instant. */
+export interface PageRead {
+  readonly probe: DeskLook;
+  /** The document on the shelf, as text. */
+  readonly stored: string | null;
+  readonly sliders: Readonly<Record<string, number>>;
+  readonly values: Readonly<Record<string, string>>;
+  readonly plates: readonly string[];
+}
+
+/** Lets the page draw and save, then reads it in one go. */
+export const readPage = (page: Page): Promise<PageRead> =>
+  page.evaluate(async () => {
+    const probed = globalThis as unknown as { slantwiseProbe: () => DeskLook };
+    for (let i = 0; i < 400 && probed.slantwiseProbe().status === 'solving'; i++)
+      await new Promise((resolve) => setTimeout(resolve, 25));
+    // As when the page is left: what is not saved yet is saved now.
+    dispatchEvent(new Event('pagehide'));
+    for (let i = 0; i < 40; i++) {
+      await new Promise((resolve) => requestAnimationFrame(resolve));
+      const { drawn, pose } = probed.slantwiseProbe();
+      if (i > 0 && JSON.stringify(drawn) === JSON.stringify(pose)) break;
+    }
+    const sliders: Record<string, number> = {};
+    const values: Record<string, string> = {};
+    for (const dial of document.querySelectorAll<HTMLElement>('[data-dial]')) {
+      const id = dial.dataset['dial']!;
+      sliders[id] = dial.querySelector<HTMLInputElement>('input[type="range"]')!.valueAsNumber;
+      const shown = dial.querySelector('.dial-value');
+      if (shown) values[id] = shown.textContent ?? '';
+    }
+    return {
+      probe: probed.slantwiseProbe(),
+      stored: localStorage.getItem('slantwise.document'),
+      sliders,
+      values,
+      plates: [...document.querySelectorAll('.plate-verdict')].map((plate) => plate.textContent ?? ''),
+    };
+  });
+
+/** Kinds of action; a kind named twice is done twice as often. */
+export const acts = [
+  'slide', 'slide', 'slide', 'drag', 'drag', 'step', 'step', 'type', 'double tap', 'key',
+  'undo', 'undo', 'redo', 'reset', 'situation', 'ghost', 'exaggerate', 'scrub', 'scrub', 'position', 'play', 'speed',
+  'plate', 'view', 'group', 'drawer', 'set-up', 'set-up', 'bench', 'pelvis', 'lost pointer',
+] as const; // prettier-ignore
+export type Act = (typeof acts)[number];
+
+/** Does one random action of a kind. Answers what was done, in words. */
+export async function doAct(page: Page, act: Act, chance: () => number): Promise<string> {
+  const numbers = [chance(), chance(), chance(), chance()];
+  if (act === 'key') {
+    const keys = ['ArrowLeft', 'ArrowRight', 'PageUp', 'PageDown', 'Home', 'End', 'Tab', 'Escape'];
+    const key = keys[Math.floor(numbers[0] * keys.length)];
+    await page.keyboard.press(key);
+    return `key ${key}`;
+  }
+  return page.evaluate(perform, { act, numbers });
+}
+
+/** Runs inside the page: the events that a hand would cause. */
+function perform({ act, numbers }: { act: string; numbers: readonly number[] }): string {
+  const [a, b, c, d] = numbers;
+  const all = <T extends Element>(selector: string): T[] =>
+    [...document.querySelectorAll<T>(selector)].filter((element) =>
+      element.checkVisibility({ visibilityProperty: true }),
+    );
+  const pick = <T>(items: readonly T[], share: number): T | undefined => items[Math.floor(share * items.length)];
+  const setField = (field: HTMLInputElement | HTMLSelectElement, value: string, event: string): void => {
+    const prototype = field instanceof HTMLSelectElement ? HTMLSelectElement.prototype : HTMLInputElement.prototype;
+    // What React listens to is the native setter and the event, in this order.
+    Object.getOwnPropertyDescriptor(prototype, 'value')!.set!.call(field, value);
+    field.dispatchEvent(new Event(event, { bubbles: true }));
+  };
+  const pointer = (element: EventTarget, type: string): boolean =>
+    element.dispatchEvent(new PointerEvent(type, { bubbles: true, pointerId: 1, button: 0 }));
+  const slideTo = (input: HTMLInputElement, share: number): string => {
+    const [min, max] = [Number(input.min), Number(input.max)];
+    const step = input.step === 'any' ? (max - min) / 1000 : Number(input.step);
+    const value = String(Number((min + Math.round((share * (max - min)) / step) * step).toFixed(4)));
+    setField(input, value, 'input');
+    return value;
+  };
+  const click = (selector: string, share = 0): string => {
+    const button = pick(all<HTMLElement>(selector), share);
+    button?.click();
+    return `${act} ${button?.textContent?.trim().slice(0, 30) ?? 'nothing'}`;
+  };
+  const dials = all<HTMLInputElement>('.dial input[type="range"]');
+  const dial = pick(dials, a);
+
+  switch (act) {
+    case 'slide':
+      return `slide to ${dial ? slideTo(dial, b) : '-'}`;
+    case 'drag':
+    case 'lost pointer': {
+      if (!dial) return `${act} -`;
+      pointer(dial, 'pointerdown');
+      for (const share of [b, c, d]) slideTo(dial, share);
+      if (act === 'drag') pointer(dial, 'pointerup');
+      else if (b < 0.5) pointer(dial, 'pointercancel');
+      else dispatchEvent(new Event('blur'));
+      return act;
+    }
+    case 'step':
+      return click('.pm', a);
+    case 'type': {
+      click('.dial-value', a);
+      return 'type: open';
+    }
+    case 'double tap':
+      dial?.dispatchEvent(new MouseEvent('dblclick', { bubbles: true }));
+      return act;
+    case 'undo':
+    case 'redo':
+      return click('.turn', act === 'undo' ? 0 : 0.6);
+    case 'reset':
+      return a < 0.4 ? click('.acts button') : 'reset not this time';
+    case 'situation': {
+      const button = pick([...document.querySelectorAll<HTMLElement>('.situations-list button')], a);
+      button?.click();
+      return `situation ${button?.textContent}`;
+    }
+    case 'ghost':
+    case 'exaggerate': {
+      const name = act === 'ghost' ? 'Hold ghost' : 'Exaggerate';
+      [...document.querySelectorAll('button')].find((button) => button.textContent === name)?.click();
+      return act;
+    }
+    case 'scrub': {
+      const rail = all<HTMLInputElement>('.scrub input')[0];
+      return `scrub ${rail ? slideTo(rail, b) : '-'}`;
+    }
+    case 'position':
+      return click('.step', a);
+    case 'play': {
+      click('.play');
+      return a < 0.7 ? `${click('.play')} twice` : 'play';
+    }
+    case 'speed':
+      return click('.speeds button', a);
+    case 'plate':
+      return click('.plate-header button', a);
+    case 'view':
+      return click('.stage-chip', a);
+    case 'group':
+      return click('.pick button', a);
+    case 'drawer': {
+      const ids = ['setUp', 'joints', 'about'];
+      document.getElementById(`tab-${pick(ids, a)}`)?.click();
+      return `drawer ${pick(ids, a)}`;
+    }
+    case 'set-up': {
+      const field = pick(
+        all<HTMLInputElement | HTMLSelectElement>('.set-up :is(input, select)').filter((one) => !one.closest('.dial')),
+        a,
+      );
+      if (!field) return 'set-up closed';
+      if (field instanceof HTMLSelectElement) {
+        setField(field, pick([...field.options], b)!.value, 'change');
+        return `choose ${field.value}`;
+      }
+      if (field.type === 'radio') {
+        field.click();
+        return `radio ${field.closest('label')?.textContent}`;
+      }
+      if (field.type === 'range') return `reading angle ${slideTo(field, b)}`;
+      const typed = pick(['', 'x', '0', '3', '-2', '1.5', '165', '178', '193', '300', '260', '1e999'], b)!;
+      setField(field, typed, 'input');
+      field.dispatchEvent(new FocusEvent('focusout', { bubbles: true }));
+      return `type ${typed}`;
+    }
+    case 'bench': {
+      const joint = pick(all<HTMLInputElement>('.bench-row input[type="range"]'), a);
+      return `bench ${joint ? slideTo(joint, b) : '-'}`;
+    }
+    case 'pelvis':
+      return click('.set-up button[role="switch"]');
+    default:
+      return 'nothing';
+  }
+}
