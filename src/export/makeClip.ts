@@ -22,7 +22,15 @@ import { loadFonts } from './pen';
 import type { PlatePixels } from './plateCard';
 import { drawPlate } from './plateImage';
 import { toPixels } from './raster';
-import { drawStoryboard, frameCount, momentAt, type Film, type Storyboard } from './storyboard';
+import {
+  drawStoryboard,
+  frameCount,
+  looksAlike,
+  momentAt,
+  type Film,
+  type Moment,
+  type Storyboard,
+} from './storyboard';
 import { sayChanges, type Subject, type Take } from './takes';
 import { findKind, openWriter, type WriterOf } from './writers';
 
@@ -78,12 +86,18 @@ export async function openReel(
     name: wish.name,
     changes: wish.arrangement === 'one' ? [] : sayChanges(subject),
   });
+  let stands: Moment | undefined;
   return {
     storyboard,
     fps,
     count: frameCount(storyboard, fps),
     canvas: painter.canvas,
-    paint: (frame) => painter.paint(momentAt(storyboard, frame / fps)),
+    paint: (frame) => {
+      const moment = momentAt(storyboard, frame / fps);
+      // While nothing moves the canvas holds the next frame already.
+      if (!stands || !looksAlike(moment, stands)) painter.paint(moment);
+      stands = moment;
+    },
     dispose: () => set.dispose(),
   };
 }

