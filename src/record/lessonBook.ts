@@ -56,7 +56,7 @@ export function createLessonBook({ keeper, clock, newId, locks, channel, askToKe
         askOnce();
       }
     },
-    () => put({ mode: 'reading' }),
+    () => stepBack(),
   );
 
   let asked = false;
@@ -68,17 +68,32 @@ export function createLessonBook({ keeper, clock, newId, locks, channel, askToKe
     void askToKeep().then((promised) => setMeta({ promised }));
   };
 
+  const stillWaiting = () => {
+    const { records } = get();
+    const ids = writer.waiting();
+    const mine = ids.map((id) => records.get(id)).filter((record) => record !== undefined);
+    return { ids, mine, gone: ids.filter((id) => !records.has(id)) };
+  };
+
   /** Reads the store again. What is not yet written stays as it is on screen. */
   const reload = async (): Promise<void> => {
     const stored = readStored(await keeper.load());
     const here = get();
-    const waiting = writer.waiting();
-    const mine = waiting.map((id) => here.records.get(id)).filter((record) => record !== undefined);
-    const gone = waiting.filter((id) => !here.records.has(id));
+    // What another tab has changed later is the newer word.
+    const isOvertaken = (id: string): boolean => {
+      const [ours, theirs] = [here.records.get(id), stored.records.get(id)];
+      return ours !== undefined && theirs !== undefined && !isNewer(ours, theirs);
+    };
+    writer.drop(writer.waiting().filter(isOvertaken));
+    const { mine, gone } = stillWaiting();
     const { openLessonId, desk } = here.meta;
     const meta = here.mode === 'apart' ? { ...stored.meta, openLessonId, desk } : stored.meta;
     put({ records: withEdit(stored.records, { put: mine, remove: gone }), unread: stored.unread, meta });
   };
+
+  /** Another tab has written: read again, until it works. */
+  const refresh = (): void =>
+    void reload().catch(() => clock.after(REOPEN_MS, () => get().mode === 'reading' && refresh()));
 
   const stayApart = (error: unknown): void => {
     const problem =
@@ -93,11 +108,14 @@ export function createLessonBook({ keeper, clock, newId, locks, channel, askToKe
     try {
       const claim = await answerWithin(keeper.claim());
       await answerWithin(reload());
+      // The turn may have passed on while the store was answering.
+      if (!turnstile.holds()) return;
       put({ mode: 'writing', saving: { phase: 'saved' } });
       writer.setClaim(claim);
     } catch (error) {
+      if (!turnstile.holds()) return;
       stayApart(error);
-      if (!(error instanceof NewerStore)) clock.after(REOPEN_MS, () => void open());
+      if (!(error instanceof NewerStore)) clock.after(REOPEN_MS, () => turnstile.holds() && void open());
     }
   };
   /** A store that never answers must not keep the app waiting. */
@@ -111,36 +129,43 @@ export function createLessonBook({ keeper, clock, newId, locks, channel, askToKe
     onTurn: open,
     onLost() {
       writer.setClaim(null);
-      if (get().mode === 'apart') return;
-      put({ mode: 'reading', undo: [] });
-      passOn();
+      stepBack();
     },
     finish: async () => void (await writer.flush()),
   });
 
-  /** Changes that came too late to be written here go to the tab that writes now. */
+  /** Another tab writes now. */
+  const stepBack = (): void => {
+    put({ mode: 'reading', undo: [] });
+    passOn();
+    refresh();
+  };
+
+  let callOffPassing: (() => void) | undefined;
+  /** Changes that came too late to be written here go to the tab that writes now, again and again until it has them. */
   const passOn = (): void => {
-    const ids = writer.waiting();
-    if (ids.length === 0) return;
-    const { records } = get();
-    const mine = ids.map((id) => records.get(id)).filter((record) => record !== undefined);
-    const removed = ids.filter((id) => !records.has(id));
+    callOffPassing?.();
+    const { ids, mine, gone } = stillWaiting();
+    if (ids.length === 0 || get().mode !== 'reading') return;
     put({ saving: { phase: 'failed', problem: 'Another tab took over before the last change was kept.' } });
-    channel.post({ say: 'please write', from: turnstile.me, records: mine, removed });
+    channel.post({ say: 'please write', from: turnstile.me, records: mine, removed: gone });
+    callOffPassing = clock.after(REOPEN_MS, passOn);
   };
 
   channel.listen((word) => {
     const { mode, records } = get();
-    if (word.say === 'written' && mode === 'reading') void reload().catch(() => {});
+    if (word.say === 'written' && mode === 'reading') refresh();
     if (word.say === 'taken' && word.to === turnstile.me) {
-      writer.forget();
-      put({ saving: { phase: 'saved' } });
+      writer.drop(word.ids);
+      if (writer.waiting().length === 0) put({ saving: { phase: 'saved' } });
+      refresh();
     }
     if (word.say === 'please write' && mode === 'writing') {
       const newer = word.records.filter((record) => isNewer(record, records.get(record.id)));
       const removed = word.removed.filter((id) => records.has(id));
+      const ids = [...word.records.map(({ id }) => id), ...word.removed];
       applyQuietly({ label: 'From another tab', put: newer, remove: removed });
-      void writer.flush().then((fine) => fine && channel.post({ say: 'taken', to: word.from }));
+      void writer.flush().then((fine) => fine && channel.post({ say: 'taken', to: word.from, ids }));
     }
   });
 

@@ -13,7 +13,7 @@ export type Word =
       readonly records: readonly BookRecord[];
       readonly removed: readonly string[];
     }
-  | { readonly say: 'taken'; readonly to: string };
+  | { readonly say: 'taken'; readonly to: string; readonly ids: readonly string[] };
 
 export interface Channel {
   post(word: Word): void;
@@ -32,6 +32,8 @@ export interface Turnstile {
   enter(): void;
   /** Asks the writing tab to finish and takes its place; a sleeping one is passed by. */
   takeOver(): Promise<void>;
+  /** Whether it is still this tab's turn. */
+  holds(): boolean;
   readonly me: string;
 }
 
@@ -55,7 +57,10 @@ export function createTurnstile(
   let heard: (() => void) | undefined;
 
   const hold = async (options: LockOptions): Promise<void> => {
-    if (!locks) return onTurn();
+    if (!locks) {
+      holding = true;
+      return onTurn();
+    }
     try {
       await locks.request(WRITER_LOCK, options, async () => {
         holding = true;
@@ -84,6 +89,7 @@ export function createTurnstile(
   return {
     me,
     enter,
+    holds: () => holding,
     async takeOver() {
       if (holding || !locks) return;
       await new Promise<void>((resolve) => {

@@ -23,9 +23,10 @@ export interface Writer {
   flush(): Promise<boolean>;
   /** From now on commits under this claim; without one, nothing is written. */
   setClaim(claim: number | null): void;
-  /** Ids of what is not yet kept. */
+  /** Ids of what is not yet kept, what is on its way included. */
   waiting(): readonly string[];
-  forget(): void;
+  /** These are kept elsewhere, or overtaken: they wait no longer. */
+  drop(ids: Iterable<string>): void;
 }
 
 /**
@@ -40,6 +41,7 @@ export function createWriter(
   onOutdated: () => void,
 ): Writer {
   let dirty = new Set<string>();
+  let onTheirWay: ReadonlySet<string> = new Set();
   let pending = false;
   let claim: number | null = null;
   let cancelTimer: (() => void) | undefined;
@@ -55,13 +57,15 @@ export function createWriter(
 
   const writeOnce = async (): Promise<boolean> => {
     const taken = dirty;
+    onTheirWay = taken;
     [dirty, pending] = [new Set(), false];
     // A failure stays in sight until a write has come through.
     if (failures === 0) tell({ phase: 'saving' });
     try {
       await withPatience(commitAndCompare(keeper, claim!, batchOf(taken, source)), clock);
     } catch (error) {
-      dirty = new Set([...taken, ...dirty]);
+      dirty = new Set([...onTheirWay, ...dirty]);
+      onTheirWay = new Set();
       pending = true;
       if (error instanceof Outdated) {
         claim = null;
@@ -77,6 +81,7 @@ export function createWriter(
       else schedule(RETRY_MS[Math.min(failures, RETRY_MS.length) - 1]);
       return false;
     }
+    onTheirWay = new Set();
     failures = 0;
     tell({ phase: pending ? 'waiting' : 'saved' }, clock.nowMs());
     return true;
@@ -111,9 +116,12 @@ export function createWriter(
       failures = 0;
       if (claim !== null && pending) schedule(0);
     },
-    waiting: () => [...dirty],
-    forget() {
-      [dirty, pending] = [new Set(), false];
+    waiting: () => [...new Set([...onTheirWay, ...dirty])],
+    drop(ids) {
+      const gone = new Set(ids);
+      dirty = new Set([...dirty].filter((id) => !gone.has(id)));
+      onTheirWay = new Set([...onTheirWay].filter((id) => !gone.has(id)));
+      pending &&= dirty.size > 0;
     },
   };
 }
