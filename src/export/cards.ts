@@ -1,6 +1,6 @@
 import { CAUTIONS, SCAN, SCAN_WHY, sayTake } from '../words';
 import type { PixelSize } from './formats';
-import { bookFont, draftFont, drawCode, write, type Inks } from './pen';
+import { book, draft, drawCode, write, type Inks } from './pen';
 import type { Take } from './takes';
 
 export interface CardOf {
@@ -18,17 +18,15 @@ export function drawTitle({ pen, size, unit, inks }: CardOf, who: string, name: 
   const width = size.width - 2 * x;
   let y = size.height * 0.26;
   pen.fillStyle = inks.ink;
-  pen.font = bookFont(74 * unit, 700);
-  y = write(pen, takes.length > 1 ? 'Two swings' : 'One swing', { x, y, width, lead: 80 * unit });
-  pen.font = bookFont(38 * unit);
-  if (name) y = write(pen, name, { x, y, width, lead: 48 * unit, most: 1 });
+  y = write(pen, takes.length > 1 ? 'Two swings' : 'One swing', book(74 * unit, 700), { x, y, width, lead: 80 * unit });
+  if (name) y = write(pen, name, book(38 * unit), { x, y, width, lead: 48 * unit, most: 1 });
   pen.fillStyle = inks.quiet;
-  y = write(pen, who, { x, y, width, lead: 48 * unit }) + 18 * unit;
+  y = write(pen, who, book(38 * unit), { x, y, width, lead: 48 * unit }) + 18 * unit;
   pen.fillRect(x, y - 36 * unit, Math.min(width, 260 * unit), 2 * unit);
   pen.fillStyle = inks.ink;
-  pen.font = draftFont(32 * unit, 600);
   y += 14 * unit;
-  for (const { label, dialled } of takes) y = write(pen, sayTake(label, dialled), { x, y, width, lead: 42 * unit });
+  for (const { label, dialled } of takes)
+    y = write(pen, sayTake(label, dialled), draft(32 * unit, 600), { x, y, width, lead: 42 * unit });
 }
 
 /** The last card: a code that opens the swing, what to change, and what to mind. */
@@ -45,19 +43,15 @@ export function drawEnd(
   const width = size.width - left - x;
   let y = isWide ? x + 44 * unit : x + code + 56 * unit;
   pen.fillStyle = inks.ink;
-  pen.font = bookFont(36 * unit, 600);
-  y = write(pen, SCAN, { x: left, y, width, lead: 44 * unit });
-  pen.font = draftFont(24 * unit);
+  y = write(pen, SCAN, book(36 * unit, 600), { x: left, y, width, lead: 44 * unit });
   pen.fillStyle = inks.quiet;
-  y = write(pen, SCAN_WHY, { x: left, y, width, lead: 32 * unit }) + 14 * unit;
+  y = write(pen, SCAN_WHY, draft(24 * unit), { x: left, y, width, lead: 32 * unit }) + 14 * unit;
   pen.fillStyle = inks.ink;
-  pen.font = draftFont(27 * unit, 600);
-  for (const change of changes) y = write(pen, change, { x: left, y, width, lead: 36 * unit });
+  for (const change of changes) y = write(pen, change, draft(27 * unit, 600), { x: left, y, width, lead: 36 * unit });
   pen.fillStyle = inks.quiet;
-  pen.font = draftFont(22 * unit);
   y += 10 * unit;
   for (const caution of CAUTIONS.slice(0, 4)) {
     if (y > size.height - 120 * unit) break;
-    y = write(pen, caution, { x: left, y, width, lead: 30 * unit });
+    y = write(pen, caution, draft(22 * unit), { x: left, y, width, lead: 30 * unit });
   }
 }

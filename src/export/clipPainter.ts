@@ -4,7 +4,7 @@ import { drawEnd, drawTitle } from './cards';
 import { layOut, type ClipLayout } from './clipLayout';
 import { directionOf, type FilmSet } from './filmSet';
 import type { PixelSize } from './formats';
-import { bookFont, draftFont, inset, readInks, write, type Rect } from './pen';
+import { book, draft, inset, readInks, wrap, write, type Hand, type Rect } from './pen';
 import { drawPlateCard, type PlatePixels } from './plateCard';
 import { SLOW, type Moment } from './storyboard';
 import type { Subject, Take } from './takes';
@@ -56,24 +56,22 @@ export class ClipPainter {
   private paintTake(moment: Moment, take: number, i: number, { cells, unit }: ClipLayout): void {
     const { pen, inks, of } = this;
     const { picture, plate } = cells[i];
-    const insets = { left: 14 * unit, right: 14 * unit, top: 62 * unit, bottom: 10 * unit };
+    const { label, dialled } = of.takes[take];
+    const hand = draft(27 * unit, 600);
+    const lead = 32 * unit;
+    const width = picture.width - 44 * unit;
+    const said = sayTake(label, dialled);
+    const ghost = of.ghost && sayTake(of.ghost.label, of.ghost.dialled);
+    const lines = [said, ghost].flatMap((text) => (text ? wrap(pen, text, hand, width) : [])).length;
+    const insets = { left: 14 * unit, right: 14 * unit, top: 24 * unit + lines * lead, bottom: 10 * unit };
     const view = of.set.fit(take, directionOf(moment.shot.camera, moment.share), picture, insets);
     pen.drawImage(of.set.draw(take, moment.times[i], view, picture, Math.max(0.5, unit * 1.3)), picture.x, picture.y);
     pen.fillStyle = inks.ink;
     if (i > 0) pen.fillRect(...this.ruleBefore(picture, unit));
-    pen.font = draftFont(27 * unit, 600);
-    const { label, dialled } = of.takes[take];
-    const at = {
-      x: picture.x + 22 * unit,
-      y: picture.y + 40 * unit,
-      width: picture.width - 44 * unit,
-      lead: 32 * unit,
-    };
-    const next = write(pen, sayTake(label, dialled), at);
-    if (of.ghost) {
-      pen.fillStyle = inks.ghost;
-      write(pen, sayTake(of.ghost.label, of.ghost.dialled), { ...at, y: next });
-    }
+    const at = { x: picture.x + 22 * unit, y: picture.y + 40 * unit, width, lead };
+    const next = write(pen, said, hand, at);
+    pen.fillStyle = inks.ghost;
+    if (ghost) write(pen, ghost, hand, { ...at, y: next });
     if (plate && moment.plate) drawPlateCard(pen, of.plates[take][moment.plate], inset(plate, 16 * unit), inks);
   }
 
@@ -92,11 +90,10 @@ export class ClipPainter {
     pen.fillRect(strip.x, strip.y, strip.width, strip.height);
     pen.fillStyle = inks.ink;
     pen.fillRect(strip.x, strip.y, strip.width, Math.max(1, 2 * unit));
-    pen.font = bookFont(33 * unit);
-    write(pen, caption, { x, y: strip.y + 46 * unit, width, lead: 36 * unit, most: 2 });
-    pen.font = illustrationFont(unit);
+    write(pen, caption, book(33 * unit), { x, y: strip.y + 46 * unit, width, lead: 36 * unit, most: 2 });
     pen.fillStyle = inks.quiet;
-    pen.fillText(ILLUSTRATION, x, strip.y + strip.height - 14 * unit, width);
+    const y = strip.y + strip.height - 14 * unit;
+    write(pen, ILLUSTRATION, illustrationHand(unit), { x, y, width, lead: 0, most: 1 });
   }
 
   private captionOf({ shot, plate, isFrozen }: Moment): string {
@@ -114,5 +111,5 @@ export class ClipPainter {
   }
 }
 
-/** Font of the sentence that every picture carries. */
-export const illustrationFont = (unit: number): string => draftFont(21 * unit, 600);
+/** How the sentence is written that every picture carries. */
+const illustrationHand = (unit: number): Hand => draft(21 * unit, 600);

@@ -36,8 +36,8 @@ const DRAFT = '"Sofia Sans Semi Condensed Variable", "Arial Narrow", sans-serif'
 /** Nothing smaller than this is drawn, px. */
 const SMALLEST = 9;
 
-export const bookFont = (px: number, weight = 500): string => `${weight} ${Math.max(SMALLEST, px)}px ${BOOK}`;
-export const draftFont = (px: number, weight = 500): string => `${weight} ${Math.max(SMALLEST, px)}px ${DRAFT}`;
+const bookFont = (px: number, weight = 500): string => `${weight} ${Math.max(SMALLEST, px)}px ${BOOK}`;
+const draftFont = (px: number, weight = 500): string => `${weight} ${Math.max(SMALLEST, px)}px ${DRAFT}`;
 
 /** The typefaces, ready to be drawn with; a canvas does not wait for them. */
 export async function loadFonts(): Promise<void> {
@@ -59,25 +59,70 @@ export const inset = ({ x, y, width, height }: Rect, by: number): Rect => ({
   height: height - 2 * by,
 });
 
-/** Lines of a text that fit a width in the pen's font. */
-export function wrap(pen: CanvasRenderingContext2D, text: string, width: number): string[] {
+/** How words are written: in one face, or in the book face with the numbers in the drafting face, as on the board. */
+export interface Hand {
+  readonly px: number;
+  readonly face: 'book' | 'draft';
+  readonly weight: number;
+}
+export const book = (px: number, weight = 500): Hand => ({ px, face: 'book', weight });
+export const draft = (px: number, weight = 500): Hand => ({ px, face: 'draft', weight });
+
+/** The canvas knows no lining figures: in the book face they would dance. */
+function pieces(text: string, { px, face, weight }: Hand): { text: string; font: string }[] {
+  if (face === 'draft') return [{ text, font: draftFont(px, weight) }];
+  return text
+    .split(/(\d[\d.,]*(?:\s?[°%])?)/)
+    .filter(Boolean)
+    .map((piece) => ({ text: piece, font: /\d/.test(piece) ? draftFont(px, weight + 100) : bookFont(px, weight) }));
+}
+
+export function widthOf(pen: CanvasRenderingContext2D, text: string, hand: Hand): number {
+  let width = 0;
+  for (const piece of pieces(text, hand)) {
+    pen.font = piece.font;
+    width += pen.measureText(piece.text).width;
+  }
+  return width;
+}
+
+/** Lines of a text that fit a width. */
+export function wrap(pen: CanvasRenderingContext2D, text: string, hand: Hand, width: number): string[] {
   const lines: string[] = [];
   for (const word of text.split(' ')) {
     const longer = lines.length === 0 ? word : `${lines.at(-1)} ${word}`;
-    if (lines.length > 0 && pen.measureText(longer).width <= width) lines[lines.length - 1] = longer;
+    if (lines.length > 0 && widthOf(pen, longer, hand) <= width) lines[lines.length - 1] = longer;
     else lines.push(word);
   }
   return lines;
 }
 
-/** Writes a text in lines from the base line `y` of the first. Answers the base line after the last. */
+export interface Place {
+  readonly x: number;
+  /** Base line of the first line. */
+  readonly y: number;
+  readonly width: number;
+  /** From line to line. */
+  readonly lead: number;
+  readonly most?: number;
+}
+
+/** Writes a text in lines. Answers the base line after the last. */
 export function write(
   pen: CanvasRenderingContext2D,
   text: string,
-  { x, y, width, lead, most = 9 }: { x: number; y: number; width: number; lead: number; most?: number },
+  hand: Hand,
+  { x, y, width, lead, most = 9 }: Place,
 ): number {
-  const lines = wrap(pen, text, width).slice(0, most);
-  lines.forEach((line, i) => pen.fillText(line, x, y + i * lead));
+  const lines = wrap(pen, text, hand, width).slice(0, most);
+  lines.forEach((line, i) => {
+    let at = x;
+    for (const piece of pieces(line, hand)) {
+      pen.font = piece.font;
+      pen.fillText(piece.text, at, y + i * lead);
+      at += pen.measureText(piece.text).width;
+    }
+  });
   return y + lines.length * lead;
 }
 

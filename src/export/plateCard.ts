@@ -1,4 +1,4 @@
-import { bookFont, draftFont, drawSwatch, write, type Inks, type Rect } from './pen';
+import { book, draft, drawSwatch, widthOf, write, type Inks, type Rect } from './pen';
 import type { PlateImage } from './plateImage';
 
 /** A plate as pixels. */
@@ -30,8 +30,8 @@ function drawUpright(pen: CanvasRenderingContext2D, plate: PlatePixels, room: Re
   const foot = top + RATIO * width;
   pen.fillStyle = inks.ink;
   pen.fillRect(card.x, foot, width, Math.max(1, 2 * unit));
-  pen.font = bookFont(27 * unit, 600);
-  pen.fillText(plate.title, card.x + 16 * unit, card.y + 33 * unit);
+  const at = { x: card.x + 16 * unit, y: card.y + 33 * unit, width: width - 32 * unit, lead: 0, most: 1 };
+  write(pen, plate.title, book(27 * unit, 600), at);
   const { verdict } = plate.words;
   drawSwatch(
     pen,
@@ -54,8 +54,7 @@ function drawWide(pen: CanvasRenderingContext2D, plate: PlatePixels, room: Rect,
   const x = card.x + drawing + 10 * unit;
   const wide = drawing * BESIDE - 24 * unit;
   pen.fillStyle = inks.ink;
-  pen.font = bookFont(28 * unit, 600);
-  write(pen, plate.title, { x, y: card.y + 38 * unit, width: wide, lead: 30 * unit });
+  write(pen, plate.title, book(28 * unit, 600), { x, y: card.y + 38 * unit, width: wide, lead: 30 * unit });
   const swatch = { x, y: card.y + height * 0.42, width: wide * 0.5, height: 40 * unit };
   drawSwatch(pen, swatch, plate.words.verdict, inks, unit);
   writeVerdict(pen, plate, { x, y: swatch.y + 84 * unit, width: wide }, unit, inks);
@@ -78,9 +77,9 @@ function writeVerdict(
 ): void {
   pen.fillStyle =
     words.verdict === 'steep' ? inks.steepText : words.verdict === 'shallow' ? inks.shallowText : inks.ink;
-  pen.font = bookFont(38 * unit, 700);
-  pen.fillText(words.word, x, y, width);
+  write(pen, words.word, book(38 * unit, 700), { x, y, width, lead: 0, most: 1 });
   pen.fillStyle = inks.ink;
-  pen.font = draftFont(25 * unit);
-  write(pen, words.why, { x, y: y + 32 * unit, width, lead: 27 * unit, most: 2 });
+  const small = draft(25 * unit);
+  const why = widthOf(pen, words.why, small) <= width ? words.why : words.shortWhy;
+  write(pen, why, small, { x, y: y + 32 * unit, width, lead: 27 * unit, most: 1 });
 }

@@ -41,7 +41,7 @@ export interface Reading {
 
 const IDS: readonly CheckpointId[] = ['leadArmParallel', 'shaftParallel'];
 /** Drills that fit on one page. */
-const MOST_DRILLS = 5;
+const MOST_DRILLS = 4;
 
 /** Drawn for paper: plates on a light ground, whatever the board. */
 export function layOutSheet(subject: Subject, base: string): SheetContent {
@@ -70,7 +70,7 @@ export function layOutSheet(subject: Subject, base: string): SheetContent {
       };
     }),
     plan: plan.length > 0 ? plan : [NOTHING_TO_CHANGE],
-    feels: practices.map(({ feel }) => feel),
+    feels: practices.slice(0, 3).map(({ feel }) => feel),
     drills: pickDrills(practices),
     cautions: findCautions(practices),
     address,

@@ -3,10 +3,10 @@ import { readCheckpoints, type Checkpoints } from '../reading/checkpoints';
 import { deliver, strikeOf } from '../reading/delivery';
 import { findPositions, type Positions } from '../reading/positions';
 import { withMovements, type Swing } from '../reading/swing';
-import { solvePlans, type Plan } from '../solving/plan';
 import { toMovements, type Derived, type DeskState, type Document } from '../store';
 import { sayChange, sayMovement } from '../words';
 import { toArmAngle } from '../store/convert';
+import { planFor, type StepPlan } from '../store/planning';
 
 /** One swing that is shown: played out, read, and named. */
 export interface Take {
@@ -35,19 +35,13 @@ export interface Subject {
   readonly after: Take;
   readonly afterId: AfterId;
   /** The smallest change that reaches both bands, or comes closest; absent when the swing is there already. */
-  readonly plan: Plan | undefined;
+  readonly plan: StepPlan | undefined;
 }
 
 /** What the desk shows, and what it is set against. */
 export function takeSubject(state: DeskState, derived: Derived, wanted: AfterId): Subject {
   const { document, session } = state;
-  const armAngle = toArmAngle(document);
-  const plan = solvePlans({
-    swing: derived.swing,
-    allow: ['leadWrist', 'rotation', 'sideTilt'],
-    bands: derived.bands,
-    armAngle,
-  }).plans[0];
+  const plan = wanted === 'plan' ? findPlan(derived, document) : undefined;
   const afterId = isThere(wanted, session.ghost !== null, plan !== undefined) ? wanted : 'reference';
   const { units } = document;
   const now: Take = {
@@ -73,6 +67,27 @@ export function takeSubject(state: DeskState, derived: Derived, wanted: AfterId)
           dialled: sayDialled(movements, units),
         };
   return { document, derived, now, after, afterId, plan };
+}
+
+/**
+ * The smallest change that brings both checkpoints well into their bands; one movement alone where that is enough, because a player
+ * can think of one thing.
+ */
+function findPlan(derived: Derived, document: Document): StepPlan | undefined {
+  const { rule, ...weather } = document.ball;
+  const { plans } = planFor({
+    kind: 'plan',
+    swing: withMovements(derived.swing, derived.movements),
+    reference: derived.referenceSwing,
+    allow: ['leadWrist', 'rotation', 'sideTilt'],
+    bands: derived.bands,
+    armAngle: toArmAngle(document),
+    aim: 'inside',
+    doubt: { leadArmParallel: 0, shaftParallel: 0 },
+    rule,
+    weather: { tailWind: weather.tailWindMps, crossWind: weather.crossWindMps, altitude: weather.altitudeM },
+  });
+  return plans.find(({ uses, status }) => status === 'reached' && uses.length === 1) ?? plans[0];
 }
 
 /** Whether there is such a swing to set against. */
