@@ -29,7 +29,9 @@ export function Dial({ id, leads = false }: Props) {
         {past === undefined ? (
           <span className="dial-bracket">({bracket})</span>
         ) : (
-          <span className="dial-past">past usual range</span>
+          <span className="dial-past">
+            <span>past usual range</span>
+          </span>
         )}
         <DialValue id={id} value={value} />
       </div>

@@ -62,12 +62,13 @@ function measure(): string[] {
       [box.left + 4, box.bottom - 4],
       [box.right - 4, box.bottom - 4],
     ];
-    return points.every(([px, py]) => {
+    return points.every(([px, py], i) => {
       const hit = document.elementFromPoint(px, py);
-      return (
-        hit !== null &&
-        (element.contains(hit) || hit.contains(element) || element.closest('label')?.contains(hit) === true)
-      );
+      if (!hit || element.contains(hit) || hit.contains(element) || element.closest('label')?.contains(hit))
+        return hit !== null;
+      // Beside the middle only a sheet on top counts: a neighbour on a corner is just what is looked for.
+      const sheet = hit.closest('.drawer, .situations, .stage-menu');
+      return i > 0 && (sheet === null || sheet.contains(element));
     });
   };
   const controls = [...document.querySelectorAll('button, input, select, summary, a[href]')]
@@ -124,9 +125,11 @@ function measure(): string[] {
       const held = holder.getBoundingClientRect();
       if (left < held.left - 1 || right > held.right + 1) wrong.push(`"${text.slice(0, 40)}" runs out of its place`);
     }
-    const hit = document.elementFromPoint((left + right) / 2, (top + bottom) / 2);
-    const covered =
-      hit && !element.contains(hit) && !hit.contains(element) && hit.closest('.drawer, .situations, .stage-menu');
+    const covered = [left + 1, (left + right) / 2, right - 1].some((x) => {
+      const hit = document.elementFromPoint(x, (top + bottom) / 2);
+      const isOther = hit && !element.contains(hit) && !hit.contains(element);
+      return isOther && hit.closest('.drawer, .situations, .stage-menu');
+    });
     if (!covered) texts.push({ box, text, element });
   }
   texts.forEach((a, i) => {
