@@ -17,14 +17,14 @@ import type { Body } from '../model/body';
 import type { Club } from '../model/club';
 import type { Pose } from '../model/pose';
 import { swingPose, type Swing } from '../reading/swing';
-import { BrokenShafts } from '../stage/dashes';
-import { FigureModel } from '../stage/figureModel';
-import { framePoints } from '../stage/framePoints';
-import { ContactDiscs, GLASS_X, Ground } from '../stage/ground';
-import { Lights } from '../stage/lights';
-import { contourMaterial } from '../stage/materials';
+import { BrokenShafts } from './dashes';
+import { FigureModel } from './figureModel';
+import { framePoints } from './framePoints';
+import { ContactDiscs, GLASS_X, Ground } from './ground';
+import { Lights } from './lights';
+import { contourMaterial } from './materials';
 import type { Theme } from './theme';
-import { Traces } from '../stage/trace';
+import { Traces } from './trace';
 
 /** Another swing whose shaft is drawn in a broken line, at its own time (reference s). */
 export interface OtherShaft {

@@ -1,7 +1,7 @@
 import { Vector3, type PerspectiveCamera, type Vector2 } from 'three';
 import { PART, type PartId } from '../figure/partIds';
 import type { DeskScene } from './deskScene';
-import type { Insets } from './view';
+import type { Insets } from '../scene/view';
 
 const BODY: readonly PartId[] = [
   'headEgg',

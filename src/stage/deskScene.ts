@@ -1,178 +1,47 @@
-import {
-  type BufferGeometry,
-  CylinderGeometry,
-  Group,
-  Mesh,
-  MeshStandardMaterial,
-  SphereGeometry,
-  type Material,
-  type Vector2,
-} from 'three';
-import { placeFigure } from '../figure/place';
-import { PART } from '../figure/partIds';
-import { BALL_RADIUS, heelLiftAt, placeBall } from '../figure/stance';
-import { AT, createPose } from '../model/chain';
-import { K, type KeyId } from '../model/keys';
-import { isReached } from '../reading/checkpoints';
-import { swingPose, type Swing } from '../reading/swing';
+import { isReached, type Checkpoint } from '../reading/checkpoints';
+import { SwingScene } from '../scene/swingScene';
 import { current, currentPose, desk, noteDrawn, type Derived, type DeskState } from '../store';
-import { BrokenShafts } from './dashes';
-import { FigureModel } from './figureModel';
-import { framePoints } from './framePoints';
-import { ContactDiscs, GLASS_X, Ground } from './ground';
-import { Lights } from './lights';
-import { contourMaterial } from './materials';
-import type { Theme } from './theme';
-import { Traces } from './trace';
 
 /** What the last update drew, to draw again only what changed. */
 interface Drawn {
   state: DeskState | undefined;
-  derived: Derived | undefined;
   eyes: boolean;
 }
 
-/**
- * Everything on the stage for one board. Built once; `update` moves it to what the desk shows now and does nothing when
- * nothing changed.
- */
-export class DeskScene {
-  /** Mirrored as a whole for a left-handed player. */
-  readonly root = new Group();
-  readonly traces: Traces;
-  model: FigureModel | undefined;
-  /** Points that a fitted view must hold, m, three numbers each. Replaced with player, club or reference. */
-  points: Float64Array = new Float64Array(0);
-  readonly ball = new Float64Array(3);
-  /** A place on the right edge of the glass, m. */
-  readonly glassEdge = new Float64Array(3);
-  readonly shown = { reference: false, ghost: false };
-  private readonly ground: Ground;
-  private readonly discs: ContactDiscs;
-  private readonly shafts: BrokenShafts;
-  private readonly lights: Lights;
-  private readonly ballMeshes: Mesh[];
-  private readonly tee: Mesh[];
-  private readonly pose = createPose();
-  private readonly drawn: Drawn = { state: undefined, derived: undefined, eyes: false };
-
-  constructor(
-    private readonly theme: Theme,
-    private readonly size: Vector2,
-  ) {
-    this.traces = new Traces(theme, size);
-    this.ground = new Ground(theme, size);
-    this.discs = new ContactDiscs(theme);
-    this.shafts = new BrokenShafts(theme, size);
-    this.lights = new Lights(theme);
-    const sphere = new SphereGeometry(BALL_RADIUS, 28, 18);
-    const white = new Mesh(sphere, new MeshStandardMaterial({ color: '#fffdf6', roughness: 0.35 }));
-    white.castShadow = true;
-    this.ballMeshes = [white, new Mesh(sphere, contourMaterial(theme, size))];
-    // One metre high, top at the origin: scaled to whatever is left between ball and ground.
-    const peg = new CylinderGeometry(0.0055, 0.0022, 1, 14).translate(0, -0.5, 0);
-    const beech = new MeshStandardMaterial({ color: theme.beech[0], roughness: 0.6 });
-    this.tee = [new Mesh(peg, beech), new Mesh(peg, contourMaterial(theme, size))];
-    this.root.add(this.ground.group, this.discs.mesh, this.traces.group, this.shafts.mesh, this.lights.group);
-    this.root.add(...this.ballMeshes, ...this.tee);
-  }
+/** The scene of the desk: `update` moves it to what the desk shows now and does nothing when nothing changed. */
+export class DeskScene extends SwingScene {
+  private readonly last: Drawn = { state: undefined, eyes: false };
 
   /** Moves everything to what the desk shows. `eyes`: seen through the player's eyes. Answers whether anything changed. */
   update(eyes: boolean): boolean {
     const state = desk.getState();
+    const { last } = this;
+    if (last.state === state && last.eyes === eyes) return false;
     const derived = current();
-    const { drawn } = this;
-    if (drawn.state === state && drawn.eyes === eyes) return false;
-    const before = drawn.derived;
-    if (derived.body !== before?.body || derived.club !== before.club) this.build(derived);
-    if (derived.referenceSwing !== before?.referenceSwing) this.standOn(derived.referenceSwing);
-    if (derived.swing !== before?.swing) this.traces.draw(derived.swing);
-    this.root.scale.z = derived.player.handed === 'left' ? -1 : 1;
-    this.placePlayer(state, derived, eyes);
-    Object.assign(drawn, { state, derived, eyes });
+    const { t } = state.session;
+    const pose = currentPose();
+    const { ghostSwing } = derived;
+    this.show({
+      body: derived.body,
+      club: derived.club,
+      handed: derived.player.handed,
+      swing: derived.swing,
+      referenceSwing: derived.referenceSwing,
+      t,
+      pose,
+      throughEyes: eyes,
+      reference: { swing: derived.referenceSwing, t: referenceTime(derived, state) },
+      ...(ghostSwing ? { ghost: { swing: ghostSwing, t } } : {}),
+    });
+    noteDrawn(pose);
+    Object.assign(last, { state, eyes });
     return true;
   }
+}
 
-  private build({ body, club }: Derived): void {
-    if (this.model) {
-      this.root.remove(this.model.group);
-      this.model.dispose();
-    }
-    this.model = new FigureModel(body, club, this.theme, this.size);
-    this.root.add(this.model.group);
-  }
-
-  /** Ball, target line and glass belong to the reference: they stay while movements change. */
-  private standOn(reference: Swing): void {
-    const at = (key: KeyId): void => swingPose(reference, reference.reference.times[K[key]], this.pose);
-    at('impact');
-    placeBall(reference.rig.club, this.pose, this.ball);
-    for (const mesh of this.ballMeshes) mesh.position.set(this.ball[0], this.ball[1], this.ball[2]);
-    const height = this.ball[1] - 0.9 * BALL_RADIUS;
-    for (const mesh of this.tee) {
-      mesh.visible = this.ball[1] > BALL_RADIUS + 0.004;
-      mesh.position.set(this.ball[0], height, this.ball[2]);
-      mesh.scale.y = height;
-    }
-    at('address');
-    const c = AT.shaftDirection;
-    const slope = Math.atan2(-this.pose[c + 1], this.pose[c + 2]);
-    const footZ = this.pose[AT.head + 2] + this.pose[AT.head + 1] / Math.tan(slope);
-    const up = (0.516 * reference.rig.body.stature) / Math.sin(slope);
-    this.ground.draw(this.ball, footZ, slope, up);
-    const high = up * 0.88;
-    this.glassEdge.set([GLASS_X.to, high * Math.sin(slope), footZ - high * Math.cos(slope)]);
-    if (this.model) this.points = framePoints(reference, this.model.figure, this.ball, footZ);
-  }
-
-  private placePlayer(state: DeskState, derived: Derived, eyes: boolean): void {
-    const { model } = this;
-    if (!model) return;
-    const pose = currentPose();
-    const { t, held } = state.session;
-    const heelLift = heelLiftAt(derived.swing, t);
-    placeFigure(model.figure, pose, { ballPoint: this.ball, heelLift }, model.placement);
-    noteDrawn(pose);
-    model.show(eyes);
-    this.putDiscs(heelLift);
-    const { shafts, shown } = this;
-    shafts.clear();
-    const checkpoint =
-      held === 'P5'
-        ? derived.referenceCheckpoints.leadArmParallel
-        : held === 'P6'
-          ? derived.referenceCheckpoints.shaftParallel
-          : undefined;
-    const referenceT = checkpoint && isReached(checkpoint) ? checkpoint.t : t;
-    shown.reference = shafts.draw('reference', derived.referenceSwing, referenceT, pose);
-    shown.ghost = derived.ghostSwing ? shafts.draw('ghost', derived.ghostSwing, t, pose) : false;
-    shafts.commit();
-  }
-
-  private putDiscs(heelLift: number): void {
-    const { placement, figure } = this.model!;
-    const { k } = figure.measures;
-    (['footLead', 'footTrail'] as const).forEach((foot, i) => {
-      const at = PART[foot] * 12;
-      const yaw = Math.atan2(placement[at + 3], placement[at + 5]);
-      // Under the part of the sole that still rests on the ground.
-      const lift = i === 1 ? heelLift : 0;
-      const ahead = (0.034 + 0.05 * lift) * k;
-      const [x, z] = [placement[at + 9] + Math.sin(yaw) * ahead, placement[at + 11] + Math.cos(yaw) * ahead];
-      this.discs.put(i, x, z, 0.068 * k, (0.125 - 0.06 * lift) * k, yaw, 1 - 0.3 * lift);
-    });
-    this.discs.put(2, this.ball[0], this.ball[2], 0.043, 0.043, 0, Math.max(0.3, 1.3 - this.ball[1] * 8));
-    this.discs.put(3, 0, 0.03, 0.36 * k, 0.27 * k, 0, 0.25);
-  }
-
-  dispose(): void {
-    this.model?.dispose();
-    this.lights.dispose();
-    this.root.traverse((node) => {
-      if (!(node instanceof Mesh) || Array.isArray(node.material)) return;
-      const mesh = node as Mesh<BufferGeometry, Material>;
-      mesh.geometry.dispose();
-      mesh.material.dispose();
-    });
-  }
+/** A playhead held at a checkpoint is compared with the reference at its own checkpoint. */
+function referenceTime({ referenceCheckpoints: read }: Derived, { session: { held, t } }: DeskState): number {
+  const checkpoint: Checkpoint | undefined =
+    held === 'P5' ? read.leadArmParallel : held === 'P6' ? read.shaftParallel : undefined;
+  return checkpoint && isReached(checkpoint) ? checkpoint.t : t;
 }

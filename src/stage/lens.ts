@@ -1,6 +1,6 @@
 import { createStore } from 'zustand/vanilla';
 import type { ViewId } from '../store';
-import { mixViews, type Insets, type View } from './view';
+import { mixViews, type Insets, type View } from '../scene/view';
 
 /** Time a chip takes to turn the view, ms. */
 const TURN_MS = 260;

@@ -1,6 +1,6 @@
 import { rad } from '../math/angle';
 import { forgetFree, moveFreely } from './lens';
-import { orbited, panned, zoomed } from './view';
+import { orbited, panned, zoomed } from '../scene/view';
 
 interface Finger {
   x: number;

@@ -1,5 +1,5 @@
-import { Vector2, Vector3, type PerspectiveCamera, type Scene, type WebGLRenderer } from 'three';
-import { rad, toDeg } from '../math/angle';
+import { Vector2, type PerspectiveCamera, type Scene, type WebGLRenderer } from 'three';
+import { rad } from '../math/angle';
 import { PART } from '../figure/partIds';
 import { pointOfPart } from '../figure/place';
 import { heelLiftAt, placeGaze } from '../figure/stance';
@@ -7,9 +7,11 @@ import { current, desk, type ViewId } from '../store';
 import type { Captions } from './captions';
 import { DeskScene } from './deskScene';
 import { lens, lookToward } from './lens';
-import type { Place } from './pen';
-import { readTheme, type Board } from './theme';
-import { DIRECTIONS, eyeDirection, fitView, type View } from './view';
+import { pointCamera } from '../scene/camera';
+import type { Place } from '../scene/pen';
+import { seen } from '../scene/seen';
+import { readTheme, type Board } from '../scene/theme';
+import { DIRECTIONS, eyeDirection, fitView, type View } from '../scene/view';
 
 const EYES_FOV = rad(64);
 /** Eyes rest this far inside the ball, m, so that hands and feet are seen as well. */
@@ -27,7 +29,6 @@ export class Stagehand {
   private isInside = false;
   private readonly eye = new Float64Array(3);
   private readonly gaze = new Float64Array(3);
-  private readonly at = new Vector3();
 
   constructor(
     private readonly renderer: WebGLRenderer,
@@ -59,7 +60,9 @@ export class Stagehand {
         this.goal = this.aim(view, scene);
       this.goalFor = wanted;
     }
-    this.point(lookToward(this.goal!, now));
+    const shown = lookToward(this.goal!, now);
+    pointCamera(this.camera, shown, this.mirror);
+    Object.assign(seen, { view: shown, width, height });
     const inside = this.isHeadAround(scene);
     if (inside !== this.isInside) {
       this.isInside = inside;
@@ -111,22 +114,6 @@ export class Stagehand {
     const back = eyeDirection({ yaw, pitch });
     const target = [0, 1, 2].map((i) => eye[i] - back[i] * distance) as unknown as Place;
     return { target, yaw, pitch, distance, fov: EYES_FOV };
-  }
-
-  private point({ target, yaw, pitch, distance, fov }: View): void {
-    const { camera, mirror } = this;
-    const back = eyeDirection({ yaw, pitch });
-    camera.position.set(
-      target[0] + back[0] * distance,
-      target[1] + back[1] * distance,
-      (target[2] + back[2] * distance) * mirror,
-    );
-    camera.fov = toDeg(fov);
-    camera.near = 0.06;
-    camera.far = 30;
-    camera.lookAt(this.at.set(target[0], target[1], target[2] * mirror));
-    camera.updateProjectionMatrix();
-    camera.updateMatrixWorld();
   }
 
   private isHeadAround(scene: DeskScene): boolean {

@@ -50,12 +50,12 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
   },
   scene: {
     holds: 'a swing with ground, light and traces as plain three objects, for the stage and for clips',
-    layers: [...READING, 'figure', 'look', 'stage'],
+    layers: [...READING, 'figure', 'look'],
     packages: ['three', 'gl-matrix'],
   },
   stage: {
     holds: 'the 3D scene on the desk',
-    layers: [...STORE, 'figure', 'look'],
+    layers: [...STORE, 'figure', 'look', 'scene'],
     packages: [...REACT, 'three', '@react-three/fiber', '@react-three/drei', 'gl-matrix'],
   },
   plates: {

@@ -46,7 +46,7 @@ const WIDTH = { SCALAR: 1, VEC3: 3, VEC4: 4 } as const;
 
 function readGlb(bytes: Uint8Array): {
   gltf: Gltf;
-  sample(node: string, path: string, seconds: number): number[] | undefined;
+  readonly sample: (node: string, path: string, seconds: number) => number[] | undefined;
 } {
   const view = new DataView(bytes.buffer, bytes.byteOffset);
   expect(view.getUint32(0, true)).toBe(0x46546c67);

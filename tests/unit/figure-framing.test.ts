@@ -10,7 +10,7 @@ import {
   panned,
   PITCH_LIMITS,
   zoomed,
-} from '../../src/stage/view';
+} from '../../src/scene/view';
 
 type Vec = readonly [number, number, number];
 const dot = (a: Vec, b: Vec): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
