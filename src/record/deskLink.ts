@@ -34,6 +34,8 @@ const sameSwing = (a: Document, b: Document): boolean =>
   a === b || JSON.stringify(asSeenHere(a, b)) === JSON.stringify(b);
 
 export interface DeskLink {
+  /** The desk has been laid out; from now on changes are the user's. */
+  start(): void;
   open(lesson: LessonRecord): void;
   close(): void;
   /** Brings the open lesson up to the desk at once. */
@@ -48,6 +50,7 @@ export function linkDesk(book: LessonBook, clock: Clock): DeskLink {
   let callOff: (() => void) | undefined;
   let historyBefore: History = NO_HISTORY;
   let takingOver = false;
+  let documentAtStart: Document | undefined;
 
   const openLesson = (): LessonRecord | undefined => {
     const { records, meta } = book.state.getState();
@@ -77,17 +80,21 @@ export function linkDesk(book: LessonBook, clock: Clock): DeskLink {
   });
 
   // When this tab begins to write, a lesson that was open goes on where it was left: after a reload, and when asked to
-  // take over. A tab that merely inherits the book keeps its own desk.
+  // take over. A tab that merely inherits the book keeps its own desk, once something was changed on it.
   book.state.subscribe((now, before) => {
     if (now.mode !== 'writing' || before.mode === 'writing' || before.mode === 'apart') return;
     const lesson = openLesson();
-    const goesOn = before.mode === 'opening' || takingOver;
+    const isUntouched = desk.getState().document === documentAtStart;
+    const goesOn = before.mode === 'opening' || takingOver || isUntouched;
     takingOver = false;
     if (!goesOn) book.setMeta({ openLessonId: null, desk: null });
     else if (lesson && !sameSwing(lesson.now, desk.getState().document)) lay(lesson.now, NO_HISTORY);
   });
 
   return {
+    start() {
+      documentAtStart = desk.getState().document;
+    },
     openLesson,
     follow,
     takeOver() {

@@ -89,6 +89,7 @@ export function startBook(): void {
     book.setMeta({ exampleShown: true });
     if (records.size === 0) book.apply({ label: '', put: makeExample(computeCm), remove: [] });
   });
+  deskLink.start();
   book.start();
   // The page that proves what left the device reads this list: it must not run over.
   performance.setResourceTimingBufferSize(5000);

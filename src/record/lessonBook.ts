@@ -205,8 +205,8 @@ export function createLessonBook({ keeper, clock, newId, locks, channel, askToKe
     start() {
       turnstile.enter();
       clock.after(TURN_MS, () => {
-        if (get().mode !== 'opening') return;
-        reload().then(() => get().mode === 'opening' && put({ mode: 'reading' }), stayApart);
+        if (get().mode !== 'opening' || turnstile.holds()) return;
+        reload().then(() => get().mode === 'opening' && !turnstile.holds() && put({ mode: 'reading' }), stayApart);
       });
     },
     undo() {

@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'react';
-import { book, deskLink, sayDay } from '../../record';
+import { book, deskLink, sayBook, sayDay } from '../../record';
 import { Backup } from './Backup';
 import { Device } from './Device';
 import { LessonPage } from './LessonPage';
@@ -7,6 +7,7 @@ import { goTo, useBook, usePlace, type Place } from './place';
 import { PlayerPage } from './PlayerPage';
 import { Players } from './Players';
 import { Progress } from './Progress';
+import { useNow } from './useNow';
 import './lessons.css';
 
 /** A page whose record has gone (deleted, or by another tab) gives way to the list. */
@@ -69,10 +70,17 @@ function TakeBack() {
   const label = useBook(({ undo, mode }) => (mode === 'reading' ? undefined : undo.at(-1)?.label));
   if (label === undefined) return null;
   return (
-    <button type="button" className="text-button" onClick={() => book.undo()}>
-      Undo: {label}
+    <button type="button" className="text-button take-back" onClick={() => book.undo()}>
+      Undo<span className="take-back-what">: {label}</span>
     </button>
   );
+}
+
+/** The line under the desk, for screens where it has no room. */
+function Standing() {
+  const now = useNow();
+  const text = useBook((state) => sayBook(state, Math.max(now, state.savedMs ?? 0)).text);
+  return text === '' ? null : <p className="fine lesson-standing">{text}</p>;
 }
 
 /** Another tab writes: this one reads, and may ask. */
@@ -108,6 +116,7 @@ export default function LessonBook() {
       <Reading />
       <Said />
       {place.page === 'players' && <Players />}
+      {place.page === 'players' && <Standing />}
       {place.page === 'backup' && <Backup />}
       {place.page === 'device' && <Device />}
       {place.page === 'player' && <PlayerPage key={place.id} id={place.id} />}
