@@ -17,13 +17,14 @@ export const readPage = (page: Page): Promise<PageRead> =>
     const probed = globalThis as unknown as { slantwiseProbe: () => DeskLook };
     for (let i = 0; i < 400 && probed.slantwiseProbe().status === 'solving'; i++)
       await new Promise((resolve) => setTimeout(resolve, 25));
-    // As when the page is left: what is not saved yet is saved now.
-    dispatchEvent(new Event('pagehide'));
+    // A field that vanishes is left a frame later, and takes what was typed then: read what has come to rest.
     for (let i = 0; i < 40; i++) {
       await new Promise((resolve) => requestAnimationFrame(resolve));
       const { drawn, pose } = probed.slantwiseProbe();
       if (i > 0 && JSON.stringify(drawn) === JSON.stringify(pose)) break;
     }
+    // As when the page is left: what is not saved yet is saved now.
+    dispatchEvent(new Event('pagehide'));
     const sliders: Record<string, number> = {};
     const values: Record<string, string> = {};
     for (const dial of document.querySelectorAll<HTMLElement>('[data-dial]')) {
