@@ -1,6 +1,6 @@
 import { lazy, Suspense, useLayoutEffect } from 'react';
 import { Bar, Drawer, LiveRegion, Mishap, Movements, Situations, Slips, Status, Time } from './panels';
-import { Plate } from './plates';
+import { Plate, ShotPlan, Strike } from './plates';
 import { useDesk } from './store';
 
 /** The panels are there first; the 3D libraries follow. */
@@ -35,7 +35,14 @@ export function App() {
         <Time />
         <Movements />
       </main>
-      <Drawer />
+      <Drawer
+        ballDrawings={
+          <>
+            <Strike />
+            <ShotPlan />
+          </>
+        }
+      />
       <Status />
       <Situations />
       <LiveRegion />

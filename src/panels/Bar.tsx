@@ -5,6 +5,7 @@ import { SITUATIONS_ID } from './Situations';
 /** The drawers in the order of their tabs. */
 export const DRAWERS: readonly { readonly id: DrawerId; readonly title: string; readonly tab: string }[] = [
   { id: 'setUp', title: 'Set-up', tab: 'Set-up' },
+  { id: 'ball', title: 'The ball', tab: 'Ball' },
   { id: 'joints', title: 'Joints bench', tab: 'Joints' },
   { id: 'lessons', title: 'Lesson book', tab: 'Lesson book' },
   { id: 'clip', title: 'Show it', tab: 'Clip' },

@@ -1,6 +1,7 @@
 import { lazy, Suspense, useEffect, useRef } from 'react';
 import { releaseBench, setDrawer, useDesk, type DrawerId } from '../store';
 import { About } from './About';
+import { Ball } from './Ball';
 import { DRAWERS } from './Bar';
 import { SetUp } from './SetUp';
 
@@ -8,8 +9,14 @@ const JointsBench = lazy(() => import('./JointsBench'));
 const LessonBook = lazy(() => import('./lessons/LessonBook'));
 const Showing = lazy(() => import('./showing/Showing'));
 
-const CONTENT: Record<DrawerId, () => React.ReactNode> = {
+/** Drawings that belong to drawers, made by who wires the board: panels draw none. */
+export interface DrawerProps {
+  readonly ballDrawings: React.ReactNode;
+}
+
+const CONTENT: Record<DrawerId, (props: DrawerProps) => React.ReactNode> = {
   setUp: () => <SetUp />,
+  ball: ({ ballDrawings }) => <Ball drawings={ballDrawings} />,
   joints: () => (
     <Suspense fallback={<p>Fetching the bench …</p>}>
       <JointsBench />
@@ -44,7 +51,7 @@ function close(id: DrawerId): void {
 }
 
 /** The open drawer. Its tab gets the focus back when it closes. */
-export function Drawer() {
+export function Drawer(props: DrawerProps) {
   const open = useDesk(({ session }) => session.drawer);
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
@@ -74,7 +81,7 @@ export function Drawer() {
       {/* Some drawers hold nothing to land on: the keyboard scrolls the sheet itself. */}
       {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex */}
       <div className="drawer-body" tabIndex={0}>
-        {CONTENT[open]()}
+        {CONTENT[open](props)}
       </div>
     </section>
   );

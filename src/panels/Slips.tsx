@@ -1,5 +1,6 @@
+import './ball.css';
 import { dialValue, dismissNotice, EDGE_DIALS, releaseBench, useDerived, useDesk, type DeskState } from '../store';
-import { COMPUTED, EXAGGERATED, sayPath } from '../words';
+import { COMPUTED, EXAGGERATED, sayFace, sayNoShot, sayPath, sayShape } from '../words';
 import { dialWords } from './dialWords';
 
 /** The first dial past its usual range, in a sentence: one hint at a time. */
@@ -12,14 +13,25 @@ function cautionOf({ document: { movements, units } }: DeskState): string | unde
   return undefined;
 }
 
-/** What the swing brings to the ball, always in sight. */
-function Path() {
-  const path = useDerived(({ impliedPath }) => (impliedPath === null ? null : sayPath(impliedPath).text));
+/** What the swing brings to the ball and what the ball does, always in sight. */
+function Essentials() {
+  const path = useDerived(({ delivery }) => ('missing' in delivery ? undefined : sayPath(delivery.path).text));
+  const face = useDerived(({ delivery }) => ('missing' in delivery ? undefined : sayFace(delivery.face).text));
+  const shot = useDerived(({ shot: made, player }) =>
+    'missing' in made ? sayNoShot(made) : sayShape(made, player.handed).sentence,
+  );
   const exaggerated = useDesk(({ session }) => session.exaggerate);
-  if (path === null) return null;
   return (
     <p className="path-readout">
-      <span>Path</span> <b>{path}</b>
+      {path !== undefined && (
+        <>
+          <span>Path</span> <b>{path}</b>
+          <br />
+          <span>Face</span> <b>{face}</b>
+          <br />
+        </>
+      )}
+      <em>{shot}</em>
       <small>
         {COMPUTED}
         {exaggerated && <>, {EXAGGERATED}</>}
@@ -36,7 +48,7 @@ export function Slips() {
   const exaggerated = useDesk(({ session }) => session.exaggerate);
   return (
     <div className="slips">
-      <Path />
+      <Essentials />
       {notice !== null && (
         <div className="slip" role="alert">
           <p>{notice}</p>

@@ -1,1 +1,3 @@
 export { Plate } from './Plate';
+export { ShotPlan } from './ShotPlan';
+export { Strike } from './Strike';

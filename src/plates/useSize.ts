@@ -23,3 +23,8 @@ export function useSize(element: RefObject<HTMLElement | null>): Size | undefine
   }, [element]);
   return size;
 }
+
+/** Too small to draw in, or not laid out yet: px. */
+const LEAST = 60;
+export const isRoomy = (size: Size | undefined): size is Size =>
+  size !== undefined && size.width >= LEAST && size.height >= LEAST;
