@@ -2,6 +2,7 @@ import './ball.css';
 import { dialValue, dismissNotice, EDGE_DIALS, releaseBench, useDerived, useDesk, type DeskState } from '../store';
 import { COMPUTED, EXAGGERATED, sayFace, sayNoShot, sayPath, sayShape } from '../words';
 import { dialWords } from './dialWords';
+import { GuessSlip, TrialSlip } from './why/WhySlips';
 
 /** The first dial past its usual range, in a sentence: one hint at a time. */
 function cautionOf({ document: { movements, units } }: DeskState): string | undefined {
@@ -17,9 +18,10 @@ function cautionOf({ document: { movements, units } }: DeskState): string | unde
 function Essentials() {
   const path = useDerived(({ delivery }) => ('missing' in delivery ? undefined : sayPath(delivery.path).text));
   const face = useDerived(({ delivery }) => ('missing' in delivery ? undefined : sayFace(delivery.face).text));
-  const shot = useDerived(({ shot: made, player }) =>
-    'missing' in made ? sayNoShot(made) : sayShape(made, player.handed).sentence,
+  const name = useDerived(({ shot, player }) =>
+    'missing' in shot ? sayNoShot(shot) : sayShape(shot, player.handed).name,
   );
+  const how = useDerived(({ shot, player }) => ('missing' in shot ? '' : `: ${sayShape(shot, player.handed).how}.`));
   const exaggerated = useDesk(({ session }) => session.exaggerate);
   return (
     <p className="path-readout">
@@ -31,7 +33,10 @@ function Essentials() {
           <br />
         </>
       )}
-      <em>{shot}</em>
+      <em>
+        {name}
+        {how !== '' && <span className="is-how">{how}</span>}
+      </em>
       <small>
         {COMPUTED}
         {exaggerated && <>, {EXAGGERATED}</>}

@@ -15,7 +15,7 @@ export function ShotPlan() {
   if (!('missing' in shot)) return <Drawn shot={shot} />;
   return (
     <figure className="above">
-      <figcaption>The shot, from above</figcaption>
+      <figcaption>Shot, from above</figcaption>
       <p className="above-reason">{sayNoShot(shot)}</p>
     </figure>
   );
@@ -35,7 +35,7 @@ function Drawn({ shot }: { shot: Shot }) {
   const label = `The shot from above. ${sayShape(shot, handed).sentence} ${said.map(({ spoken }) => spoken).join(', ')}.`;
   return (
     <figure className="above">
-      <figcaption>The shot, from above</figcaption>
+      <figcaption>Shot, from above</figcaption>
       <div className="above-picture" ref={picture}>
         {drawing && size && (
           <svg viewBox={`0 0 ${size.width} ${size.height}`} role="img" aria-label={label}>

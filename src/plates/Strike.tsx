@@ -49,7 +49,7 @@ function Drawn({ delivery }: { delivery: Delivery }) {
   const label = `The strike from above. ${path.spoken}, ${face.spoken}. ${between.spoken}. ${shape}`;
   return (
     <figure className="above">
-      <figcaption>The strike, from above</figcaption>
+      <figcaption>Strike, from above</figcaption>
       <div className="above-picture" ref={picture}>
         {drawing && size && (
           <svg viewBox={`0 0 ${size.width} ${size.height}`} role="img" aria-label={label}>

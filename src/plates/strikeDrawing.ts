@@ -44,7 +44,7 @@ const BALL_PX = 13;
 const HALF_FACE = 0.04;
 const FACE_THICK_PX = 7;
 /** Where the ball lies in the picture, from the top. */
-const BALL_AT = 0.6;
+const BALL_AT = 0.68;
 const WEDGE_STEPS = 24;
 
 /** Draws a delivery. All angles are true; what is right of the target is right, for either hand. */
@@ -62,14 +62,14 @@ export function strikeDrawing(delivery: Delivery, handed: Handed, { width, heigh
   const middle = along(along(ball, look, -(BALL_PX + FACE_THICK_PX / 2 + 1)), toe, -off);
   const ahead = 0.86 * roomAlong(middle, way, room);
   const path = lineThrough(middle, way, 0.9 * roomAlong(middle, { x: -way.x, y: -way.y }, room), ahead);
-  const facing = { from: middle, to: along(middle, look, 0.74 * Math.min(ahead, roomAlong(middle, look, room))) };
+  const facing = { from: middle, to: along(middle, look, 0.84 * Math.min(ahead, roomAlong(middle, look, room))) };
   const face = barOf(middle, look, toe, HALF_FACE * scale);
   const target = { from: { x: ball.x, y: room.bottom }, to: { x: ball.x, y: room.top } };
 
   const shown = showAngle(Math.abs(delivery.faceToPath));
   const isTurned = shown.value !== 0;
   const turn = !isTurned ? 'square' : delivery.faceToPath > 0 ? 'open' : 'closed';
-  const radius = 0.6 * Math.hypot(facing.to.x - middle.x, facing.to.y - middle.y);
+  const radius = 0.78 * Math.hypot(facing.to.x - middle.x, facing.to.y - middle.y);
   const wedge = isTurned ? wedgeOf(middle, side * delivery.path, side * delivery.face, radius) : [];
 
   const obstacles: Obstacles = {
