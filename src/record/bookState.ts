@@ -51,7 +51,7 @@ export function readStored({ records, meta }: { readonly records: readonly unkno
 const timeOrNull = (value: unknown): number | null => (Number.isSafeInteger(value) ? (value as number) : null);
 
 /** What the book knew about itself; whatever is damaged starts afresh. */
-function readMeta(value: unknown): Meta {
+export function readMeta(value: unknown): Meta {
   if (typeof value !== 'object' || value === null) return FRESH_META;
   const given = value as { readonly [K in keyof Meta]?: unknown };
   const desk = given.desk === null ? undefined : readDocument(given.desk);

@@ -7,6 +7,7 @@ import { fileName, writeFile } from './file';
 import { createIdbKeeper } from './idbKeeper';
 import { recordsOf, type ImportPlan } from './importPlan';
 import type { BookRecord } from './kinds';
+import { openJournal } from './journal';
 import { createLessonBook } from './lessonBook';
 import { createOffline } from './offline';
 import { saveFile } from './saveFile';
@@ -49,6 +50,7 @@ export const book = createLessonBook({
   // Absent where the page is not served securely.
   locks: (browser as Partial<Navigator> | undefined)?.locks,
   channel: openChannel(),
+  journal: openJournal(() => localStorage),
   askToKeep: async () => (await (browser as Partial<Navigator> | undefined)?.storage?.persist?.()) ?? false,
 });
 
@@ -95,7 +97,7 @@ export function startBook(): void {
   performance.setResourceTimingBufferSize(5000);
   const leave = (): void => {
     deskLink.follow();
-    void book.flush();
+    book.leave();
   };
   window.addEventListener('pagehide', leave);
   document.addEventListener('visibilitychange', () => document.visibilityState === 'hidden' && leave());

@@ -3,6 +3,7 @@ import { CLOSED_BOOK, readStored, withEdit, type BookState } from './bookState';
 import type { Clock } from './clock';
 import { inverseOf, type Birth, type Edit } from './edits';
 import { recordsOf } from './importPlan';
+import { readNote, type Journal } from './journal';
 import { NewerStore, type Keeper, type Meta } from './keeper';
 import type { BookRecord } from './kinds';
 import { createTurnstile, type Channel, type Locks } from './turnstile';
@@ -15,6 +16,7 @@ export interface Ports {
   readonly newId: () => string;
   readonly locks: Locks | undefined;
   readonly channel: Channel;
+  readonly journal: Journal;
   /** Asks the browser to keep the book when space runs out; answers what it promises. */
   readonly askToKeep: () => Promise<boolean>;
 }
@@ -29,6 +31,8 @@ export interface LessonBook {
   setMeta(part: Partial<Meta>): void;
   birth(): Birth;
   flush(): Promise<boolean>;
+  /** The page may be about to go: what is in hand is noted at once, and written if there is time. */
+  leave(): void;
   takeOver(): Promise<void>;
   /** Removes a player for good, and looks whether anything is left. */
   wipe(playerId: string): Promise<{ readonly removed: number; readonly left: number }>;
@@ -40,7 +44,7 @@ const LONGEST_UNDO = 50;
 const TURN_MS = 250;
 const REOPEN_MS = 1000;
 
-export function createLessonBook({ keeper, clock, newId, locks, channel, askToKeep }: Ports): LessonBook {
+export function createLessonBook({ keeper, clock, newId, locks, channel, journal, askToKeep }: Ports): LessonBook {
   const state = createStore<BookState>(() => CLOSED_BOOK);
   const put = (part: Partial<BookState>): void => state.setState(part);
   const get = state.getState;
@@ -52,6 +56,7 @@ export function createLessonBook({ keeper, clock, newId, locks, channel, askToKe
     (saving, savedMs) => {
       put(savedMs === undefined ? { saving } : { saving, savedMs });
       if (savedMs !== undefined) {
+        if (saving.phase === 'saved') journal.clear();
         channel.post({ say: 'written' });
         askOnce();
       }
@@ -104,14 +109,31 @@ export function createLessonBook({ keeper, clock, newId, locks, channel, askToKe
     keeper.reconnect();
   };
 
+  let claimed = 0;
+  /** Takes up what the page before had in hand when it had to go; nothing that was changed since is turned back. */
+  const takeUpNote = (claim: number): void => {
+    const note = readNote(journal.read());
+    if (!note) return;
+    const { records } = get();
+    const late = note.records.filter((record) => isNewer(record, records.get(record.id)));
+    // What the book knew about itself, and what was deleted, holds only if nobody has written in between.
+    const isLatest = note.claim === claim - 1;
+    const removed = isLatest ? note.removed.filter((id) => records.has(id)) : [];
+    if (isLatest) put({ meta: note.meta });
+    if (isLatest || late.length > 0) applyQuietly({ label: '', put: late, remove: removed });
+  };
+
   const open = async (): Promise<void> => {
     try {
       const claim = await answerWithin(keeper.claim());
       await answerWithin(reload());
       // The turn may have passed on while the store was answering.
       if (!turnstile.holds()) return;
-      put({ mode: 'writing', saving: { phase: 'saved' } });
+      put({ saving: { phase: 'saved' } });
+      takeUpNote(claim);
+      put({ mode: 'writing' });
       writer.setClaim(claim);
+      claimed = claim;
     } catch (error) {
       if (!turnstile.holds()) return;
       stayApart(error);
@@ -219,6 +241,13 @@ export function createLessonBook({ keeper, clock, newId, locks, channel, askToKe
     },
     birth: () => ({ id: newId(), nowMs: clock.nowMs() }),
     flush: () => writer.flush(),
+    leave() {
+      const { ids, mine, gone } = stillWaiting();
+      if (get().mode === 'writing' && (ids.length > 0 || get().saving.phase !== 'saved')) {
+        journal.write(JSON.stringify({ claim: claimed, records: mine, removed: gone, meta: get().meta }));
+      }
+      void writer.flush();
+    },
     takeOver: () => turnstile.takeOver(),
     async wipe(playerId) {
       const { records, undo, meta } = get();
@@ -229,6 +258,7 @@ export function createLessonBook({ keeper, clock, newId, locks, channel, askToKe
         edit.put.some((record) => isOf(record, playerId, wiped)) || edit.remove.some((id) => wiped.has(id));
       const closed = wiped.has(meta.openLessonId ?? '') ? { openLessonId: null, desk: null } : {};
       put({ undo: undo.filter((edit) => !isHis(edit)), meta: { ...get().meta, ...closed } });
+      journal.clear();
       await writer.flush();
       const { records: raw } = await keeper.load();
       const left = raw.filter((record) => isOf(record, playerId, wiped)).length;

@@ -2,6 +2,7 @@ import { createLessonBook, type LessonBook } from '../../src/record/lessonBook';
 import { type Batch, FRESH_META, Outdated, type Keeper } from '../../src/record/keeper';
 import type { BookRecord, LessonRecord, PlayerRecord } from '../../src/record/kinds';
 import { NOTHING_COMPUTED } from '../../src/record/kinds';
+import { NO_JOURNAL, type Journal } from '../../src/record/journal';
 import type { Clock } from '../../src/record/clock';
 import type { Channel, Locks, Word } from '../../src/record/turnstile';
 import { DEFAULT_DOCUMENT } from '../../src/store/document';
@@ -102,10 +103,18 @@ export async function standBook(
     clock?: ReturnType<typeof createClock>;
     locks?: Locks;
     channel?: Channel;
+    journal?: Journal;
     name?: string;
   } = {},
 ): Promise<Stand> {
-  const { keeper = createKeeper(), clock = createClock(), locks, channel = silence(), name = 'tab' } = options;
+  const {
+    keeper = createKeeper(),
+    clock = createClock(),
+    locks,
+    channel = silence(),
+    journal = NO_JOURNAL,
+    name = 'tab',
+  } = options;
   let asks = 0;
   let ids = 0;
   const book = createLessonBook({
@@ -114,6 +123,7 @@ export async function standBook(
     newId: () => `${name}-id-${String(++ids).padStart(8, '0')}`,
     locks,
     channel,
+    journal,
     askToKeep: async () => {
       asks++;
       return true;

@@ -1,0 +1,43 @@
+import { createServer, type Server } from 'node:http';
+import { appAddress } from './support';
+
+/** A server of one's own before the built app: it can go away, and it can bring a new version. */
+export interface Relay {
+  readonly address: string;
+  /** From now on the worker's file is a different one, as after an update. */
+  update(): void;
+  close(): Promise<void>;
+}
+
+/** Passes everything on to the built app. */
+export async function openRelay(): Promise<Relay> {
+  let version = 1;
+  const server: Server = createServer((request, response) => {
+    const target = new URL(request.url ?? '/', appAddress());
+    fetch(target)
+      .then(async (answer) => {
+        let body = Buffer.from(await answer.arrayBuffer());
+        if (target.pathname.endsWith('/sw.js')) body = Buffer.concat([body, Buffer.from(`\n// ${version}\n`)]);
+        response.writeHead(answer.status, {
+          'content-type': answer.headers.get('content-type') ?? 'application/octet-stream',
+          'cache-control': 'no-store',
+        });
+        response.end(body);
+      })
+      .catch(() => response.destroy());
+  });
+  await new Promise<void>((resolve) => server.listen(0, 'localhost', resolve));
+  const place = server.address();
+  if (place === null || typeof place === 'string') throw new Error('The relay has no port.');
+  return {
+    address: `http://localhost:${place.port}${new URL(appAddress()).pathname}`,
+    update() {
+      version++;
+    },
+    close: () =>
+      new Promise((resolve) => {
+        server.close(() => resolve());
+        server.closeAllConnections();
+      }),
+  };
+}

@@ -1,0 +1,94 @@
+import { describe, expect, test } from 'vitest';
+import { openJournal, readNote } from '../../src/record/journal';
+import { createClock, createKeeper, createShelf, makeLesson, makePlayer, puts, standBook } from './record-stand';
+
+function createSmallStorage() {
+  const texts = new Map<string, string>();
+  const shelf = {
+    getItem: (key: string) => texts.get(key) ?? null,
+    setItem: (key: string, text: string) => void texts.set(key, text),
+    removeItem: (key: string) => void texts.delete(key),
+  };
+  return { texts, journal: openJournal(() => shelf) };
+}
+
+describe('a page that closes before the store has answered', () => {
+  test('leaves a note, and the next page takes it up: record, deletion, and which lesson is open', async () => {
+    const [shelf, { journal, texts }] = [createShelf(), createSmallStorage()];
+    const first = await standBook({ keeper: createKeeper(shelf), journal, name: 'first' });
+    const [stays, goes] = [makePlayer(), makePlayer()];
+    first.book.apply(puts(stays, goes));
+    await first.clock.go(1000);
+    const lesson = makeLesson(stays.id, { notes: 'last word' });
+    first.keeper.fault = 'never'; // the page closes: whatever is asked of the store stays unanswered
+    first.book.apply(puts(lesson));
+    first.book.apply({ label: 'Delete', put: [], remove: [goes.id] });
+    first.book.setMeta({ openLessonId: lesson.id });
+    first.book.leave();
+    expect(texts.size).toBe(1);
+
+    const second = await standBook({ keeper: createKeeper(shelf), journal, name: 'second' });
+    const { records, meta } = second.book.state.getState();
+    expect([...records.keys()].toSorted()).toEqual([lesson.id, stays.id].toSorted());
+    expect(meta.openLessonId).toBe(lesson.id);
+    await second.clock.go(1000);
+    expect(shelf.records.get(lesson.id)).toEqual(lesson);
+    expect(shelf.records.has(goes.id)).toBe(false);
+    expect(texts.size).toBe(0);
+  });
+
+  test('does not turn back what was changed since', async () => {
+    const [shelf, { journal }] = [createShelf(), createSmallStorage()];
+    const old = await standBook({ keeper: createKeeper(shelf), journal, name: 'old' });
+    const player = makePlayer();
+    old.book.apply(puts(player));
+    await old.clock.go(1000);
+    old.keeper.fault = 'never';
+    old.book.apply(puts({ ...player, notes: 'noted', changedMs: 2000 }));
+    old.book.leave();
+    shelf.records.set(player.id, { ...player, notes: 'changed since', changedMs: 3000 });
+    const next = await standBook({ keeper: createKeeper(shelf), journal, clock: createClock(), name: 'next' });
+    expect(next.book.state.getState().records.get(player.id)).toMatchObject({ notes: 'changed since' });
+  });
+
+  test('a wiped player is wiped from the note as well', async () => {
+    const { journal, texts } = createSmallStorage();
+    const { book, clock, keeper } = await standBook({ journal });
+    const player = makePlayer();
+    keeper.fault = 'quota';
+    book.apply(puts(player));
+    book.leave();
+    expect([...texts.values()].join()).toContain(player.id);
+    keeper.fault = null;
+    const wiping = book.wipe(player.id);
+    await clock.go(5000);
+    expect(await wiping).toMatchObject({ left: 0 });
+    expect([...texts.values()].join()).not.toContain(player.id);
+  });
+});
+
+test.each([
+  ['nothing', null],
+  ['no JSON', '{'],
+  ['a list', '[]'],
+  ['no claim', '{"records":[],"removed":[],"meta":null}'],
+  ['too deep', `{"claim":1,"records":${'['.repeat(1e5)}${']'.repeat(1e5)},"removed":[],"meta":null}`],
+  ['a field twice', '{"claim":1,"claim":1,"records":[],"removed":[],"meta":null}'],
+])('a note that is %s is no note', (_, text) => {
+  expect(readNote(text)).toBeUndefined();
+});
+
+test('of a damaged note the whole records are taken', () => {
+  const player = makePlayer();
+  const text = JSON.stringify({ claim: 1, records: [player, { ...player, name: 7 }], removed: [7, 'x'], meta: 'odd' });
+  expect(readNote(text)).toMatchObject({ records: [player], removed: ['x'], meta: { openLessonId: null } });
+});
+
+test('a browser without small storage only loses the note', () => {
+  const journal = openJournal(() => {
+    throw new DOMException('forbidden', 'SecurityError');
+  });
+  journal.write('x');
+  journal.clear();
+  expect(journal.read()).toBeNull();
+});
