@@ -18,6 +18,7 @@ import type { Club } from '../model/club';
 import type { Pose } from '../model/pose';
 import { swingPose, type Swing } from '../reading/swing';
 import { BrokenShafts } from './dashes';
+import { Departure, type Struck } from './departure';
 import { FigureModel } from './figureModel';
 import { framePoints } from './framePoints';
 import { ContactDiscs, GLASS_X, Ground } from './ground';
@@ -46,6 +47,8 @@ export interface SwingShown {
   readonly throughEyes: boolean;
   readonly reference?: OtherShaft;
   readonly ghost?: OtherShaft;
+  /** Where the ball goes; without it the ball stays where it lies. */
+  readonly struck?: Struck;
 }
 
 /** A swing with ground, light and traces, for one board. Built once; `show` moves it. Stage and clips draw the same scene. */
@@ -64,6 +67,9 @@ export class SwingScene {
   private readonly discs: ContactDiscs;
   private readonly shafts: BrokenShafts;
   private readonly lights: Lights;
+  private readonly departure: Departure;
+  /** Where the ball is now, m: at `ball` until it is struck. */
+  private readonly flying = new Float64Array(3);
   private readonly ballMeshes: Mesh[];
   private readonly tee: Mesh[];
   private readonly pose = createPose();
@@ -78,6 +84,7 @@ export class SwingScene {
     this.discs = new ContactDiscs(theme);
     this.shafts = new BrokenShafts(theme, size);
     this.lights = new Lights(theme);
+    this.departure = new Departure(theme, size);
     const sphere = new SphereGeometry(BALL_RADIUS, 28, 18);
     const white = new Mesh(sphere, new MeshStandardMaterial({ color: '#fffdf6', roughness: 0.35 }));
     white.castShadow = true;
@@ -87,7 +94,7 @@ export class SwingScene {
     const beech = new MeshStandardMaterial({ color: theme.beech[0], roughness: 0.6 });
     this.tee = [new Mesh(peg, beech), new Mesh(peg, contourMaterial(theme, size))];
     this.root.add(this.ground.group, this.discs.mesh, this.traces.group, this.shafts.mesh, this.lights.group);
-    this.root.add(...this.ballMeshes, ...this.tee);
+    this.root.add(...this.ballMeshes, ...this.tee, this.departure.mesh);
   }
 
   /** Moves everything to one instant of a swing. */
@@ -114,7 +121,6 @@ export class SwingScene {
     const at = (key: KeyId): void => swingPose(reference, reference.reference.times[K[key]], this.pose);
     at('impact');
     placeBall(reference.rig.club, this.pose, this.ball);
-    for (const mesh of this.ballMeshes) mesh.position.set(this.ball[0], this.ball[1], this.ball[2]);
     const height = this.ball[1] - 0.9 * BALL_RADIUS;
     for (const mesh of this.tee) {
       mesh.visible = this.ball[1] > BALL_RADIUS + 0.004;
@@ -132,12 +138,15 @@ export class SwingScene {
     if (this.model) this.points = framePoints(reference, this.model.figure, this.ball, footZ);
   }
 
-  private placePlayer({ swing, t, pose, throughEyes, reference, ghost }: SwingShown): void {
+  private placePlayer({ swing, t, pose, throughEyes, reference, ghost, struck }: SwingShown): void {
     const { model, shafts, shown } = this;
     if (!model) return;
     const heelLift = heelLiftAt(swing, t);
     placeFigure(model.figure, pose, { ballPoint: this.ball, heelLift }, model.placement);
     model.show(throughEyes);
+    const { flying } = this;
+    this.departure.show(this.ball, struck, t, swing.tempo, flying);
+    for (const mesh of this.ballMeshes) mesh.position.set(flying[0], flying[1], flying[2]);
     this.putDiscs(heelLift);
     shafts.clear();
     shown.reference = reference ? shafts.draw('reference', reference.swing, reference.t, pose) : false;
@@ -157,7 +166,9 @@ export class SwingScene {
       const [x, z] = [placement[at + 9] + Math.sin(yaw) * ahead, placement[at + 11] + Math.cos(yaw) * ahead];
       this.discs.put(i, x, z, 0.068 * k, (0.125 - 0.06 * lift) * k, yaw, 1 - 0.3 * lift);
     });
-    this.discs.put(2, this.ball[0], this.ball[2], 0.043, 0.043, 0, Math.max(0.3, 1.3 - this.ball[1] * 8));
+    const { ball, flying } = this;
+    const strength = flying[0] === ball[0] ? Math.max(0.3, 1.3 - ball[1] * 8) : Math.max(0, 1.3 - flying[1] * 8);
+    this.discs.put(2, flying[0], flying[2], 0.043, 0.043, 0, strength);
     this.discs.put(3, 0, 0.03, 0.36 * k, 0.27 * k, 0, 0.25);
   }
 

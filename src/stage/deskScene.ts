@@ -1,6 +1,7 @@
 import { isReached, type Checkpoint } from '../reading/checkpoints';
-import { SwingScene } from '../scene/swingScene';
+import { SwingScene, type SwingShown } from '../scene/swingScene';
 import { current, currentPose, desk, noteDrawn, type Derived, type DeskState } from '../store';
+import { ghostTime } from '../store/compare';
 
 /** What the last update drew, to draw again only what changed. */
 interface Drawn {
@@ -31,12 +32,19 @@ export class DeskScene extends SwingScene {
       pose,
       throughEyes: eyes,
       reference: { swing: derived.referenceSwing, t: referenceTime(derived, state) },
-      ...(ghostSwing ? { ghost: { swing: ghostSwing, t } } : {}),
+      ...struckOf(derived),
+      ...(ghostSwing ? { ghost: { swing: ghostSwing, t: ghostTime(state) } } : {}),
     });
     noteDrawn(pose);
     Object.assign(last, { state, eyes });
     return true;
   }
+}
+
+/** The ball leaves where the delivery strikes it. */
+function struckOf({ delivery, shot }: Derived): Pick<SwingShown, 'struck'> {
+  if ('missing' in delivery || 'missing' in shot) return {};
+  return { struck: { t: delivery.t, track: shot.flight.track } };
 }
 
 /** A playhead held at a checkpoint is compared with the reference at its own checkpoint. */
