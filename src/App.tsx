@@ -1,7 +1,8 @@
 import { lazy, Suspense, useLayoutEffect } from 'react';
-import { Bar, Drawer, LiveRegion, Mishap, Movements, Situations, Slips, Status, Time } from './panels';
+import { Bar, Drawer, LiveRegion, Mishap, More, Movements, Situations, Slips, Status, Time } from './panels';
 import { Plate, ShotPlan, Strike } from './plates';
 import { useDesk } from './store';
+import { sawAt } from './store/whyActions';
 
 /** The panels are there first; the 3D libraries follow. */
 const Stage = lazy(async () => ({ default: (await import('./stage/Stage')).Stage }));
@@ -29,8 +30,8 @@ export function App() {
           <Slips />
         </div>
         <section className="plates" aria-label="Checkpoint plates">
-          <Plate id="leadArmParallel" />
-          <Plate id="shaftParallel" />
+          <Plate id="leadArmParallel" onSight={(metres) => sawAt('leadArmParallel', metres)} />
+          <Plate id="shaftParallel" onSight={(metres) => sawAt('shaftParallel', metres)} />
         </section>
         <Time />
         <Movements />
@@ -45,6 +46,7 @@ export function App() {
       />
       <Status />
       <Situations />
+      <More />
       <LiveRegion />
     </div>
   );

@@ -1,15 +1,31 @@
 import { redo, setDrawer, undo, useDesk, type DrawerId } from '../store';
 import { Mark } from './Mark';
+import { MORE_ID } from './moreId';
 import { SITUATIONS_ID } from './Situations';
 
+interface DrawerTab {
+  readonly id: DrawerId;
+  readonly title: string;
+  readonly tab: string;
+  /** Where there is little room. */
+  readonly short?: string;
+  /** In the sheet of further drawers: everywhere, or where there is no room for another tab. */
+  readonly isMore?: 'always' | 'on a phone';
+}
+
 /** The drawers in the order of their tabs. */
-export const DRAWERS: readonly { readonly id: DrawerId; readonly title: string; readonly tab: string }[] = [
+export const DRAWERS: readonly DrawerTab[] = [
   { id: 'setUp', title: 'Set-up', tab: 'Set-up' },
-  { id: 'ball', title: 'The ball', tab: 'Ball' },
-  { id: 'joints', title: 'Joints bench', tab: 'Joints' },
-  { id: 'lessons', title: 'Lesson book', tab: 'Lesson book' },
+  { id: 'ledger', title: 'Ledger', tab: 'Ledger' },
+  { id: 'map', title: 'Corridor map', tab: 'Corridor map', short: 'Map' },
+  { id: 'plan', title: 'Change plan', tab: 'Change plan', short: 'Plan' },
+  { id: 'ball', title: 'The ball', tab: 'Ball', isMore: 'on a phone' },
+  { id: 'lessons', title: 'Lesson book', tab: 'Lesson book', short: 'Lessons' },
   { id: 'clip', title: 'Show it', tab: 'Clip' },
-  { id: 'about', title: 'About this model', tab: 'About' },
+  { id: 'seen', title: 'This is what I saw', tab: 'This is what I saw', isMore: 'always' },
+  { id: 'compare', title: 'Compare', tab: 'Compare two swings', isMore: 'always' },
+  { id: 'joints', title: 'Joints bench', tab: 'Joints bench', isMore: 'always' },
+  { id: 'about', title: 'About this model', tab: 'About this model', isMore: 'always' },
 ];
 
 /** Name, undo and redo, and the index tabs of the drawers. */
@@ -49,20 +65,33 @@ function Turn({ word, act, label }: { word: string; act: () => unknown; label: s
 
 function Tabs() {
   const open = useDesk(({ session }) => session.drawer);
+  const isFurther = DRAWERS.some(({ id, isMore }) => id === open && isMore === 'always');
   return (
     <nav className="tabs" aria-label="Drawers">
-      {DRAWERS.map(({ id, tab }) => (
+      {DRAWERS.filter(({ isMore }) => isMore !== 'always').map(({ id, tab, short, isMore }) => (
         <button
           key={id}
           type="button"
           id={`tab-${id}`}
           aria-expanded={open === id}
           aria-controls="drawer"
+          aria-label={tab}
+          data-more={isMore}
           onClick={() => setDrawer(id)}
         >
-          {tab}
+          {short === undefined ? (
+            tab
+          ) : (
+            <>
+              <span className="tab-long">{tab}</span>
+              <span className="tab-short">{short}</span>
+            </>
+          )}
         </button>
       ))}
+      <button type="button" id="tab-more" popoverTarget={MORE_ID} data-chosen={isFurther || undefined}>
+        More
+      </button>
     </nav>
   );
 }

@@ -8,6 +8,11 @@ import { SetUp } from './SetUp';
 const JointsBench = lazy(() => import('./JointsBench'));
 const LessonBook = lazy(() => import('./lessons/LessonBook'));
 const Showing = lazy(() => import('./showing/Showing'));
+const Ledger = lazy(() => import('./why/Ledger'));
+const CorridorMap = lazy(() => import('./why/CorridorMap'));
+const ChangePlan = lazy(() => import('./why/ChangePlan'));
+const Seen = lazy(() => import('./why/Seen'));
+const Compare = lazy(() => import('./why/Compare'));
 
 /** Drawings that belong to drawers, made by who wires the board: panels draw none. */
 export interface DrawerProps {
@@ -33,7 +38,14 @@ const CONTENT: Record<DrawerId, (props: DrawerProps) => React.ReactNode> = {
     </Suspense>
   ),
   about: () => <About />,
+  ledger: () => later(<Ledger />),
+  map: () => later(<CorridorMap />),
+  plan: () => later(<ChangePlan />),
+  seen: () => later(<Seen />),
+  compare: () => later(<Compare />),
 };
+
+const later = (drawer: React.ReactNode): React.ReactNode => <Suspense fallback={<p>Opening …</p>}>{drawer}</Suspense>;
 
 /** The bench lets go of the figure. */
 function Release() {
@@ -47,7 +59,8 @@ function Release() {
 
 function close(id: DrawerId): void {
   setDrawer(null);
-  document.getElementById(`tab-${id}`)?.focus();
+  const tab = document.getElementById(`tab-${id}`);
+  (tab?.checkVisibility() ? tab : document.getElementById('tab-more'))?.focus();
 }
 
 /** The open drawer. Its tab gets the focus back when it closes. */

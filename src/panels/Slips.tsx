@@ -54,6 +54,8 @@ export function Slips() {
   return (
     <div className="slips">
       <Essentials />
+      <TrialSlip />
+      <GuessSlip />
       {notice !== null && (
         <div className="slip" role="alert">
           <p>{notice}</p>

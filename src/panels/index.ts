@@ -2,6 +2,7 @@ export { Bar } from './Bar';
 export { Drawer } from './Drawer';
 export { LiveRegion } from './LiveRegion';
 export { Mishap } from './Mishap';
+export { More } from './More';
 export { Movements } from './Movements';
 export { Situations } from './Situations';
 export { Slips } from './Slips';

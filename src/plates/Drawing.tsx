@@ -1,4 +1,4 @@
-import { memo, useId } from 'react';
+import { memo, useId, type ReactNode } from 'react';
 import { HANDLE_RADIUS, PIN_RADIUS, REGISTER_CROSS, type Annotation, type OtherLine } from './annotation';
 import type { DrawnPart } from './body';
 import type { PlateDrawing } from './plateDrawing';
@@ -89,10 +89,12 @@ interface Props {
   readonly label: string;
   /** How far the ring was pulled along its line's normal, units; nothing when it was not. */
   readonly pulled: number | undefined;
+  /** Marks of the coach or the player, drawn over the shaft line and under the ring. */
+  readonly children?: ReactNode;
 }
 
 /** A plate's drawing as SVG. Everything in it comes worked out; nothing is decided here. */
-export function Drawing({ drawing: { parts, annotation }, letters, label, pulled }: Props) {
+export function Drawing({ drawing: { parts, annotation }, letters, label, pulled, children }: Props) {
   const hatch = useId();
   const dots = useId();
   const { view, verdict, corridor, edges, zone, axis, pin, handle, captions, scaleBar, others } = annotation;
@@ -125,6 +127,7 @@ export function Drawing({ drawing: { parts, annotation }, letters, label, pulled
       <path className={`plate-axis is-${verdict}`} d={linePath(axis)} />
       <Pin {...pin} />
       <Measure annotation={annotation} letters={letters} />
+      {children}
       {shift && (
         <path className="plate-sight" d={linePath(axis)} transform={`translate(${n(shift.x)} ${n(shift.y)})`} />
       )}

@@ -9,6 +9,7 @@ import { plateFigureOf } from './body';
 import { Drawing } from './Drawing';
 import type { Box, Point } from './frame';
 import { fitPicture, plateDrawing, type PlateDrawing } from './plateDrawing';
+import { Marks } from './Marks';
 import { Sight } from './Sight';
 import { useSettled } from './useSettled';
 import { useSize, type Size } from './useSize';
@@ -81,7 +82,11 @@ export function Plate({ id, onSight }: Props) {
               letters={letters}
               label={`${title}, seen down the line. ${words.spoken}`}
               pulled={seen === undefined || value === undefined ? undefined : (seen - value) * drawing.frame.scale}
-            />
+            >
+              {value !== undefined && seen === undefined && (
+                <Marks id={id} value={value} drawing={drawing} letters={letters} />
+              )}
+            </Drawing>
           ) : (
             <p className="plate-reason">{words.sentence}</p>
           )}

@@ -37,7 +37,10 @@ subscribe((now, before) => {
   if (!guess || guess.stage === 'open' || now.session.guess !== before.session.guess) return;
   if (now.document.movements === before.document.movements) return;
   const stood = withMovements(current().referenceSwing, toMovements(before.document.movements));
-  set({ stage: 'open', drawn: {} }, { swing: stood, label: 'Guess first: draw where the shaft will go' });
+  set(
+    { stage: 'open', drawn: guess.stage === 'ready' ? guess.drawn : {} },
+    { swing: stood, label: 'Guess first: draw where the shaft will go' },
+  );
 });
 
 // Another player, club or top makes what was held back meaningless.

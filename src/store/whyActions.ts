@@ -3,6 +3,7 @@ import type { CheckpointId } from '../reading/checkpoints';
 import { change, endGesture } from './actions';
 import { desk, put } from './desk';
 import { withDial, type Dialled } from './document';
+import { drawGuess } from './guess';
 import { nameOfChange } from './labels';
 import { setDrawer } from './lookActions';
 import { SEEN_LIMITS, USUAL_GIVE_CM, type Sighting } from './seen';
@@ -68,9 +69,13 @@ export function setSeen(id: CheckpointId, sighting: Sighting | null): void {
   change(label, (document) => ({ ...document, seen: { ...document.seen, [id]: kept } }));
 }
 
-/** A ring on a plate was pulled and let go: that is what the coach saw, m. The drawer with the explanations opens. */
+/**
+ * A ring on a plate was pulled and let go, m: that is what the coach saw, and the drawer with the explanations opens. While
+ * guessing first it is where the player thinks the shaft will go.
+ */
 export function sawAt(id: CheckpointId, metres: number): void {
   const { document, session } = desk.getState();
+  if (session.guess && session.guess.stage !== 'shown') return drawGuess(id, metres);
   setSeen(id, { cm: metres * 100, plusMinusCm: document.seen[id]?.plusMinusCm ?? USUAL_GIVE_CM });
   if (session.drawer !== 'seen') setDrawer('seen');
 }

@@ -1,0 +1,2 @@
+/** The sheet of further drawers and switches. */
+export const MORE_ID = 'more';

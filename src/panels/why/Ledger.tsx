@@ -1,0 +1,192 @@
+import { DIALS } from '../../model/movements';
+import type { Movements } from '../../model/movements';
+import { judge } from '../../reading/verdicts';
+import type { Contributions, Part } from '../../solving/contributions';
+import { desk, useDerived, useDesk, type CheckpointId } from '../../store';
+import { ledgerOf, type Ledger as Shared } from '../../store/ledger';
+import { playPart } from '../../store/trialRun';
+import { setWhy } from '../../store/whyActions';
+import { LEDGER_READINGS, type LedgerReading } from '../../store/whyState';
+import { COMPUTED, sayMovement } from '../../words';
+import { LEDGER_WORDS, measureOf, numberLedger, sayBar, sayCause, sayLedger, type LedgerOf } from '../../words/why';
+import { Lead, Source } from './Lead';
+import { waterfall } from './ledgerScale';
+import { Pick } from './Pick';
+import { SWING_NAMES, swingOptions } from './swingNames';
+
+const PART_NAMES: Readonly<Record<Part, string>> = {
+  leadWrist: 'Lead wrist',
+  rotation: 'Rotation',
+  sideTilt: 'Trail-side tilt',
+  setUp: 'Set-up',
+};
+
+const READING_OPTIONS = (Object.keys(LEDGER_WORDS) as LedgerReading[]).map((value) => ({
+  value,
+  text: LEDGER_WORDS[value].title,
+}));
+
+/** What a movement does in a swing: "cupped 16°", "8 % faster, 12 ms early". Only what differs between the two. */
+function phraseOf(part: Part, from: Movements, to: Movements, units: { readonly length: 'cm' | 'in' }): string {
+  const phrases = DIALS.filter(({ group, id }) => group === part && from[id] !== to[id]).map(
+    ({ id }) => sayMovement(id, to, units).phrase,
+  );
+  return part === 'setUp' ? 'top of the backswing' : phrases.join(', ');
+}
+
+/** Why a reading is what it is: how much each movement brings, from one swing to another. */
+export default function Ledger() {
+  const why = useDesk(({ session }) => session.why);
+  const hasGhost = useDesk(({ session }) => session.ghost !== null);
+  const ledger = useDesk(ledgerOf);
+  return (
+    <div className="ledger">
+      <LedgerBody ledger={ledger} />
+      <div className="fields ledger-choice">
+        <Pick label="Reading" options={READING_OPTIONS} value={why.reading} onPick={(reading) => setWhy({ reading })} />
+        <Pick label="From" options={swingOptions(hasGhost)} value={why.from} onPick={(from) => setWhy({ from })} />
+        <Pick label="To" options={swingOptions(hasGhost)} value={why.to} onPick={(to) => setWhy({ to })} />
+      </div>
+    </div>
+  );
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+const MISSING = 'A mixture of the two swings never reaches this checkpoint. Choose swings that lie closer.';
+
+function LedgerBody({ ledger }: { ledger: Shared }) {
+  const why = useDesk(({ session }) => session.why);
+  const units = useDesk(({ document }) => document.units);
+  const bands = useDerived(({ exactBands }) => exactBands);
+  const { shared, parts, from, to } = ledger;
+  if ('missing' in shared) return <Lead text={MISSING} />;
+  const at: CheckpointId = LEDGER_READINGS[why.reading].at;
+  const band = why.reading === 'bicepGap' || why.reading === 'headDepth' ? bands[at] : undefined;
+  const verdict = band && judge(shared.to, band);
+  const of: LedgerOf = {
+    reading: why.reading,
+    shared,
+    parts,
+    units,
+    from: from.movements,
+    to: to.movements,
+    isFromReference: why.from === 'reference',
+    isTooFar: verdict === (shared.to > shared.from ? 'steep' : 'shallow'),
+  };
+  const numbers = numberLedger(of);
+  const isJudged = band !== undefined;
+  return (
+    <>
+      <Lead {...sayLedger(of)} />
+      <div className="waterfall" data-judged={isJudged || undefined}>
+        <Rows of={of} numbers={numbers} band={band} />
+      </div>
+      <Source>
+        {LEDGER_WORDS[why.reading].note} Shares add up exactly. {numbers.together} {capital(COMPUTED)}.
+      </Source>
+    </>
+  );
+}
+
+interface RowsProps {
+  readonly of: LedgerOf;
+  readonly numbers: ReturnType<typeof numberLedger>;
+  readonly band: { readonly low: number; readonly high: number } | undefined;
+}
+
+/** The rows of the waterfall: the first swing, a bar for each part, the second swing. */
+function Rows({ of, numbers, band }: RowsProps) {
+  const why = useDesk(({ session }) => session.why);
+  const isPlaying = useDesk(({ session }) => session.trial?.label);
+  const shared: Contributions = of.shared;
+  const { toShown } = measureOf(of.reading, of.units);
+  const steps = of.parts.map((part) => ({ part, value: toShown(shared.parts[part]) }));
+  const edges = band ? [toShown(band.low), toShown(band.high)] : [];
+  const { toPercent, bars } = waterfall(toShown(shared.from), steps, band ? [0, ...edges] : []);
+  const zero = band ? toPercent(0) : undefined;
+  const isSteepUp = of.reading === 'bicepGap' || of.reading === 'headDepth';
+  return (
+    <>
+      {band && (
+        <div className="waterfall-band" aria-hidden="true">
+          <i style={{ left: `${toPercent(edges[0])}%`, right: `${100 - toPercent(edges[1])}%` }}>
+            <span>on plane</span>
+          </i>
+        </div>
+      )}
+      <End name={SWING_NAMES[why.from]} value={numbers.from} zero={zero} at={toPercent(toShown(shared.from))} />
+      {bars.map(({ part, left, width, start, isUp }) => {
+        const number = numbers.parts[part]!;
+        const phrase = phraseOf(part, of.from, of.to, of.units);
+        const label = `${PART_NAMES[part]}: ${phrase}`;
+        return (
+          <div key={part} className="waterfall-row" data-part={part}>
+            <p className="waterfall-name">
+              <span className="unseen">
+                {sayBar(PART_NAMES[part], phrase, number, measureOf(of.reading, of.units))}
+              </span>
+              <b aria-hidden="true">{PART_NAMES[part]}</b>
+              <span aria-hidden="true">{phrase}</span>
+            </p>
+            <p className="waterfall-value" aria-hidden="true">
+              {number.share}
+            </p>
+            <button
+              type="button"
+              className="play-bar"
+              aria-label={`Play only ${sayCause(part, of)}`}
+              aria-pressed={isPlaying === label}
+              onClick={() => play(part, label)}
+            >
+              <svg viewBox="0 0 26 26" aria-hidden="true">
+                <circle cx="13" cy="13" r="12" />
+                <path d="M10 7.5v11l9-5.5z" />
+              </svg>
+            </button>
+            <div className="waterfall-track" aria-hidden="true">
+              <i className="waterfall-step" style={{ left: `${start}%` }} />
+              <i
+                className="waterfall-bar"
+                data-way={isSteepUp ? (isUp ? 'steep' : 'shallow') : isUp ? 'up' : 'down'}
+                style={{ left: `${left}%`, width: `${Math.max(width, 0.4)}%` }}
+              />
+            </div>
+            <p className="waterfall-also" aria-hidden="true">
+              alone {number.alone}, last {number.last}
+            </p>
+          </div>
+        );
+      })}
+      <End name={SWING_NAMES[why.to]} value={numbers.to} zero={zero} at={toPercent(toShown(shared.to))} isLast />
+    </>
+  );
+}
+
+function play(part: Part, label: string): void {
+  const state = desk.getState();
+  const { from, to } = ledgerOf(state);
+  const { at } = LEDGER_READINGS[state.session.why.reading];
+  playPart(from, to, part, at === 'leadArmParallel' ? 'P5' : 'P6', label);
+}
+
+interface EndProps {
+  readonly name: string;
+  readonly value: string;
+  readonly zero: number | undefined;
+  readonly at: number;
+  readonly isLast?: boolean;
+}
+
+/** One of the two swings as a dimension line from zero to its reading. */
+const End = ({ name, value, zero = 0, at, isLast = false }: EndProps) => (
+  <div className="waterfall-row waterfall-end" data-last={isLast || undefined}>
+    <p className="waterfall-name">
+      <b>{name}</b>
+    </p>
+    <p className="waterfall-value">{value}</p>
+    <div className="waterfall-track" aria-hidden="true">
+      <i className="waterfall-dimension" style={{ left: `${Math.min(zero, at)}%`, width: `${Math.abs(at - zero)}%` }} />
+    </div>
+  </div>
+);
