@@ -66,7 +66,9 @@ function Drawn({ shot }: { shot: Shot }) {
       </div>
       <p className="above-legend" title={CARRY_WIDTH}>
         <i className="above-swatch is-open" aria-hidden="true" />
-        <b>{sayCarry(shot, units).text}</b> carry
+        <span>
+          <b>{sayCarry(shot, units).text}</b> carry
+        </span>
       </p>
     </figure>
   );

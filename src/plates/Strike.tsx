@@ -80,7 +80,9 @@ function Drawn({ delivery }: { delivery: Delivery }) {
       </div>
       <p className="above-legend">
         <i className={`above-swatch is-${drawing?.turn ?? 'square'}`} aria-hidden="true" />
-        <b>{between.text}</b> to path
+        <span>
+          <b>{between.text}</b> to path
+        </span>
       </p>
     </figure>
   );

@@ -20,6 +20,8 @@ const BODY: readonly PartId[] = [
 /** Length of a leader, px, and room round the body. */
 const LEADER = 30;
 const ROOM = 14;
+/** What the strip in the upper left corner takes: px past the picture's inset, px down. */
+const PINNED = { right: 136, bottom: 136 };
 
 interface Box {
   left: number;
@@ -53,7 +55,9 @@ export class Captions {
 
   place(camera: PerspectiveCamera, scene: DeskScene, size: Vector2, mirror: 1 | -1, insets: Insets): void {
     const body = this.bodyBox(camera, scene, size, mirror);
-    const taken: Box[] = [body];
+    // The panels pin path, face and shot here.
+    const pinned = { left: 0, top: 0, right: insets.left + PINNED.right, bottom: PINNED.bottom };
+    const taken: Box[] = [body, pinned];
     const isCramped = size.x < 420 || size.y < 300;
     for (const [id, element] of Object.entries(this.legends)) {
       element.hidden = !scene.shown[id as 'reference' | 'ghost'];
