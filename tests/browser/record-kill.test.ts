@@ -57,13 +57,13 @@ test(`killed ${KILLS} times in the middle of typing, no record is damaged and at
     await page.exposeFunction('tell', (text: string, ms: number) => void typed.push({ text, ms }));
     await page.evaluate((round) => {
       const field = [...document.querySelectorAll('textarea')].at(-1)!;
-      const { set } = Object.getOwnPropertyDescriptor(HTMLTextAreaElement.prototype, 'value')!;
+      const plain = Object.getOwnPropertyDescriptor(HTMLTextAreaElement.prototype, 'value')!;
       const { tell } = globalThis as unknown as { tell: (text: string, ms: number) => void };
       let letters = 0;
       field.focus();
       setInterval(() => {
         const text = `kill ${round}, letter ${letters++}`;
-        set!.call(field, text);
+        plain.set!.call(field, text);
         field.dispatchEvent(new Event('input', { bubbles: true }));
         tell(text, Date.now());
       }, 15);
