@@ -2,6 +2,13 @@ import { fileURLToPath } from 'node:url';
 import { chromium } from 'playwright-core';
 import { createServer } from 'vite';
 import { browserFlags, resolveBrowser } from '../../.config/browser.mjs';
+import type * as IdbKeeperModule from '../../src/record/idbKeeper';
+import type * as BookStateModule from '../../src/record/bookState';
+import type * as ListsModule from '../../src/record/lists';
+import type * as SayReadingModule from '../../src/record/sayReading';
+import type * as KeeperModule from '../../src/record/keeper';
+import type * as DocumentModule from '../../src/store/document';
+import type * as ValidateModule from '../../src/record/validate';
 import type { Row } from './table';
 
 export const name = 'lesson book';
@@ -18,19 +25,13 @@ interface Times {
 /** Runs in the browser, on the real IndexedDB: `load` fetches our own modules from the development server. */
 async function measure({ lessons, rounds }: { lessons: number; rounds: number }): Promise<Times> {
   const load = (path: string): Promise<Record<string, never>> => import(/* @vite-ignore */ path) as never;
-  const { createIdbKeeper } = (await load(
-    '/record/idbKeeper.ts',
-  )) as unknown as typeof import('../../src/record/idbKeeper');
-  const { readStored } = (await load('/record/bookState.ts')) as unknown as typeof import('../../src/record/bookState');
-  const { lessonsOf, listPlayers } = (await load(
-    '/record/lists.ts',
-  )) as unknown as typeof import('../../src/record/lists');
-  const { sayBoth } = (await load('/record/sayReading.ts')) as unknown as typeof import('../../src/record/sayReading');
-  const { FRESH_META } = (await load('/record/keeper.ts')) as unknown as typeof import('../../src/record/keeper');
-  const { DEFAULT_DOCUMENT } = (await load(
-    '/store/document.ts',
-  )) as unknown as typeof import('../../src/store/document');
-  const { readRecord } = (await load('/record/validate.ts')) as unknown as typeof import('../../src/record/validate');
+  const { createIdbKeeper } = (await load('/record/idbKeeper.ts')) as unknown as typeof IdbKeeperModule;
+  const { readStored } = (await load('/record/bookState.ts')) as unknown as typeof BookStateModule;
+  const { lessonsOf, listPlayers } = (await load('/record/lists.ts')) as unknown as typeof ListsModule;
+  const { sayBoth } = (await load('/record/sayReading.ts')) as unknown as typeof SayReadingModule;
+  const { FRESH_META } = (await load('/record/keeper.ts')) as unknown as typeof KeeperModule;
+  const { DEFAULT_DOCUMENT } = (await load('/store/document.ts')) as unknown as typeof DocumentModule;
+  const { readRecord } = (await load('/record/validate.ts')) as unknown as typeof ValidateModule;
   const base = { version: 1, createdMs: 1000, changedMs: 1000 } as const;
   const player = { kind: 'player', ...base, id: 'bench-player', name: 'Bench', body: DEFAULT_DOCUMENT.player, clubs: [], notes: '', archived: false, example: false } as const; // prettier-ignore
   const make = (at: number) =>

@@ -105,6 +105,8 @@ export async function standBook(
     channel?: Channel;
     journal?: Journal;
     name?: string;
+    /** False: the test starts it. */
+    starts?: boolean;
   } = {},
 ): Promise<Stand> {
   const {
@@ -114,6 +116,7 @@ export async function standBook(
     channel = silence(),
     journal = NO_JOURNAL,
     name = 'tab',
+    starts = true,
   } = options;
   let asks = 0;
   let ids = 0;
@@ -129,7 +132,7 @@ export async function standBook(
       return true;
     },
   });
-  book.start();
+  if (starts) book.start();
   await clock.settle();
   return { book, keeper, clock, asked: () => asks };
 }
