@@ -20,7 +20,8 @@ export function computeCm(document: Document): Computed {
   current();
   if (status !== 'ready') return NOTHING_COMPUTED;
   const { leadArmParallel: p5, shaftParallel: p6 } = checkpoints;
-  const toCm = (metres: number): number | null => (Number.isFinite(metres) ? Number((metres * 100).toFixed(2)) + 0 : null);
+  const toCm = (metres: number): number | null =>
+    Number.isFinite(metres) ? Number((metres * 100).toFixed(2)) + 0 : null;
   return {
     leadArmParallel: isReached(p5) ? toCm(p5.readings.bicepGap) : null,
     shaftParallel: isReached(p6) ? toCm(p6.readings.headDepth) : null,

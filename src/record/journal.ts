@@ -1,4 +1,5 @@
 import { readMeta } from './bookState';
+import { bringForward } from './forward';
 import type { Meta } from './keeper';
 import { LIMITS, type BookRecord } from './kinds';
 import { findObstacle } from './scan';
@@ -51,7 +52,7 @@ export function readNote(text: string | null): Note | undefined {
   if (typeof value !== 'object' || value === null) return undefined;
   const { claim, records, removed, meta } = value as { readonly [K in keyof Note]?: unknown };
   if (!Number.isSafeInteger(claim) || !Array.isArray(records) || !Array.isArray(removed)) return undefined;
-  const read = (records as unknown[]).map(readRecord);
+  const read = (records as unknown[]).map((raw) => readRecord(bringForward(raw)));
   return {
     claim: claim as number,
     records: read.flatMap((one) => ('record' in one ? [one.record] : [])),
