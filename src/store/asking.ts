@@ -150,3 +150,5 @@ function startWorker(): Worker {
 const STOPPED = 'The search stopped. Move a slider to try again.';
 
 subscribe(ask);
+// The drawer that wants to know may have been open before this was loaded.
+ask();

@@ -165,9 +165,9 @@ export function sayLedger(of: LedgerOf): { readonly text: string; readonly spoke
   const { more, tooMuch } = LEDGER_WORDS[reading];
   const sign = total < 0 ? -1 : 1;
   const rows = parts
-    .map((part, i) => ({ part, amount: shares[i] * sign }))
+    .map((part, i) => ({ part, amount: shares[i] * sign, exact: shared.parts[part] * sign }))
     .filter(({ amount }) => amount !== 0)
-    .toSorted((a, b) => b.amount - a.amount);
+    .toSorted((a, b) => b.exact - a.exact);
   const number = (value: number): string => formatNumber(Math.abs(value), decimals);
   if (rows.length === 0) return { text: SAME, spoken: SAME };
   const causes = rows.map(({ part, amount }) => {

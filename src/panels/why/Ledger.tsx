@@ -152,7 +152,7 @@ function Rows({ of, numbers, band }: RowsProps) {
                 style={{ left: `${left}%`, width: `${Math.max(width, 0.4)}%` }}
               />
             </div>
-            <p className="waterfall-also" aria-hidden="true">
+            <p className="waterfall-also" data-side={left + width / 2 > 50 ? 'left' : 'right'} aria-hidden="true">
               alone {number.alone}, last {number.last}
             </p>
           </div>

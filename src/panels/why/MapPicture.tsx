@@ -7,7 +7,7 @@ import { DIAL_NAMES, sayDial } from '../../words';
 import { isInRegion } from '../../words/corridor';
 import { holdKey } from '../gesture';
 import { regionPath, sideOf, unitOf, type Side } from './mapScale';
-import { useWidth } from './useWidth';
+import { useRoom } from './useRoom';
 
 interface Props {
   readonly x: MovementId;
@@ -22,14 +22,17 @@ const TOP = 30;
 const BOTTOM = 52;
 /** Height over width of the sheet between the axes. */
 const SHAPE = 0.66;
+/** It is never lower than this, and leaves room for the sentence over it, px. */
+const LEAST = 190;
+const BESIDE = TOP + BOTTOM + 72;
 
 /** The map as a drawing in css px, and on it the brass pin that is this swing. */
 export function MapPicture({ x, y, regions, isBusy }: Props) {
   const frame = useRef<HTMLDivElement>(null);
-  const width = useWidth(frame);
+  const { width, height } = useRoom(frame);
   const units = useDesk(({ document }) => document.units);
   const inner = Math.max(120, width - LEFT - RIGHT);
-  const tall = Math.round(inner * SHAPE);
+  const tall = Math.round(Math.min(inner * SHAPE, Math.max(LEAST, height - BESIDE)));
   const across = sideOf(x, LEFT, LEFT + inner, units);
   const upward = sideOf(y, TOP + tall, TOP, units);
   return (

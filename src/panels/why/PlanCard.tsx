@@ -59,9 +59,7 @@ function Moves({ plan }: { plan: StepPlan }) {
             <tr key={id}>
               <th scope="row">{DIAL_NAMES[id].label}</th>
               <td className="plan-fromto">
-                <span aria-hidden="true">
-                  {before.phrase} → {after.phrase}
-                </span>
+                <span aria-hidden="true">{sayFromTo(before.phrase, after.phrase)}</span>
                 <span className="unseen">
                   from {before.spoken} to {after.spoken}
                 </span>
@@ -73,6 +71,13 @@ function Moves({ plan }: { plan: StepPlan }) {
       </tbody>
     </table>
   );
+}
+
+/** "12 → 4 ms early": what both phrases end in is said once. */
+function sayFromTo(before: string, after: string): string {
+  const tail = /^[\d.]+/;
+  const isSame = tail.test(before) && before.replace(tail, '') === after.replace(tail, '');
+  return `${isSame ? (tail.exec(before)?.[0] ?? '') : before} → ${after}`;
 }
 
 interface Told {
