@@ -1,7 +1,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { drawn, openDesk, slider } from './deskPage';
+import { drawn, openDesk, openDrawer, slider } from './deskPage';
 import { findCrowding } from './geometry';
 import { launch, SCREENS } from './support';
 
@@ -37,15 +37,15 @@ const STATES: readonly (readonly [string, (page: Page) => Promise<unknown>])[] =
   [
     'with the joints bench open',
     async (page) => {
-      await page.locator('#tab-joints').click();
+      await openDrawer(page, 'joints');
       await page.locator('.bench-row').nth(15).waitFor();
     },
   ],
-  ['with the model page open', (page) => page.locator('#tab-about').click()],
+  ['with the model page open', (page) => openDrawer(page, 'about')],
   [
     'past the usual range, exaggerated, with a ghost',
     async (page) => {
-      await page.locator('#tab-about').click();
+      await openDrawer(page, 'about');
       await slider(page, 'leadWristFlexion').press('Home');
       await holdAndExaggerate(page);
     },

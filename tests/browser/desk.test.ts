@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { drawn, look, openDesk, plateWords, pointOn, ready, slider } from './deskPage';
+import { drawn, look, openDesk, openDrawer, plateWords, pointOn, ready, slider } from './deskPage';
 import { launch, offOrigin, open } from './support';
 
 let browser: Browser | undefined;
@@ -263,7 +263,7 @@ describe('the picture', () => {
   test('the joints bench shows a bent joint on the figure and lets go', async () => {
     const { page, context, witness } = await openDesk(browser!);
     const before = await look(page);
-    await page.getByRole('button', { name: 'Joints' }).click();
+    await openDrawer(page, 'joints');
     await page.getByRole('slider', { name: 'Lead arm roll' }).focus();
     for (let i = 0; i < 5; i++) await page.keyboard.press('ArrowRight');
     await drawn(page);

@@ -46,3 +46,10 @@ export const drawn = (page: Page): Promise<void> =>
 
 /** What the plates say: verdict word, number in words, source. */
 export const plateWords = (page: Page): Promise<string[]> => page.locator('.plate-verdict').allInnerTexts();
+
+/** Opens a drawer by its tab, or from the sheet of further drawers. */
+export async function openDrawer(page: Page, id: string): Promise<void> {
+  const tab = page.locator(`#tab-${id}`);
+  if (!(await tab.isVisible())) await page.locator('#tab-more').click();
+  await tab.click();
+}

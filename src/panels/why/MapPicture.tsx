@@ -23,7 +23,7 @@ const BOTTOM = 52;
 /** Height over width of the sheet between the axes. */
 const SHAPE = 0.66;
 /** It is never lower than this, and leaves room for the sentence over it, px. */
-const LEAST = 190;
+const LEAST = 170;
 const BESIDE = TOP + BOTTOM + 72;
 
 /** The map as a drawing in css px, and on it the brass pin that is this swing. */

@@ -59,7 +59,7 @@ function Moves({ plan }: { plan: StepPlan }) {
             <tr key={id}>
               <th scope="row">{DIAL_NAMES[id].label}</th>
               <td className="plan-fromto">
-                <span aria-hidden="true">{sayFromTo(before.phrase, after.phrase)}</span>
+                <span aria-hidden="true">{sayFromTo(short(before.phrase), short(after.phrase))}</span>
                 <span className="unseen">
                   from {before.spoken} to {after.spoken}
                 </span>
@@ -72,6 +72,8 @@ function Moves({ plan }: { plan: StepPlan }) {
     </table>
   );
 }
+
+const short = (phrase: string): string => phrase.replace('as reference', 'reference');
 
 /** "12 → 4 ms early": what both phrases end in is said once. */
 function sayFromTo(before: string, after: string): string {
