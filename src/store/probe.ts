@@ -1,5 +1,6 @@
 import { isReached } from '../reading/checkpoints';
 import type { Pose } from '../model/chain';
+import { poseOf } from './derived';
 import { current, currentPose, desk } from './desk';
 
 const isAsked = typeof location === 'object' && new URLSearchParams(location.search).has('probe');
@@ -33,9 +34,17 @@ export function lookAtDesk() {
     drawn,
   });
 }
+/** The pose that follows from a stored text, worked out anew from its first number: nothing remembered is used. */
+export function poseFromStored(text: string): number[] {
+  const state = desk.getState();
+  const pose = Array.from(poseOf({ ...state, document: JSON.parse(text) as typeof state.document }));
+  currentPose();
+  return pose;
+}
 export type DeskLook = ReturnType<typeof lookAtDesk>;
 
 /** Puts the look on the window when the address asks for it with `?probe`. */
 export function exposeProbe(): void {
   if (isAsked) Object.defineProperty(window, 'slantwiseProbe', { value: lookAtDesk, writable: false });
+  if (isAsked) Object.defineProperty(window, 'slantwisePoseFrom', { value: poseFromStored, writable: false });
 }

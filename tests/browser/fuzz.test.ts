@@ -9,12 +9,8 @@ import { acts, doAct, readPage, type PageRead } from './fuzzActs';
 /** FUZZ_STEPS=20000 FUZZ_SEED=7 npm run test:browser -- tests/browser/fuzz.test.ts */
 const STEPS = Number(process.env['FUZZ_STEPS'] ?? 1000);
 const SEED = Number(process.env['FUZZ_SEED'] ?? Date.now() % 1e6);
-/**
- * How far two engines may place a pose apart, m. From shaft parallel on the arms adapt by a search that stops when a step is
- * worth less than a millionth, and engines' sines differ in the last digit. A tenth of a millimetre is far below a pixel, and one
- * step of any dial moves the club by more.
- */
-const SAME = 1e-4;
+/** The worst a pose may differ between two engines' sines, m or rad. */
+const SAME = 1e-9;
 
 let browser: Browser | undefined;
 beforeAll(async () => {
@@ -34,7 +30,7 @@ function createChance(seed: number): () => number {
 }
 
 /** Slider, drawn pose, shown numbers and stored document, compared with a desk of our own that was given the stored document. */
-function compare({ probe, stored, sliders, values, plates }: PageRead): string[] {
+function compare({ probe, stored, poseOfStored, sliders, values, plates }: PageRead): string[] {
   const wrong: string[] = [];
   const { document, session } = probe;
   if (stored !== JSON.stringify(document)) wrong.push(`stored ${stored}, held ${JSON.stringify(document)}`);
@@ -51,9 +47,11 @@ function compare({ probe, stored, sliders, values, plates }: PageRead): string[]
   const ours = current();
   const pose = currentPose();
   if (probe.drawn === null) wrong.push('nothing was drawn');
-  probe.drawn?.forEach((number, i) => {
-    if (!(Math.abs(number - pose[i]) <= SAME)) wrong.push(`drawn pose [${i}] ${number}, should be ${pose[i]}`);
-  });
+  if (JSON.stringify(probe.drawn) !== JSON.stringify(poseOfStored)) wrong.push('drawn pose is not the stored one');
+  // From shaft parallel on the arms adapt by a search; where it only comes close, engines' last digits lead a millimetre apart.
+  const isPlain = session.t <= (ours.positions.P6 ?? 0);
+  if (isPlain && !pose.every((number, i) => Math.abs(number - poseOfStored[i]) <= SAME))
+    wrong.push('pose differs from ours');
   (['leadArmParallel', 'shaftParallel'] as const).forEach((id, i) => {
     const { word, why, shortWhy } = sayCheckpoint(id, ours.checkpoints[id], ours.bands, document.units);
     if (!plates[i]?.includes(word) || !(plates[i].includes(why) || plates[i].includes(shortWhy)))

@@ -6,6 +6,8 @@ export interface PageRead {
   readonly probe: DeskLook;
   /** The document on the shelf, as text. */
   readonly stored: string | null;
+  /** The pose that follows from that text, worked out anew by the same engine. */
+  readonly poseOfStored: readonly number[];
   readonly sliders: Readonly<Record<string, number>>;
   readonly values: Readonly<Record<string, string>>;
   readonly plates: readonly string[];
@@ -14,7 +16,10 @@ export interface PageRead {
 /** Lets the page draw and save, then reads it in one go. */
 export const readPage = (page: Page): Promise<PageRead> =>
   page.evaluate(async () => {
-    const probed = globalThis as unknown as { slantwiseProbe: () => DeskLook };
+    const probed = globalThis as unknown as {
+      slantwiseProbe: () => DeskLook;
+      slantwisePoseFrom: (text: string) => number[];
+    };
     for (let i = 0; i < 400 && probed.slantwiseProbe().status === 'solving'; i++)
       await new Promise((resolve) => setTimeout(resolve, 25));
     // A field that vanishes is left a frame later, and takes what was typed then: read what has come to rest.
@@ -36,6 +41,7 @@ export const readPage = (page: Page): Promise<PageRead> =>
     return {
       probe: probed.slantwiseProbe(),
       stored: localStorage.getItem('slantwise.document'),
+      poseOfStored: probed.slantwisePoseFrom(localStorage.getItem('slantwise.document')!),
       sliders,
       values,
       plates: [...document.querySelectorAll('.plate-verdict')].map((plate) => plate.textContent ?? ''),
