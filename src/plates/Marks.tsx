@@ -40,6 +40,8 @@ export function Marks({ id, value, drawing, letters }: Props) {
     return pathOf({ from: along(axis.from, handle.direction, by), to: along(axis.to, handle.direction, by) });
   };
   const gap = drawn === undefined ? 0 : (drawn - value) * perMetre;
+  // At the far end of the line from the ring, where nothing else is written.
+  const low = { x: 0.85 * axis.from.x + 0.15 * axis.to.x, y: 0.85 * axis.from.y + 0.15 * axis.to.y };
   return (
     <>
       {sighting && isShown && (
@@ -52,7 +54,7 @@ export function Marks({ id, value, drawing, letters }: Props) {
         <>
           <path className="plate-guess" d={shifted(drawn)} />
           {isGap && Math.abs(gap) > 1 && (
-            <Gap from={handle.at} to={along(handle.at, handle.direction, gap)} size={letters.caption}>
+            <Gap from={low} to={along(low, handle.direction, gap)} size={letters.caption}>
               {showLength(Math.abs(drawn - value), units).text}
             </Gap>
           )}

@@ -14,7 +14,7 @@ import type { Band, Bands } from '../reading/verdicts';
 import { shareInBand } from '../solving/hold';
 import { createJudge, DIAL_INDEX, toDials, withDials, type Judged } from '../solving/judged';
 import { findOnSteps } from '../solving/onSteps';
-import { solvePlans, type Plan } from '../solving/plan';
+import { INSIDE, solvePlans, type Plan } from '../solving/plan';
 
 /** What is planned, as it goes to the worker. The swings have nothing adapted. */
 export interface PlanJob {
@@ -75,7 +75,7 @@ export function planFor(job: PlanJob): PlanAnswer {
   const reader = createJudge(swing, armAngle);
   const now = new Float64Array(2);
   reader.read(toDials(swing.movements), now);
-  const aimed = inside === undefined ? bands : narrowed(bands, inside);
+  const aimed = narrowed(bands, inside ?? INSIDE);
   const plans = solved.plans.map((plan) => step(plan, job, reader, aimed, effectsOf)).filter(isWorthShowing);
   return {
     kind: 'plan',
@@ -86,7 +86,11 @@ export function planFor(job: PlanJob): PlanAnswer {
   };
 }
 
-const narrow = ({ low, high }: Band, by: number): Band => ({ low: low + by, high: high - by });
+/** A band too narrow for the margin keeps its middle. */
+function narrow({ low, high }: Band, by: number): Band {
+  const margin = Math.min(by, (high - low) / 2);
+  return { low: low + margin, high: high - margin };
+}
 const narrowed = ({ leadArmParallel, shaftParallel }: Bands, by: number): Bands => ({
   leadArmParallel: narrow(leadArmParallel, by),
   shaftParallel: narrow(shaftParallel, by),

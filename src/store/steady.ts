@@ -1,8 +1,11 @@
 import { isReached, type CheckpointId, type Checkpoints } from '../reading/checkpoints';
 import { judge, judgedReading, type Band, type Bands, type Verdict } from '../reading/verdicts';
 
-/** A verdict on screen turns only when its reading has passed the edge by this much, m: less than any number shown. */
-export const STEADY = 0.0003;
+/**
+ * A verdict on screen turns only when its reading has passed the edge by this much, m: far above what computing adds, below
+ * what a plan keeps from the edge and what any number on screen shows.
+ */
+export const STEADY = 0.00005;
 
 interface Held {
   readonly band: Band;

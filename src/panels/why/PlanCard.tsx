@@ -75,11 +75,14 @@ function Moves({ plan }: { plan: StepPlan }) {
 
 const short = (phrase: string): string => phrase.replace('as reference', 'reference');
 
-/** "12 → 4 ms early": what both phrases end in is said once. */
+const AMOUNT = /^(\D*)([\d.]+)(.*)$/;
+
+/** "12 → 4 ms early", "cupped 16 → 1°": the words around the amounts are said once where they are the same. */
 function sayFromTo(before: string, after: string): string {
-  const tail = /^[\d.]+/;
-  const isSame = tail.test(before) && before.replace(tail, '') === after.replace(tail, '');
-  return `${isSame ? (tail.exec(before)?.[0] ?? '') : before} → ${after}`;
+  const [, head, amount, tail] = AMOUNT.exec(before) ?? [];
+  const [, otherHead, other, otherTail] = AMOUNT.exec(after) ?? [];
+  const isSame = amount !== undefined && head === otherHead && tail === otherTail;
+  return isSame ? `${head}${amount} → ${other}${tail}` : `${before} → ${after}`;
 }
 
 interface Told {
