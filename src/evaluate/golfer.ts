@@ -43,6 +43,16 @@ const delay = dialFor('rotationDelay');
 /** The movements by their names at an edge; an absent one is that of the reference. `pelvisRate`, `pelvisDelayMs`: the pelvis on its own. */
 export const movementsSchema = record({}, { ...dials, pelvisRate: dialSchema(rate), pelvisDelayMs: dialSchema(delay) });
 
+/** Movements, or a change of them, under their names at an edge. A pelvis on its own stays so. */
+export function toEdgeMovements(values: Movements): Record<string, number> {
+  const { pelvisRate, pelvisDelay } = values;
+  return {
+    ...Object.fromEntries(DIALS.map(({ id, field, edgeUnit }) => [field, values[id] / edgeUnit])),
+    ...(pelvisRate !== undefined && { pelvisRate: pelvisRate / rate.edgeUnit }),
+    ...(pelvisDelay !== undefined && { pelvisDelayMs: pelvisDelay / delay.edgeUnit }),
+  };
+}
+
 /** A body from a checked line. `path` is the name of the field that holds it. */
 export function toBody(given: Typed<typeof bodySchema>, path: string): Body {
   const { statureM, segmentsM } = given;

@@ -1,3 +1,8 @@
+import { contributionsSchema, runContributions } from './contributions';
+import { flightSchema, runFlight } from './flight';
+import { impactSchema, runImpact } from './impact';
+import { matchSchema, runMatch } from './match';
+import { planSchema, runPlan } from './plan';
 import { poseSchema, runPose } from './pose';
 import { choice, record, type RecordSchema, type Typed } from './schema';
 import { runSwing, swingSchema } from './swing';
@@ -21,4 +26,9 @@ function kind<R extends RecordSchema['required'], O extends RecordSchema['option
 export const KINDS: ReadonlyMap<string, Kind> = new Map([
   kind('pose', poseSchema, runPose),
   kind('swing', swingSchema, runSwing),
+  kind('impact', impactSchema, runImpact),
+  kind('flight', flightSchema, runFlight),
+  kind('contributions', contributionsSchema, runContributions),
+  kind('plan', planSchema, runPlan),
+  kind('match', matchSchema, runMatch),
 ]);

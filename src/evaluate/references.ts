@@ -3,6 +3,7 @@ import type { Body } from '../model/body';
 import type { Club } from '../model/club';
 import { K, type ReferenceSwing } from '../model/keys';
 import { DEFAULT_ARM_ANGLE, readCheckpoints, type Checkpoints } from '../reading/checkpoints';
+import { strikeOf, type ReferenceStrike } from '../reading/delivery';
 import { createSwing, headVelocityAt, type Swing } from '../reading/swing';
 import { solveReference } from '../solving/reference';
 import { findShipped } from '../solving/shipped';
@@ -13,10 +14,13 @@ import { LineError, type Typed } from './schema';
 /** The reference swing of a player with a club, and what it is compared with. */
 export interface Ground {
   readonly swing: Swing;
+  readonly club: Club;
   /** Path of the reference at impact, rad. Positive: in-to-out. */
   readonly path: Rad;
   /** The reference's own checkpoints for a reading angle (rad). */
   checkpoints(armAngle: Rad): Checkpoints;
+  /** What it brings to the ball; absent when it never reaches shaft parallel. */
+  strike(armAngle: Rad): ReferenceStrike | undefined;
 }
 
 /** Root mean square of the weighted residuals above which a fit is no swing: three spreads off every landmark. */
@@ -39,14 +43,18 @@ function createGround(player: Typed<typeof playerSchema>, clubGiven: Typed<typeo
   const swing = createSwing(body, club, referenceOf(body, club));
   headVelocityAt(swing, swing.curves.times[K.impact], velocity);
   // Lines that follow each other mostly share the reading angle: the last answer is enough.
-  let known = { armAngle: DEFAULT_ARM_ANGLE, checkpoints: readCheckpoints(swing) };
+  const read = (armAngle: Rad) => {
+    const checkpoints = readCheckpoints(swing, armAngle);
+    return { armAngle, checkpoints, strike: strikeOf(swing, checkpoints) };
+  };
+  let known = read(DEFAULT_ARM_ANGLE);
+  const readAgain = (armAngle: Rad) => (armAngle === known.armAngle ? known : (known = read(armAngle)));
   return {
     swing,
+    club,
     path: Math.atan2(velocity[2], velocity[0]),
-    checkpoints: (armAngle) => {
-      if (armAngle !== known.armAngle) known = { armAngle, checkpoints: readCheckpoints(swing, armAngle) };
-      return known.checkpoints;
-    },
+    checkpoints: (armAngle) => readAgain(armAngle).checkpoints,
+    strike: (armAngle) => readAgain(armAngle).strike,
   };
 }
 

@@ -1,11 +1,15 @@
-import { rad, toDeg } from '../math/angle';
-import { ARM_ANGLE_LIMITS, DEFAULT_ARM_ANGLE, isReached, readCheckpoints } from '../reading/checkpoints';
+import { toDeg } from '../math/angle';
+import { isReached, readCheckpoints } from '../reading/checkpoints';
 import type { Checkpoint, CheckpointId } from '../reading/checkpoints';
 import { withMovements } from '../reading/swing';
 import { verdictAt, VERDICT_WORDS } from '../reading/verdicts';
+import { DELIVERY_RULES } from '../reading/delivery';
+import { findShot } from '../flight/shot';
+import { deliverOn, toEdgeDelivery, toEdgeShot } from './strike';
 import { clubSchema, movementsSchema, playerSchema, toMovements } from './golfer';
+import { armAngleSchema, toArmAngle } from './judging';
 import { groundOf, type Ground } from './references';
-import { number, record, type Typed } from './schema';
+import { choice, record, type Typed } from './schema';
 import { toEdgeReadings } from './units';
 
 const MS_PER_S = 1000;
@@ -15,27 +19,30 @@ export const swingSchema = record(
   { player: playerSchema, club: clubSchema },
   {
     movements: movementsSchema,
-    checkpointArmDeg: number(Math.round(toDeg(ARM_ANGLE_LIMITS.min)), Math.round(toDeg(ARM_ANGLE_LIMITS.max))),
+    rule: choice(...DELIVERY_RULES),
+    checkpointArmDeg: armAngleSchema,
   },
 );
 
 /**
- * Both checkpoints with their readings and verdicts. `timeMs` counts from the top of the backswing. Readings say lead and trail,
- * so they are the same for the left-handed mirror image.
+ * Both checkpoints with their readings and verdicts, the delivery, and the flight on a still day at sea level. `timeMs` counts from the top of the backswing. Readings say lead and trail,
+ * so they are the same for the left-handed mirror image; so are delivery and flight, in the frame of the right-handed one.
  */
 export function runSwing(line: Typed<typeof swingSchema>): object {
-  const { checkpointArmDeg } = line;
-  const armAngle = checkpointArmDeg === undefined ? DEFAULT_ARM_ANGLE : rad(checkpointArmDeg);
+  const armAngle = toArmAngle(line.checkpointArmDeg);
   const ground = groundOf(line.player, line.club);
   const swing = withMovements(ground.swing, toMovements(line.movements));
   const read = readCheckpoints(swing, armAngle);
   const reference = ground.checkpoints(armAngle);
+  const delivery = deliverOn(ground, swing, read, armAngle, line.rule);
   const answer = (id: CheckpointId): object => toAnswer(read[id], reference[id], ground, swing.tempo);
   const verdict = (id: CheckpointId): string => VERDICT_WORDS[id][verdictAt(id, read[id])];
   return {
     leadArmParallel: answer('leadArmParallel'),
     shaftParallel: answer('shaftParallel'),
     verdict: { leadArmParallel: verdict('leadArmParallel'), shaftParallel: verdict('shaftParallel') },
+    delivery: toEdgeDelivery(delivery),
+    flight: toEdgeShot(findShot(delivery, ground.club)),
   };
 }
 

@@ -33,6 +33,17 @@ const EDGES: readonly (readonly [ReadingId, string, (value: number) => number])[
   ['reachShortfall', 'trailShortfallCm', toCm],
 ] as const;
 
+/** Names of all readings at an edge. */
+export const READING_FIELDS: readonly string[] = EDGES.map(([, field]) => field);
+
+/** The reading behind a name at an edge, and the way from the model's unit to the edge's. Every one is a plain factor. */
+export function readingBehind(
+  field: string,
+): { readonly id: ReadingId; readonly toEdge: (value: number) => number } | undefined {
+  const edge = EDGES.find(([, name]) => name === field);
+  return edge && { id: edge[0], toEdge: edge[2] };
+}
+
 /** Readings under their names at the edge. A reading that has no number in this pose is null in JSON. */
 export function toEdgeReadings(readings: Partial<Readings>): Record<string, number> {
   const out: Record<string, number> = {};

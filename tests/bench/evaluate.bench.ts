@@ -68,7 +68,12 @@ export async function run(): Promise<Row[]> {
   const many = await runCommand(1_000_000);
   return [
     { what: 'swing line', value: timing.answers.ns / 1000, unit: 'us' },
-    { what: 'swing line', value: timing.answers.ofFirst, unit: 'mj_kinematics', goal: 'at most 60' },
+    {
+      what: 'swing line with delivery and flight',
+      value: timing.answers.ofFirst,
+      unit: 'mj_kinematics',
+      goal: 'at most 250',
+    },
     { what: 'swing lines', value: 1e9 / timing.answers.ns, unit: '1/s' },
     { what: 'command, 10^4 lines, start included', value: 1e4 / few.seconds, unit: 'lines/s' },
     { what: 'command, 10^6 lines', value: 1e6 / many.seconds, unit: 'lines/s' },
