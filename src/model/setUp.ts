@@ -51,8 +51,8 @@ export function applyTopSetUp(rig: Rig, reference: ReferenceSwing, setUp: TopSet
   const { handDepth, handHeight, turn, wristSet } = setUp;
   if (handDepth === 0 && handHeight === 0 && turn === 0 && wristSet === 0) return { reference, shortfall: 0 };
   const change = createJointVector();
-  change[J.thoraxTurn] = -turn;
-  change[J.pelvisTurn] = -turn;
+  change[J.thoraxTurn] = 0 - turn;
+  change[J.pelvisTurn] = 0 - turn;
   change[J.leadWristRadial] = wristSet;
   let shortfall = 0;
   if (handDepth !== 0 || handHeight !== 0) shortfall = moveHands(rig, reference, change, handHeight, -handDepth);

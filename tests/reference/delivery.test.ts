@@ -3,7 +3,7 @@ import { rad, toDeg } from '../../src/math/angle';
 import { STILL, type Movements } from '../../src/model/movements';
 import { AT, createPose } from '../../src/model/pose';
 import { readCheckpoints } from '../../src/reading/checkpoints';
-import { deliver, impliedPath, type Delivery, type DeliveryRule } from '../../src/reading/delivery';
+import { deliver, impliedPath, type DeliveryRule } from '../../src/reading/delivery';
 import { headAt, swingPose, withMovements, type Swing } from '../../src/reading/swing';
 import { caseOf, read } from './players';
 
@@ -109,7 +109,7 @@ describe('what cannot be delivered', () => {
     const { delivery } = delivered(player, { leadWristFlexion: rad(40), rotationRate: 1.4 });
     expect(delivery.status).toBe('closest');
     expect(delivery.limited.length).toBeGreaterThan(0);
-    expect(Number.isFinite((delivery as Delivery).path)).toBe(true);
+    expect(Number.isFinite(delivery.path)).toBe(true);
   });
 
   test('a swing that never gets to shaft parallel has no delivery, with the reason', () => {
