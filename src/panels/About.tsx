@@ -1,5 +1,5 @@
 import { CAUTIONS } from '../words';
-import { CALIBRATED, PREDICTED } from './aboutModel';
+import { CALIBRATED, FROM_PLANE_TO_PATH, PREDICTED, THE_BALL } from './aboutModel';
 
 /** What the model is, where its numbers come from, how far to trust them, and the usual cautions. */
 export const About = () => (
@@ -27,6 +27,19 @@ export const About = () => (
     <h3>Predicted</h3>
     <ul>
       {PREDICTED.map((text) => (
+        <li key={text}>{text}</li>
+      ))}
+    </ul>
+
+    <h3>From the plane to the path</h3>
+    <ul>
+      {FROM_PLANE_TO_PATH.map((text) => (
+        <li key={text}>{text}</li>
+      ))}
+    </ul>
+    <h3>The ball</h3>
+    <ul>
+      {THE_BALL.map((text) => (
         <li key={text}>{text}</li>
       ))}
     </ul>
