@@ -168,7 +168,12 @@ const put = remember(
     ball: Document['ball'],
     isExaggerated: boolean,
   ): Derived => {
-    const { swing, checkpoints, delivery } = playOut(trial ?? withMovements(referenceSwing, dialled), read, armAngle, ball.rule);
+    const { swing, checkpoints, delivery } = playOut(
+      trial ?? withMovements(referenceSwing, dialled),
+      read,
+      armAngle,
+      ball.rule,
+    );
     return {
       ...ground,
       swing,

@@ -27,7 +27,6 @@ async function run(): Promise<void> {
     for (const answer of work(job)) {
       if (answer) self.postMessage({ number, answer } satisfies { number: number; answer: Answer });
       if (performance.now() - since < STRETCH_MS) continue;
-      // oxlint-disable-next-line no-await-in-loop -- the pause is the point
       await breathe();
       // A newer question may have come in while this one breathed.
       if (next as unknown) break;

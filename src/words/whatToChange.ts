@@ -52,7 +52,8 @@ export function sayDifference(id: MovementId, change: number, units: Pick<Units,
       return `${size} ms ${edge > 0 ? 'later' : 'earlier'}`;
     case 'pelvisShift':
       return `${sign}${showLength(Math.abs(change), units).inSentence}`;
-    default:
+    case 'leadWristFlexion':
+    case 'trailTilt':
       return `${sign}${size}°`;
   }
 }

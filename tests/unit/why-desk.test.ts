@@ -114,7 +114,8 @@ describe('this is what I saw', () => {
   });
 
   test('a document from before marks opens with nothing marked; a mark that cannot be is refused', () => {
-    const { seen: _, ...older } = desk.getState().document;
+    const older: Record<string, unknown> = { ...desk.getState().document };
+    delete older['seen'];
     expect(readDocument(older)).toMatchObject({ document: { seen: { leadArmParallel: null, shaftParallel: null } } });
     const broken = {
       ...desk.getState().document,

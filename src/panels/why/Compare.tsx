@@ -1,6 +1,5 @@
 import { toDeg } from '../../math/angle';
 import { isReached, type CheckpointId, type ReadingId } from '../../reading/checkpoints';
-import type { Delivery } from '../../reading/delivery';
 import { useDesk } from '../../store';
 import { comparedOf, type Compared, type Pair } from '../../store/compare';
 import { setWhy } from '../../store/whyActions';
@@ -32,7 +31,7 @@ const timeOf =
 const brings =
   (part: 'path' | 'face' | 'attack' | 'headSpeed') =>
   ({ delivery }: Compared): number =>
-    'missing' in delivery ? NaN : (delivery as Delivery)[part];
+    'missing' in delivery ? NaN : delivery[part];
 
 const ROWS: readonly Row[] = [
   { label: 'P5, shaft line over the bicep', read: at('leadArmParallel', 'bicepGap'), kind: 'length' },
@@ -101,7 +100,9 @@ export default function Compare() {
         <caption className="unseen">Both swings in numbers</caption>
         <thead>
           <tr>
-            <td />
+            <th scope="col">
+              <span className="unseen">Reading</span>
+            </th>
             <th scope="col">{SWING_NAMES[solid]}</th>
             <th scope="col">{SWING_NAMES[ghost]}</th>
             <th scope="col">differs by</th>

@@ -133,7 +133,9 @@ function BeforeAfter({ plan, answer }: Props) {
       <caption className="unseen">Readings and side effects, now and after</caption>
       <thead>
         <tr>
-          <td />
+          <th scope="col">
+            <span className="unseen">Reading</span>
+          </th>
           <th scope="col">now</th>
           <th scope="col">after</th>
         </tr>

@@ -15,7 +15,7 @@ export function GuessSlip() {
   const guess = useDesk(({ session }) => session.guess);
   if (!guess) return null;
   return (
-    <div className="slip slip-guess" role="status">
+    <div className="slip slip-guess" aria-live="polite">
       {guess.stage === 'ready' && <p>Guess first: move a slider. The figure waits for you.</p>}
       {guess.stage === 'open' && <p>Where will the shaft go? Pull the rings on the plates, then show it.</p>}
       {guess.stage === 'shown' && <Gaps />}
