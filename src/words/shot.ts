@@ -11,7 +11,7 @@ import { COMPUTED, type Units } from './units';
 export const RULE_WORDS: Readonly<Record<DeliveryRule, { readonly label: string; readonly means: string }>> = {
   'held plane': {
     label: 'Held plane',
-    means: 'Assumed: the arms adapt so the head meets the ball, on the plane of shaft parallel.',
+    means: 'Assumed: the arms adapt and bring the head to the ball on that plane.',
   },
   'nothing adapts': {
     label: 'Nothing adapts',

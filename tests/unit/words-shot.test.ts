@@ -1,0 +1,135 @@
+import { describe, expect, test } from 'vitest';
+import { findShot, STILL_DAY, type NoShot, type Shot } from '../../src/flight/shot';
+import { rad } from '../../src/math/angle';
+import { CLUBS, clubOf } from '../../src/model/club';
+import type { Delivery } from '../../src/reading/delivery';
+import {
+  RULE_WORDS,
+  sayApex,
+  sayCarry,
+  sayCurve,
+  sayMiss,
+  sayNoShot,
+  sayOffline,
+  sayPlaneDirection,
+  sayShape,
+  sayShortcomings,
+  saySpin,
+  saySpinAxis,
+  sayStart,
+} from '../../src/words';
+import { deliveryWith } from './delivered';
+
+const club = clubOf(CLUBS['7-iron']);
+const METRIC = { length: 'cm', speed: 'm/s' } as const;
+const INCHES = { length: 'in', speed: 'mph' } as const;
+const shotOf = (delivery: Delivery): Shot => {
+  const shot = findShot(delivery, club, STILL_DAY, 48);
+  if ('missing' in shot) throw new Error(shot.missing);
+  return shot;
+};
+/** Face 2 deg open and path 5 deg in-to-out: starts right, curves left for a right-handed player. */
+const drawn = shotOf(deliveryWith({ path: rad(5), face: rad(2) }));
+/** Face 2 deg closed and path 5 deg out-to-in. */
+const faded = shotOf(deliveryWith({ path: rad(-5), face: rad(-2) }));
+
+describe('a shot in words', () => {
+  test('in-to-out with a face closed to that is a push that curves left, for a right-handed player', () => {
+    expect(sayShape(drawn, 'right').sentence).toMatch(
+      /^Push-(draw|hook): starts a little right, curves (hard )?left\.$/,
+    );
+    expect(sayStart(drawn, 'right').text).toMatch(/right$/);
+    expect(sayCurve(drawn, 'right', METRIC).text).toMatch(/ m left$/);
+    expect(saySpinAxis(drawn, 'right').text).toMatch(/tilted left$/);
+  });
+
+  test('out-to-in with a face open to that is a pull that curves right', () => {
+    expect(sayShape(faded, 'right').sentence).toMatch(
+      /^Pull-(fade|slice): starts a little left, curves (hard )?right\.$/,
+    );
+  });
+
+  test('the same strike left-handed has the same name and the other side', () => {
+    expect(sayShape(drawn, 'left').name).toBe(sayShape(drawn, 'right').name);
+    expect(sayShape(drawn, 'left').how).toMatch(/^starts a little left, curves (hard )?right$/);
+    expect(sayOffline(drawn, 'left', METRIC).text).not.toBe(sayOffline(drawn, 'right', METRIC).text);
+  });
+
+  test('carry stands with its honest width, in metres or yards, heights in metres or feet', () => {
+    const carry = Math.round(drawn.flight.carryM);
+    expect(sayCarry(drawn, METRIC).text).toBe(`${carry} ± ${Math.round(drawn.width / 2)} m`);
+    expect(sayCarry(drawn, INCHES).text).toBe(
+      `${Math.round(drawn.flight.carryM / 0.9144)} ± ${Math.round(drawn.width / 2 / 0.9144)} yd`,
+    );
+    expect(sayApex(drawn, INCHES).text).toBe(`${Math.round(drawn.flight.apexM / 0.3048)} ft`);
+  });
+
+  test('spin is given in hundreds: the model knows no finer', () => {
+    expect(saySpin(drawn).text).toMatch(/^\d+00 rpm$/);
+  });
+
+  test('a straight shot has no side', () => {
+    const straight = shotOf(deliveryWith({}));
+    expect(sayShape(straight, 'right').sentence).toBe('Straight: starts on line, flies straight.');
+    expect(sayStart(straight, 'right').text).toBe('on line');
+    expect(sayCurve(straight, 'right', METRIC).text).toBe('none');
+  });
+
+  test('the plane points in-to-out when it points right of the target for a right-handed player', () => {
+    expect(sayPlaneDirection(rad(3)).text).toBe('3° in-to-out');
+    expect(sayPlaneDirection(rad(-3)).text).toBe('3° out-to-in');
+  });
+});
+
+describe('what does not come off, in words', () => {
+  test('a miss says toe or heel, high or low, early or late', () => {
+    const off = deliveryWith({ miss: { toe: 0.05, high: -0.03, late: 0.004 }, headSpeed: 40 });
+    expect(sayMiss(off, METRIC).map(({ text }) => text)).toEqual([
+      '5 cm toward the toe',
+      '3 cm low',
+      '16 cm late (4 ms)',
+    ]);
+    const other = deliveryWith({ miss: { toe: -0.05, high: 0.03, late: -0.004 }, headSpeed: 40 });
+    expect(sayMiss(other, METRIC).map(({ text }) => text)).toEqual([
+      '5 cm toward the heel',
+      '3 cm high',
+      '16 cm early (4 ms)',
+    ]);
+  });
+
+  test('a head that passes a face away strikes no ball', () => {
+    const shot = findShot(deliveryWith({ miss: { toe: 0.06, high: 0, late: 0 } }), club);
+    expect(shot).toEqual({ missing: 'misses' });
+    expect(sayNoShot(shot as NoShot)).toBe('The head misses the ball.');
+  });
+
+  test('the closest and a short trail arm are said, and nothing when all is well', () => {
+    expect(sayShortcomings(deliveryWith({}), METRIC)).toEqual([]);
+    const short = deliveryWith({ status: 'closest', miss: { toe: 0.03, high: 0.04, late: 0 }, reachShortfall: 0.04 });
+    expect(sayShortcomings(short, METRIC)).toEqual([
+      "Out of the arms' range: this is the closest, 5 cm off the ball.",
+      'Trail arm 4 cm short of the grip at impact.',
+    ]);
+  });
+
+  test('both rules name what they assume', () => {
+    for (const { means } of Object.values(RULE_WORDS)) expect(means).toMatch(/^Assumed: /);
+  });
+
+  test('every sentence has at most 15 words', () => {
+    const missing = [
+      'no-shaft-parallel',
+      'too-late',
+      'never-at-the-ball',
+      'misses',
+      'no-contact',
+      'never-rises',
+      'never-lands',
+    ] as const;
+    const sentences = [
+      ...missing.map((each) => sayNoShot({ missing: each })),
+      ...Object.values(RULE_WORDS).flatMap(({ means }) => means.split(/(?<=\.) /)),
+    ];
+    for (const sentence of sentences) expect(sentence.split(/\s+/).length).toBeLessThanOrEqual(15);
+  });
+});
