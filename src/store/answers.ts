@@ -4,7 +4,8 @@ import type { Swing } from '../reading/swing';
 import type { Bands } from '../reading/verdicts';
 import { corridorRows, type Corridor, type CorridorQuestion } from '../solving/corridor';
 import type { Sightings } from '../solving/hold';
-import { solveMatch, type Match } from '../solving/match';
+import type { Match } from '../solving/match';
+import { explainFor } from './explaining';
 import { planFor, type PlanAnswer, type PlanJob } from './planning';
 
 /** A map of two movements; coarse first, then fine. */
@@ -51,7 +52,7 @@ export const FINE = 64;
 export function* work(job: Job): Generator<Answer | undefined, void, void> {
   try {
     if (job.kind === 'plan') yield planFor(job);
-    else if (job.kind === 'match') yield { kind: 'match', ...solveMatch(job) };
+    else if (job.kind === 'match') yield { kind: 'match', ...explainFor(job) };
     else {
       for (const side of [COARSE, FINE]) {
         const rows = corridorRows({ ...job, columns: side, rows: side });

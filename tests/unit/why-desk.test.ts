@@ -106,6 +106,7 @@ describe('this is what I saw', () => {
     const wrist = answer.explanations.find(({ dials }) => dials.join() === 'leadWristFlexion')!;
     expect(wrist.movements.leadWristFlexion).toBeLessThan(0);
     takeDialled('Seen', toDialled(wrist.movements, document.movements));
+    expect(readingsCm()[0]).toBeCloseTo(wrist.readings.leadArmParallel * 100, 9);
     // The dial has steps of one degree; each moves the line by about a quarter of a centimetre.
     expect(Math.abs(readingsCm()[0] - 5)).toBeLessThan(0.25);
     undo();
