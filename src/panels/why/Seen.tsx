@@ -115,7 +115,8 @@ function One({ explanation }: { explanation: Explanation }) {
   const ghost = useDesk(({ session }) => session.ghost);
   const bands = useDerived(({ exactBands }) => exactBands);
   const { title, text, spoken } = sayExplanation(explanation, units);
-  const dialled = toDialled(explanation.movements, movements);
+  // Explanations start from the reference, where the pelvis turns with the chest.
+  const dialled = toDialled(explanation.movements, { ...movements, pelvis: null });
   const isShown = ghost !== null && same(ghost, dialled);
   const [arm, shaft] = (['leadArmParallel', 'shaftParallel'] as const).map(
     (id) => sayJudged(id, explanation.readings[id], bands, units).text,
