@@ -126,6 +126,11 @@ export function Plate({ id, onSight }: Props) {
   );
 }
 
+/** Half a finger: the touch area stays inside the picture, off the title above it. */
+const HALF_TARGET = 24;
+const within = (at: number, size: number): number =>
+  Math.max(HALF_TARGET, Math.min(Math.max(HALF_TARGET, size - HALF_TARGET), at));
+
 /** Where the ring stands in the picture and how a metre of the reading moves it, css px. `pulled` in m. */
 function handleOnScreen(
   { annotation: { handle } }: PlateDrawing,
@@ -138,7 +143,10 @@ function handleOnScreen(
   const x = at.x + pulled * perMetre * direction.x - (view.left + view.right) / 2;
   const y = at.y + pulled * perMetre * direction.y - (view.top + view.bottom) / 2;
   return {
-    at: { x: size.width / 2 + x * pxPerUnit, y: size.height / 2 + y * pxPerUnit },
+    at: {
+      x: within(size.width / 2 + x * pxPerUnit, size.width),
+      y: within(size.height / 2 + y * pxPerUnit, size.height),
+    },
     perMetre: { x: direction.x * perMetre * pxPerUnit, y: direction.y * perMetre * pxPerUnit },
   };
 }
