@@ -108,7 +108,7 @@ function Numbers() {
         {exaggerated && `, ${EXAGGERATED}`}.
       </p>
       <Rows title="At the ball" rows={deliveryRows(delivery, units)} />
-      {!('missing' in shot) && <Rows title="The ball" rows={ballRows(shot, handed, units)} />}
+      {!('missing' in shot) && <Rows title="After the strike" rows={ballRows(shot, handed, units)} />}
       {!('missing' in shot) && shot.flight.extrapolated && <p className="fine">{EXTRAPOLATED}</p>}
     </div>
   );

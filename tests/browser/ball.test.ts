@@ -10,11 +10,14 @@ beforeAll(async () => {
 });
 afterAll(() => browser?.close());
 
-/** The tab may stand in the bar or, where there is little room, behind "More". */
+/** A tab of its own, or on a phone a line in the sheet of further drawers. */
 async function openBall(page: Page): Promise<void> {
   const tab = page.locator('#tab-ball');
-  if (!(await tab.isVisible())) await page.getByRole('button', { name: 'More', exact: true }).click();
-  await tab.click();
+  if (await tab.isVisible()) await tab.click();
+  else {
+    await page.locator('#tab-more').click();
+    await page.locator('#more-ball').click();
+  }
   await page.locator('.ball-lead').waitFor();
 }
 const readings = (page: Page): Promise<string[]> => page.locator('.ball-rows dd > [aria-hidden]').allInnerTexts();
@@ -43,7 +46,7 @@ describe('the ball', () => {
     await slider(page, 'rotationRate').focus();
     for (let i = 0; i < 20; i++) await page.keyboard.press('ArrowRight');
     await openBall(page);
-    await page.getByText('Nothing adapts', { exact: true }).first().click();
+    await page.getByRole('radio', { name: 'Nothing adapts' }).check();
     await page.getByRole('region', { name: 'How far the head is off' }).waitFor();
     expect(await page.locator('.ball-lead').innerText()).toBe('The head misses the ball.');
     await page.getByRole('button', { name: 'Undo: Ball' }).click();
