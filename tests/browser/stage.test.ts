@@ -84,7 +84,7 @@ test('the canvas sleeps while nothing changes, and wakes for a change', async ()
   const { frames } = await drawn(page);
   await page.waitForTimeout(5000);
   expect((await drawn(page)).frames).toBe(frames);
-  await page.getByRole('slider').first().focus();
+  await page.locator('[data-dial="leadWristFlexion"] input[type="range"]').focus();
   await page.keyboard.press('ArrowRight');
   await expect.poll(async () => (await drawn(page)).frames).toBeGreaterThan(frames);
   await context.close();
@@ -92,7 +92,7 @@ test('the canvas sleeps while nothing changes, and wakes for a change', async ()
 
 test('a frame takes fewer than 80 draw calls and 120,000 triangles, contour and shadow included', async () => {
   const { page, context } = await openCounted();
-  await page.getByRole('slider').first().focus();
+  await page.locator('[data-dial="leadWristFlexion"] input[type="range"]').focus();
   await page.keyboard.press('ArrowRight');
   await rest(page);
   const { calls, triangles } = await drawn(page);
@@ -217,7 +217,7 @@ describe('without WebGL', () => {
     await page.getByText('This browser draws no 3D picture').waitFor();
     const sticks = page.locator('.stage-sticks path');
     const before = await sticks.evaluateAll((paths) => paths.map((path) => path.getAttribute('d')));
-    await page.getByRole('slider').first().focus();
+    await page.locator('[data-dial="leadWristFlexion"] input[type="range"]').focus();
     for (let i = 0; i < 6; i++) await page.keyboard.press('ArrowRight');
     await expect
       .poll(() => sticks.evaluateAll((paths) => paths.map((path) => path.getAttribute('d'))))
