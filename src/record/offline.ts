@@ -44,9 +44,12 @@ export function createOffline(
         if (controlled) void leave().finally(reload);
         controlled = true;
       });
-      container.register(address()).then(watch, () => {
-        // No worker: the app works as long as there is a network, and says nothing.
-      });
+      container
+        .register(address())
+        .then(watch)
+        .catch(() => {
+          // No worker: the app works as long as there is a network, and says nothing.
+        });
       setInterval(() => void registration?.update().catch(() => {}), LOOK_MS);
     },
     listen(heard) {

@@ -17,7 +17,8 @@ const openBook = async (page: Page): Promise<void> => {
   await page.locator('.lessons').waitFor();
 };
 const visit = async (options: Parameters<typeof open>[1] = {}): Promise<Visit> => {
-  const opened = await open(browser!, { path: '?probe', ...options });
+  // What the worker does is looked at in offline.test.ts; here it would only cost time.
+  const opened = await open(browser!, { path: '?probe', serviceWorkers: 'block', ...options });
   await openBook(opened.page);
   return opened;
 };
