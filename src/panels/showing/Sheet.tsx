@@ -62,7 +62,6 @@ function SheetPage({ plates, readings, plan, feels, drills, cautions, code }: Sh
                 <figure key={id} data-verdict={words.verdict}>
                   {svg ? (
                     // Our own drawing, serialised.
-                    // oxlint-disable-next-line react/no-danger
                     <div className="sheet-drawing" dangerouslySetInnerHTML={{ __html: svg }} />
                   ) : (
                     <p>{words.sentence}</p>
