@@ -14,7 +14,6 @@ afterAll(() => browser?.close());
 const SIZES = {
   ...SCREENS,
   'small landscape tablet': { width: 1024, height: 768 },
-  'small phone': { width: 360, height: 740 },
   'big screen': { width: 1920, height: 1080 },
 } as const;
 
