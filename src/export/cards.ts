@@ -1,10 +1,10 @@
 import { CAUTIONS, SCAN, SCAN_WHY, sayTake } from '../words';
 import type { PixelSize } from './formats';
-import { book, draft, drawCode, write, type Inks } from './pen';
+import { book, draft, drawCode, write, type Inks, type Pen } from './pen';
 import type { Take } from './takes';
 
 export interface CardOf {
-  readonly pen: CanvasRenderingContext2D;
+  readonly pen: Pen;
   readonly size: PixelSize;
   readonly unit: number;
   readonly inks: Inks;

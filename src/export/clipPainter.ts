@@ -1,89 +1,92 @@
-import type { CheckpointId } from '../reading/checkpoints';
 import { ILLUSTRATION, sayBothAt, sayCheckpoint, sayPair, saySlow, sayStatus, sayTake } from '../words';
 import { drawEnd, drawTitle } from './cards';
 import { layOut, type ClipLayout } from './clipLayout';
+import { codeOf } from './code';
+import type { FilmJob } from './filmJob';
 import { directionOf, type FilmSet } from './filmSet';
 import type { PixelSize } from './formats';
-import { book, draft, inset, readInks, wrap, write, type Hand, type Rect } from './pen';
-import { drawPlateCard, type PlatePixels } from './plateCard';
+import {
+  book,
+  createCanvas,
+  draft,
+  inset,
+  penOn,
+  wrap,
+  write,
+  type Canvas,
+  type Hand,
+  type Pen,
+  type Rect,
+} from './pen';
+import { drawPlateCard } from './plateCard';
 import { SLOW, type Moment } from './storyboard';
-import type { Subject, Take } from './takes';
-
-export interface PainterOf {
-  readonly subject: Subject;
-  readonly takes: readonly Take[];
-  /** Drawn over the first take in broken lines. */
-  readonly ghost: Take | undefined;
-  readonly set: FilmSet;
-  readonly size: PixelSize;
-  readonly plates: readonly Readonly<Record<CheckpointId, PlatePixels>>[];
-  readonly squares: readonly (readonly boolean[])[];
-  readonly who: string;
-  /** Of the player; empty: left out. */
-  readonly name: string;
-  readonly changes: readonly string[];
-}
 
 /** Draws whole frames: pictures, plates, words and cards on one canvas. The same moment gives the same pixels. */
 export class ClipPainter {
-  readonly canvas: HTMLCanvasElement;
-  private readonly pen: CanvasRenderingContext2D;
-  private readonly inks = readInks();
+  readonly canvas: Canvas;
+  private readonly pen: Pen;
+  private readonly squares: readonly (readonly boolean[])[];
 
-  constructor(private readonly of: PainterOf) {
-    this.canvas = document.createElement('canvas');
-    Object.assign(this.canvas, of.size);
-    // Kept in plain memory: the encoder reads every picture back.
-    this.pen = this.canvas.getContext('2d', { alpha: false, willReadFrequently: true })!;
+  constructor(
+    private readonly job: FilmJob,
+    private readonly set: FilmSet,
+    private readonly size: PixelSize,
+  ) {
+    this.canvas = createCanvas(size.width, size.height);
+    this.pen = penOn(this.canvas);
+    this.squares = codeOf(job.address);
   }
 
   paint(moment: Moment): void {
-    const { pen, inks, of } = this;
+    const { pen, size, job } = this;
+    const { inks, wish, ghost } = job;
     const { kind, takes } = moment.shot;
-    const layout = layOut(of.size, Math.max(1, takes.length), kind === 'slow');
+    const layout = layOut(size, Math.max(1, takes.length), kind === 'slow');
     const { unit } = layout;
     pen.textBaseline = 'alphabetic';
     pen.textAlign = 'left';
     pen.fillStyle = inks.paper;
-    pen.fillRect(0, 0, of.size.width, of.size.height);
-    const card = { pen, size: of.size, unit, inks };
-    if (kind === 'title') drawTitle(card, of.who, of.name, of.ghost ? [...of.takes, of.ghost] : of.takes);
-    else if (kind === 'end') drawEnd(card, of.squares, of.changes);
+    pen.fillRect(0, 0, size.width, size.height);
+    const card = { pen, size, unit, inks };
+    if (kind === 'title') drawTitle(card, job.who, wish.name, ghost ? [...job.takes, ghost] : job.takes);
+    else if (kind === 'end') drawEnd(card, this.squares, job.changes);
     else takes.forEach((take, i) => this.paintTake(moment, take, i, layout));
     this.writeStrip(layout, this.captionOf(moment));
   }
 
   private paintTake(moment: Moment, take: number, i: number, { cells, unit }: ClipLayout): void {
-    const { pen, inks, of } = this;
+    const { pen, set, job } = this;
+    const { inks } = job;
     const { picture, plate } = cells[i];
-    const { label, dialled } = of.takes[take];
+    const { label, dialled } = job.takes[take];
     const hand = draft(27 * unit, 600);
     const lead = 32 * unit;
     const width = picture.width - 44 * unit;
     const said = sayTake(label, dialled);
-    const ghost = of.ghost && sayTake(of.ghost.label, of.ghost.dialled);
+    const ghost = job.ghost && sayTake(job.ghost.label, job.ghost.dialled);
     const lines = [said, ghost].flatMap((text) => (text ? wrap(pen, text, hand, width) : [])).length;
     const insets = { left: 14 * unit, right: 14 * unit, top: 24 * unit + lines * lead, bottom: 10 * unit };
-    const view = of.set.fit(take, directionOf(moment.shot.camera, moment.share), picture, insets);
-    pen.drawImage(of.set.draw(take, moment.times[i], view, picture, Math.max(0.5, unit * 1.3)), picture.x, picture.y);
+    const view = set.fit(take, directionOf(moment.shot.camera, moment.share), picture, insets);
+    pen.drawImage(set.draw(take, moment.times[i], view, picture, Math.max(0.5, unit * 1.3)), picture.x, picture.y);
     pen.fillStyle = inks.ink;
     if (i > 0) pen.fillRect(...this.ruleBefore(picture, unit));
     const at = { x: picture.x + 22 * unit, y: picture.y + 40 * unit, width, lead };
     const next = write(pen, said, hand, at);
     pen.fillStyle = inks.ghost;
     if (ghost) write(pen, ghost, hand, { ...at, y: next });
-    if (plate && moment.plate) drawPlateCard(pen, of.plates[take][moment.plate], inset(plate, 16 * unit), inks);
+    if (plate && moment.plate) drawPlateCard(pen, job.plates[take][moment.plate], inset(plate, 16 * unit), inks);
   }
 
   /** A thin rule between two pictures. */
   private ruleBefore({ x, y }: Rect, unit: number): [number, number, number, number] {
-    const { width, height } = this.of.size;
+    const { width, height } = this.size;
     const thin = Math.max(1, 2 * unit);
     return x > 0 ? [x, 0, thin, height] : [0, y, width, thin];
   }
 
   private writeStrip({ strip, unit }: ClipLayout, caption: string): void {
-    const { pen, inks } = this;
+    const { pen } = this;
+    const { inks } = this.job;
     const x = 22 * unit;
     const width = strip.width - 2 * x;
     pen.fillStyle = inks.paper;
@@ -97,17 +100,17 @@ export class ClipPainter {
   }
 
   private captionOf({ shot, plate, isFrozen }: Moment): string {
-    const { takes, subject } = this.of;
+    const { takes, bands, units } = this.job;
     const shown = shot.takes.map((i) => takes[i]);
     if (shown.length === 0) return '';
     const isPair = shown.length > 1;
     if (shot.kind === 'whole' && isPair) return sayPair(shown[0].label, shown[1].label);
     if (isFrozen && plate && isPair) return sayBothAt(plate);
     if (isFrozen && plate) {
-      return sayCheckpoint(plate, shown[0].checkpoints[plate], subject.derived.bands, subject.document.units).sentence;
+      return sayCheckpoint(plate, shown[0].checkpoints[plate], bands, units).sentence;
     }
     if (shot.kind === 'slow') return saySlow(SLOW);
-    return sayStatus({ status: 'ready', checkpoints: shown[0].checkpoints, bands: subject.derived.bands });
+    return sayStatus({ status: 'ready', checkpoints: shown[0].checkpoints, bands });
   }
 }
 

@@ -1,14 +1,17 @@
 import { PerspectiveCamera, Scene, Vector2, VSMShadowMap, WebGLRenderer } from 'three';
 import { rad } from '../math/angle';
-import { createPose } from '../model/chain';
+import { createPose, type Pose } from '../model/pose';
+import type { Body } from '../model/body';
+import type { Club } from '../model/club';
 import { swingPose, type Swing } from '../reading/swing';
 import { pointCamera } from '../scene/camera';
 import { SwingScene } from '../scene/swingScene';
-import { readTheme } from '../scene/theme';
+import { themeOf, type SceneTokens } from '../scene/theme';
 import { DIRECTIONS, fitView, type Direction, type Insets, type View } from '../scene/view';
 import type { PixelSize } from './formats';
 import type { CameraId } from './storyboard';
-import type { Subject, Take } from './takes';
+import { createCanvas, type Canvas } from './pen';
+import type { Take } from './takes';
 
 /** An orbit goes from down the line round to face on. */
 const ORBIT = { from: rad(-90), to: rad(0), pitch: rad(9), fov: rad(26) } as const;
@@ -23,7 +26,19 @@ export function directionOf(camera: CameraId, share: number): Direction {
 const NO_INSETS: Insets = { left: 0, right: 0, top: 0, bottom: 0 };
 
 /** The picture was lost on its way: the graphics card took its memory back. */
-export class PictureLost extends Error {}
+export class PictureLost extends Error {
+  override name = 'PictureLost';
+}
+
+/** What stands on the set besides the takes. Plain data: a worker gets the same. */
+export interface Staging {
+  readonly body: Body;
+  readonly club: Club;
+  readonly handed: 'right' | 'left';
+  readonly referenceSwing: Swing;
+  readonly board: 'light' | 'dark';
+  readonly tokens: SceneTokens;
+}
 
 /**
  * A set of its own to film on: the stage's scene on a canvas that nobody sees, so that the stage stays free. One scene a take; `draw`
@@ -39,24 +54,24 @@ export class FilmSet {
   private isLost = false;
 
   constructor(
-    private readonly subject: Subject,
+    private readonly staging: Staging,
     private readonly takes: readonly Take[],
-    private readonly ghost?: Take,
+    private readonly ghost?: Take | undefined,
   ) {
-    const canvas = document.createElement('canvas');
+    const canvas = createCanvas(1, 1);
     canvas.addEventListener('webglcontextlost', () => (this.isLost = true));
     this.renderer = new WebGLRenderer({ canvas, antialias: true, preserveDrawingBuffer: true });
     this.renderer.shadowMap.enabled = true;
     this.renderer.shadowMap.type = VSMShadowMap;
     this.renderer.setPixelRatio(1);
-    const theme = readTheme(subject.document.board);
+    const theme = themeOf(staging.board, staging.tokens);
     this.world.background = theme.paper;
     this.scenes = takes.map(() => new SwingScene(theme, this.size));
   }
 
   /** The longest side a picture may have here, px. */
   get longest(): number {
-    const { gl } = { gl: this.renderer.getContext() };
+    const gl = this.renderer.getContext();
     return Math.min(
       gl.getParameter(gl.MAX_RENDERBUFFER_SIZE) as number,
       gl.getParameter(gl.MAX_TEXTURE_SIZE) as number,
@@ -70,38 +85,39 @@ export class FilmSet {
   }
 
   /** Draws a take at a time (reference s) as seen from `view`; pens are `unit` px wide for a css px. */
-  draw(take: number, t: number, view: View, picture: PixelSize, unit: number): HTMLCanvasElement {
+  draw(take: number, t: number, view: View, picture: PixelSize, unit: number, pose?: Pose): Canvas {
     const { renderer, world, camera, size } = this;
     if (this.isLost) throw new PictureLost();
     const { width, height } = picture;
     const now = renderer.getSize(new Vector2());
     if (now.x !== width || now.y !== height) renderer.setSize(width, height, false);
     size.set(width / unit, height / unit);
-    this.stand(take, t);
+    this.stand(take, t, pose);
     world.clear();
     world.add(this.scenes[take].root);
     camera.aspect = width / height;
-    pointCamera(camera, view, this.subject.derived.player.handed === 'left' ? -1 : 1);
+    pointCamera(camera, view, this.staging.handed === 'left' ? -1 : 1);
     renderer.render(world, camera);
     if (this.isLost || renderer.getContext().isContextLost()) throw new PictureLost();
     return renderer.domElement;
   }
 
-  private stand(take: number, t: number): void {
-    const { derived } = this.subject;
-    const { swing } = this.takes[take];
-    swingPose(swing, t, this.pose);
-    const ghost: { swing: Swing; t: number } | undefined = this.ghost && { swing: this.ghost.swing, t };
+  private stand(take: number, t: number, pose?: Pose): void {
+    const { body, club, handed, referenceSwing } = this.staging;
+    const { swing, struck } = this.takes[take];
+    if (pose) this.pose.set(pose);
+    else swingPose(swing, t, this.pose);
     this.scenes[take].show({
-      body: derived.body,
-      club: derived.club,
-      handed: derived.player.handed,
+      body,
+      club,
+      handed,
       swing,
-      referenceSwing: derived.referenceSwing,
+      referenceSwing,
       t,
       pose: this.pose,
       throughEyes: false,
-      ...(ghost ? { ghost } : {}),
+      ...(struck ? { struck } : {}),
+      ...(this.ghost ? { ghost: { swing: this.ghost.swing, t } } : {}),
     });
   }
 

@@ -3,6 +3,6 @@ export * from './formats';
 export { AFTER_LABELS, type AfterId } from './takes';
 export { fileName, Stopped, type Companion, type Made, type Progress } from './making';
 export type { Arrangement, CameraId } from './storyboard';
-export type { ClipWish } from './makeClip';
+export type { ClipWish } from './filmJob';
 export { toAddress } from './link';
 export { codeOf, codePath } from './code';

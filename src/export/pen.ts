@@ -1,4 +1,32 @@
+import { FONT_FILES } from '../look/fontFiles';
 import type { Verdict } from '../reading/verdicts';
+
+/** A canvas on the page, or one in a worker. */
+export type Canvas = HTMLCanvasElement | OffscreenCanvas;
+export type Pen = CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D;
+
+const isOnPage = (): boolean => typeof document !== 'undefined';
+
+/** A canvas that nobody sees. */
+export function createCanvas(width: number, height: number): Canvas {
+  if (!isOnPage()) return new OffscreenCanvas(width, height);
+  return Object.assign(document.createElement('canvas'), { width, height });
+}
+
+/** A pen on a canvas without transparency, kept in plain memory because every picture is read back. */
+export function penOn(canvas: Canvas): Pen {
+  const pen = canvas.getContext('2d', { alpha: false, willReadFrequently: true });
+  if (!pen) throw new RangeError('There is no room for a picture of this size.');
+  return pen;
+}
+
+/** What stands on a canvas, as a PNG. */
+export async function toPng(canvas: Canvas): Promise<Blob> {
+  if ('convertToBlob' in canvas) return canvas.convertToBlob({ type: 'image/png' });
+  const blob = await new Promise<Blob | null>((resolve) => canvas.toBlob(resolve, 'image/png'));
+  if (!blob) throw new RangeError('There is no room for a picture of this size.');
+  return blob;
+}
 
 /** Colours of the board, read from the page's tokens. */
 export interface Inks {
@@ -39,10 +67,18 @@ const SMALLEST = 9;
 const bookFont = (px: number, weight = 500): string => `${weight} ${Math.max(SMALLEST, px)}px ${BOOK}`;
 const draftFont = (px: number, weight = 500): string => `${weight} ${Math.max(SMALLEST, px)}px ${DRAFT}`;
 
-/** The typefaces, ready to be drawn with; a canvas does not wait for them. */
+/** The typefaces, ready to be drawn with: a canvas does not wait for them, and a worker has none of its own. */
 export async function loadFonts(): Promise<void> {
-  const faces = [bookFont(20), bookFont(20, 700), draftFont(20), draftFont(20, 600)];
-  await Promise.all(faces.map((face) => document.fonts.load(face, 'Steep \u22124\u00b0')));
+  if (isOnPage()) {
+    const faces = [bookFont(20), bookFont(20, 700), draftFont(20), draftFont(20, 600)];
+    await Promise.all(faces.map((face) => document.fonts.load(face, 'Steep \u22124\u00b0')));
+    return;
+  }
+  const { fonts } = self as unknown as { readonly fonts: FontFaceSet };
+  const faces = FONT_FILES.map(
+    ({ family, style, weight, url }) => new FontFace(family, `url(${url})`, { style, weight }),
+  );
+  for (const face of await Promise.all(faces.map((one) => one.load()))) fonts.add(face);
 }
 
 export interface Rect {
@@ -77,7 +113,7 @@ function pieces(text: string, { px, face, weight }: Hand): { text: string; font:
     .map((piece) => ({ text: piece, font: /\d/.test(piece) ? draftFont(px, weight + 100) : bookFont(px, weight) }));
 }
 
-export function widthOf(pen: CanvasRenderingContext2D, text: string, hand: Hand): number {
+export function widthOf(pen: Pen, text: string, hand: Hand): number {
   let width = 0;
   for (const piece of pieces(text, hand)) {
     pen.font = piece.font;
@@ -87,7 +123,7 @@ export function widthOf(pen: CanvasRenderingContext2D, text: string, hand: Hand)
 }
 
 /** Lines of a text that fit a width. */
-export function wrap(pen: CanvasRenderingContext2D, text: string, hand: Hand, width: number): string[] {
+export function wrap(pen: Pen, text: string, hand: Hand, width: number): string[] {
   const lines: string[] = [];
   for (const word of text.split(' ')) {
     const longer = lines.length === 0 ? word : `${lines.at(-1)} ${word}`;
@@ -108,12 +144,7 @@ export interface Place {
 }
 
 /** Writes a text in lines. Answers the base line after the last. */
-export function write(
-  pen: CanvasRenderingContext2D,
-  text: string,
-  hand: Hand,
-  { x, y, width, lead, most = 9 }: Place,
-): number {
+export function write(pen: Pen, text: string, hand: Hand, { x, y, width, lead, most = 9 }: Place): number {
   const lines = wrap(pen, text, hand, width).slice(0, most);
   lines.forEach((line, i) => {
     let at = x;
@@ -127,13 +158,7 @@ export function write(
 }
 
 /** A swatch of a verdict: rising hatch, dots, or one solid line, as under the plates. */
-export function drawSwatch(
-  pen: CanvasRenderingContext2D,
-  { x, y, width, height }: Rect,
-  verdict: Verdict,
-  inks: Inks,
-  unit: number,
-): void {
+export function drawSwatch(pen: Pen, { x, y, width, height }: Rect, verdict: Verdict, inks: Inks, unit: number): void {
   pen.save();
   pen.beginPath();
   pen.rect(x, y, width, height);
@@ -167,7 +192,7 @@ export function drawSwatch(
 }
 
 /** A code in whole pixels a square, dark on white, filling at most `rect`. */
-export function drawCode(pen: CanvasRenderingContext2D, squares: readonly (readonly boolean[])[], rect: Rect): void {
+export function drawCode(pen: Pen, squares: readonly (readonly boolean[])[], rect: Rect): void {
   const size = Math.max(1, Math.floor(Math.min(rect.width, rect.height) / squares.length));
   const [left, top] = [Math.round(rect.x), Math.round(rect.y)];
   pen.fillStyle = '#fff';

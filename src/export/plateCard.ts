@@ -1,9 +1,11 @@
-import { book, draft, drawSwatch, widthOf, write, type Inks, type Rect } from './pen';
-import type { PlateImage } from './plateImage';
+import { book, draft, drawSwatch, widthOf, write, type Inks, type Pen, type Rect } from './pen';
+import type { CheckpointWords } from '../words';
 
-/** A plate as pixels. */
-export interface PlatePixels extends PlateImage {
-  readonly pixels: HTMLCanvasElement | undefined;
+/** A plate as pixels; none where its checkpoint was not reached. */
+export interface PlatePixels {
+  readonly title: string;
+  readonly words: CheckpointWords;
+  readonly pixels: ImageBitmap | undefined;
 }
 
 /** Height of a drawing for its width. */
@@ -14,12 +16,12 @@ const FOOT = 0.25;
 const BESIDE = 0.72;
 
 /** Draws a checkpoint plate with its verdict as large as it fits into `room`: upright, or wide where there is little height. */
-export function drawPlateCard(pen: CanvasRenderingContext2D, plate: PlatePixels, room: Rect, inks: Inks): void {
+export function drawPlateCard(pen: Pen, plate: PlatePixels, room: Rect, inks: Inks): void {
   if (room.width / room.height > 1.25) drawWide(pen, plate, room, inks);
   else drawUpright(pen, plate, room, inks);
 }
 
-function drawUpright(pen: CanvasRenderingContext2D, plate: PlatePixels, room: Rect, inks: Inks): void {
+function drawUpright(pen: Pen, plate: PlatePixels, room: Rect, inks: Inks): void {
   const width = Math.min(room.width, room.height / (HEAD + RATIO + FOOT));
   const unit = width / 400;
   const height = width * (HEAD + RATIO + FOOT);
@@ -43,7 +45,7 @@ function drawUpright(pen: CanvasRenderingContext2D, plate: PlatePixels, room: Re
   writeVerdict(pen, plate, { x: card.x + 76 * unit, y: foot + 46 * unit, width: width - 88 * unit }, unit, inks);
 }
 
-function drawWide(pen: CanvasRenderingContext2D, plate: PlatePixels, room: Rect, inks: Inks): void {
+function drawWide(pen: Pen, plate: PlatePixels, room: Rect, inks: Inks): void {
   const height = Math.min(room.height, (room.width / (1 + BESIDE)) * RATIO);
   const drawing = height / RATIO;
   const width = drawing * (1 + BESIDE);
@@ -60,7 +62,7 @@ function drawWide(pen: CanvasRenderingContext2D, plate: PlatePixels, room: Rect,
   writeVerdict(pen, plate, { x, y: swatch.y + 84 * unit, width: wide }, unit, inks);
 }
 
-function frame(pen: CanvasRenderingContext2D, { x, y, width, height }: Rect, unit: number, inks: Inks): void {
+function frame(pen: Pen, { x, y, width, height }: Rect, unit: number, inks: Inks): void {
   pen.fillStyle = inks.plate;
   pen.fillRect(x, y, width, height);
   pen.strokeStyle = inks.ink;
@@ -69,7 +71,7 @@ function frame(pen: CanvasRenderingContext2D, { x, y, width, height }: Rect, uni
 }
 
 function writeVerdict(
-  pen: CanvasRenderingContext2D,
+  pen: Pen,
   { words }: PlatePixels,
   { x, y, width }: { x: number; y: number; width: number },
   unit: number,

@@ -1,51 +1,53 @@
-import { ILLUSTRATION, sayStatus } from '../words';
+import { EXAGGERATED, ILLUSTRATION, sayStatus } from '../words';
 import { toMarked } from './embedded';
 import { FilmSet } from './filmSet';
 import { fileName, type Made } from './making';
-import { book, draft, loadFonts, readInks, write } from './pen';
+import { book, createCanvas, draft, loadFonts, penOn, readInks, toPng, write } from './pen';
 import { drawPlate } from './plateImage';
 import { withPngText } from './png';
+import { stagingOf } from './prepareFilm';
 import { withFonts } from './raster';
 import type { Subject, Take } from './takes';
+import type { Pose } from '../model/pose';
 import { seen } from '../scene/seen';
 import { DIRECTIONS } from '../scene/view';
 import type { CheckpointId } from '../reading/checkpoints';
 
-/** At which instant (reference s), and how many times the size on screen. */
+/** At which instant (reference s), in which pose, and how many times the size on screen. */
 export interface StillOf {
   readonly t: number;
+  /** As it stands on the stage, with what the joints bench changed. */
+  readonly pose: Pose;
   readonly times: 1 | 2 | 4;
 }
 
 /** A picture of the stage as PNG, up to four times its size on screen, with what it shows in words below and the document inside. */
-export async function makePng(subject: Subject, { t, times }: StillOf): Promise<Made> {
+export async function makePng(subject: Subject, { t, pose, times }: StillOf): Promise<Made> {
   await loadFonts();
   const { view, width, height } = seen;
-  const set = new FilmSet(subject, [subject.now], ghostOf(subject));
+  const set = new FilmSet(stagingOf(subject), [subject.now], ghostOf(subject));
   try {
     const most = Math.min(set.longest / Math.max(width, height), times);
     const picture = { width: Math.round(width * most), height: Math.round(height * most) };
     const from = view ?? set.fit(0, DIRECTIONS.free, picture);
-    const scene = set.draw(0, t, from, picture, most);
-    const canvas = document.createElement('canvas');
-    const foot = Math.round(64 * most);
-    Object.assign(canvas, { width: picture.width, height: picture.height + foot });
-    const pen = canvas.getContext('2d', { alpha: false })!;
+    const scene = set.draw(0, t, from, picture, most, pose);
+    const canvas = createCanvas(picture.width, picture.height + Math.round(64 * most));
+    const pen = penOn(canvas);
     const inks = readInks();
     pen.fillStyle = inks.paper;
     pen.fillRect(0, 0, canvas.width, canvas.height);
     pen.drawImage(scene, 0, 0);
     const { checkpoints } = subject.now;
-    const sentence = sayStatus({ status: 'ready', checkpoints, bands: subject.derived.bands });
+    const { bands, exaggerated } = subject.derived;
+    const sentence = sayStatus({ status: 'ready', checkpoints, bands, exaggerated });
     pen.fillStyle = inks.ink;
     pen.fillRect(0, picture.height, canvas.width, 1.25 * most);
     const at = { x: 14 * most, width: canvas.width - 28 * most, lead: 24 * most, most: 1 };
     write(pen, sentence, book(20 * most), { ...at, y: picture.height + 27 * most });
     pen.fillStyle = inks.quiet;
     write(pen, ILLUSTRATION, draft(15 * most, 600), { ...at, y: picture.height + 51 * most });
-    const blob = await new Promise<Blob | null>((resolve) => canvas.toBlob(resolve, 'image/png'));
-    if (!blob) throw new Error('This device has no room for a picture of that size.');
-    const bytes = withPngText(new Uint8Array(await blob.arrayBuffer()), 'Comment', toMarked(subject.document));
+    const png = new Uint8Array(await (await toPng(canvas)).arrayBuffer());
+    const bytes = withPngText(png, 'Comment', toMarked(subject.document));
     return {
       name: `${fileName('still')}.png`,
       format: `PNG, ${canvas.width} × ${canvas.height}`,
@@ -87,7 +89,7 @@ export async function makePlatesSvg(subject: Subject): Promise<Made> {
   const svg =
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${WIDTH} ${HEIGHT + 26}" width="${WIDTH}" height="${HEIGHT + 26}">` +
     `<metadata>${toMarked(subject.document)}</metadata><rect width="100%" height="100%" fill="${inks.paper}"/>${drawn.join('')}` +
-    `<text x="6" y="${HEIGHT + 16}" ${draft} fill="${inks.quiet}" font-size="15" font-weight="600">${escape(ILLUSTRATION)}</text></svg>`;
+    `<text x="6" y="${HEIGHT + 16}" ${draft} fill="${inks.quiet}" font-size="15" font-weight="600">${escape([ILLUSTRATION, ...(subject.derived.exaggerated ? [EXAGGERATED] : [])].join(', '))}</text></svg>`;
   return {
     name: `${fileName('plates')}.svg`,
     format: 'SVG, both plates',

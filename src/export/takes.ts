@@ -1,11 +1,14 @@
-import { DIALS, type MovementId, type Movements } from '../model/movements';
+import { findShot, type NoShot, type Shot } from '../flight/shot';
+import { DIALS, STILL, type MovementId, type Movements } from '../model/movements';
 import { readCheckpoints, type Checkpoints } from '../reading/checkpoints';
 import { deliver, strikeOf } from '../reading/delivery';
 import { findPositions, type Positions } from '../reading/positions';
 import { withMovements, type Swing } from '../reading/swing';
-import { toMovements, type Derived, type DeskState, type Document } from '../store';
+import type { Struck } from '../scene/departure';
+import { FRESH_SESSION, toMovements, type Derived, type DeskState, type Document } from '../store';
 import { sayChange, sayMovement } from '../words';
-import { toArmAngle } from '../store/convert';
+import { toArmAngle, toWeather } from '../store/convert';
+import { derive } from '../store/derived';
 import { planFor, type StepPlan } from '../store/planning';
 
 /** One swing that is shown: played out, read, and named. */
@@ -17,6 +20,8 @@ export interface Take {
   readonly swing: Swing;
   readonly checkpoints: Checkpoints;
   readonly positions: Positions;
+  /** When and where the ball leaves; absent when the head never meets it. */
+  readonly struck: Struck | undefined;
 }
 
 /** What the swing is set against: the smallest change that puts it on plane, the swing kept for comparison, or the reference. */
@@ -38,9 +43,12 @@ export interface Subject {
   readonly plan: StepPlan | undefined;
 }
 
+/** What a state of the desk shows when nothing is drawn doubled, tried out or compared: what files are made from. */
+export const derivePlain = (state: DeskState): Derived =>
+  derive({ ...state, session: { ...FRESH_SESSION, ghost: state.session.ghost } });
+
 /** What the desk shows, and what it is set against. */
-export function takeSubject(state: DeskState, derived: Derived, wanted: AfterId): Subject {
-  const { document, session } = state;
+export function takeSubject({ document, session }: DeskState, derived: Derived, wanted: AfterId): Subject {
   const plan = wanted === 'plan' ? findPlan(derived, document) : undefined;
   const afterId = isThere(wanted, session.ghost !== null, plan !== undefined) ? wanted : 'reference';
   const { units } = document;
@@ -50,31 +58,26 @@ export function takeSubject(state: DeskState, derived: Derived, wanted: AfterId)
     swing: derived.swing,
     checkpoints: derived.checkpoints,
     positions: derived.positions,
+    struck: struckBy(derived.delivery, derived.shot),
   };
-  const movements = afterId === 'plan' ? plan?.movements : session.ghost ? toMovements(session.ghost) : undefined;
-  const after: Take =
-    afterId === 'reference' || movements === undefined
-      ? {
-          label: AFTER_LABELS.reference,
-          dialled: 'As reference',
-          swing: derived.referenceSwing,
-          checkpoints: derived.referenceCheckpoints,
-          positions: findPositions(derived.referenceSwing, derived.referenceCheckpoints),
-        }
-      : {
-          label: AFTER_LABELS[afterId],
-          ...playOut(derived, movements, document),
-          dialled: sayDialled(movements, units),
-        };
+  const movements =
+    afterId === 'plan' ? plan?.movements : afterId === 'ghost' && session.ghost ? toMovements(session.ghost) : STILL;
+  const after: Take = {
+    label: AFTER_LABELS[afterId],
+    dialled: sayDialled(movements ?? STILL, units),
+    ...playOut(derived, movements ?? STILL, document),
+  };
   return { document, derived, now, after, afterId, plan };
 }
+
+const struckBy = (delivery: Derived['delivery'], shot: Shot | NoShot): Struck | undefined =>
+  'missing' in delivery || 'missing' in shot ? undefined : { t: delivery.t, track: shot.flight.track };
 
 /**
  * The smallest change that brings both checkpoints well into their bands; one movement alone where that is enough, because a player
  * can think of one thing.
  */
 function findPlan(derived: Derived, document: Document): StepPlan | undefined {
-  const { rule, ...weather } = document.ball;
   const { plans } = planFor({
     kind: 'plan',
     swing: withMovements(derived.swing, derived.movements),
@@ -84,8 +87,8 @@ function findPlan(derived: Derived, document: Document): StepPlan | undefined {
     armAngle: toArmAngle(document),
     aim: 'inside',
     doubt: { leadArmParallel: 0, shaftParallel: 0 },
-    rule,
-    weather: { tailWind: weather.tailWindMps, crossWind: weather.crossWindMps, altitude: weather.altitudeM },
+    rule: document.ball.rule,
+    weather: toWeather(document.ball, derived.player),
   });
   return plans.find(({ uses, status }) => status === 'reached' && uses.length === 1) ?? plans[0];
 }
@@ -94,16 +97,22 @@ function findPlan(derived: Derived, document: Document): StepPlan | undefined {
 export const isThere = (id: AfterId, hasGhost: boolean, hasPlan: boolean): boolean =>
   id === 'reference' || (id === 'ghost' ? hasGhost : hasPlan);
 
+/** Points of a ball's track that is drawn. */
+const TRACK_POINTS = 48;
+
 function playOut(
   derived: Derived,
   movements: Movements,
   document: Document,
-): Pick<Take, 'swing' | 'checkpoints' | 'positions'> {
+): Pick<Take, 'swing' | 'checkpoints' | 'positions' | 'struck'> {
   const dialled = withMovements(derived.referenceSwing, movements);
   const checkpoints = readCheckpoints(dialled, toArmAngle(document));
   const strike = strikeOf(derived.referenceSwing, derived.referenceCheckpoints);
-  const { swing } = strike ? deliver(dialled, checkpoints, strike, document.ball.rule) : { swing: dialled };
-  return { swing, checkpoints, positions: findPositions(swing, checkpoints) };
+  const { swing, delivery } = strike
+    ? deliver(dialled, checkpoints, strike, document.ball.rule)
+    : { swing: dialled, delivery: { missing: 'no-shaft-parallel' } as const };
+  const shot = findShot(delivery, derived.club, toWeather(document.ball, derived.player), TRACK_POINTS);
+  return { swing, checkpoints, positions: findPositions(swing, checkpoints), struck: struckBy(delivery, shot) };
 }
 
 /** "Cupped 16°, 8 % faster": what differs from the reference. */

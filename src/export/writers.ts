@@ -1,4 +1,5 @@
 import { withGifComment } from './embedded';
+import { createCanvas, penOn, type Canvas } from './pen';
 import { KIND_WORDS, type Kind, type PixelSize } from './formats';
 
 /** Takes pictures one after the other and makes a file of them. Nothing leaves it before `finish`. */
@@ -13,7 +14,7 @@ export interface Writer {
 
 export interface WriterOf {
   readonly kind: Kind;
-  readonly canvas: HTMLCanvasElement;
+  readonly canvas: Canvas;
   readonly size: PixelSize;
   readonly fps: number;
   readonly title: string;
@@ -64,9 +65,7 @@ const COLOURS = 256;
 async function openGif({ canvas, size, fps, mark }: WriterOf): Promise<Writer> {
   const { applyPalette, GIFEncoder, quantize } = await import('gifenc');
   const gif = GIFEncoder();
-  const small = document.createElement('canvas');
-  Object.assign(small, size);
-  const pen = small.getContext('2d', { willReadFrequently: true })!;
+  const pen = penOn(createCanvas(size.width, size.height));
   let count = 0;
   return {
     kind: 'gif',

@@ -6,9 +6,10 @@ import vollkorn from '@fontsource-variable/vollkorn/files/vollkorn-latin-wght-no
 export const FONT_FILES: readonly {
   readonly family: string;
   readonly style: 'normal' | 'italic';
+  readonly weight: string;
   readonly url: string;
 }[] = [
-  { family: 'Vollkorn Variable', style: 'normal', url: vollkorn },
-  { family: 'Vollkorn Variable', style: 'italic', url: vollkornItalic },
-  { family: 'Sofia Sans Semi Condensed Variable', style: 'normal', url: sofia },
+  { family: 'Vollkorn Variable', style: 'normal', weight: '400 900', url: vollkorn },
+  { family: 'Vollkorn Variable', style: 'italic', weight: '400 900', url: vollkornItalic },
+  { family: 'Sofia Sans Semi Condensed Variable', style: 'normal', weight: '1 1000', url: sofia },
 ];

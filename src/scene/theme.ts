@@ -82,10 +82,23 @@ const OWN = {
   },
 } as const;
 
-/** The colours of a board, its tokens read from the page. */
-export function readTheme(board: Board): Theme {
+/** The tokens a scene is coloured by, as the page has them: plain texts, which also reach a worker. */
+export const SCENE_TOKENS = ['paper', 'ink', 'reference', 'ghost', 'glass'] as const;
+export type SceneTokens = Readonly<Record<(typeof SCENE_TOKENS)[number], string>>;
+
+/** The page's tokens for the board that it shows. */
+export function readTokens(): SceneTokens {
   const style = getComputedStyle(document.documentElement);
-  const token = (name: string): Color => new Color(style.getPropertyValue(`--${name}`).trim() || '#808080');
+  const read = SCENE_TOKENS.map((name) => [name, style.getPropertyValue(`--${name}`).trim() || '#808080'] as const);
+  return Object.fromEntries(read) as SceneTokens;
+}
+
+/** The colours of a board, its tokens read from the page. */
+export const readTheme = (board: Board): Theme => themeOf(board, readTokens());
+
+/** The colours of a board with these tokens. */
+export function themeOf(board: Board, tokens: SceneTokens): Theme {
+  const token = (name: keyof SceneTokens): Color => new Color(tokens[name]);
   const own = OWN[board];
   const ink = token('ink');
   return {

@@ -1,4 +1,4 @@
-import { useRef, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { desk } from '../../store';
 import { sayWho } from '../Status';
 import { showing, subjectNow } from './work';
@@ -7,56 +7,50 @@ interface Frame {
   readonly url: string;
   readonly seconds: number;
 }
+interface Drawn {
+  readonly seconds: number;
+  readonly frames: readonly Frame[];
+}
+
+const letGo = (drawn: Drawn | undefined): void => drawn?.frames.forEach(({ url }) => URL.revokeObjectURL(url));
 
 /** One frame of each shot, and of each stop at a checkpoint: how the clip will look, before it is made. */
 export function Preview({ disabled }: { disabled: boolean }) {
-  const [frames, setFrames] = useState<readonly Frame[]>([]);
-  const [length, setLength] = useState<number>();
-  const isDrawing = useRef(false);
+  const [drawn, setDrawn] = useState<Drawn>();
+  const [note, setNote] = useState('');
+  const control = useRef<AbortController>(null);
+  useEffect(() => () => control.current?.abort(), []);
+  useEffect(() => () => letGo(drawn), [drawn]);
 
   const draw = async (): Promise<void> => {
-    if (disabled || isDrawing.current) return;
-    isDrawing.current = true;
+    if (disabled) return;
+    control.current?.abort();
+    const own = new AbortController();
+    control.current = own;
+    setNote('Drawing …');
     try {
-      const [{ openReel }, { pixelSize }, { keyMoments }] = await Promise.all([
-        import('../../export/makeClip'),
-        import('../../export/formats'),
-        import('../../export/storyboard'),
-      ]);
-      const { wish } = showing.getState();
-      const { width, height } = pixelSize(wish.shape, 'draft');
-      const reel = await openReel(
-        await subjectNow(),
-        wish,
-        { width: width * 2, height: height * 2 },
-        wish.fps,
-        sayWho(desk.getState().document),
-      );
-      try {
-        setLength(reel.storyboard.seconds);
-        setFrames(
-          keyMoments(reel.storyboard).map((seconds) => {
-            reel.paint(Math.round(seconds * wish.fps));
-            return { url: reel.canvas.toDataURL('image/png'), seconds };
-          }),
-        );
-      } finally {
-        reel.dispose();
-      }
-    } finally {
-      isDrawing.current = false;
+      const { sketchClip } = await import('../../export/makeClip');
+      const who = sayWho(desk.getState().document);
+      const { seconds, frames } = await sketchClip(await subjectNow(), showing.getState().wish, who, own.signal);
+      setDrawn({
+        seconds,
+        frames: frames.map((frame) => ({ seconds: frame.seconds, url: URL.createObjectURL(frame.picture) })),
+      });
+      setNote(`${seconds.toFixed(1)} s in all`);
+    } catch {
+      if (!own.signal.aborted) setNote('The storyboard could not be drawn on this device.');
     }
   };
 
   return (
     <div className="preview">
       <button type="button" className="text-button" aria-disabled={disabled} onClick={() => void draw()}>
-        {frames.length > 0 ? 'Draw the storyboard again' : 'Storyboard'}
+        {drawn ? 'Draw the storyboard again' : 'Storyboard'}
       </button>
-      {length !== undefined && <span className="fine">{length.toFixed(1)} s in all</span>}
-      {frames.length > 0 && (
+      <output className="fine">{note}</output>
+      {drawn && (
         <ol className="preview-frames" aria-label="Storyboard">
-          {frames.map(({ url, seconds }) => (
+          {drawn.frames.map(({ url, seconds }) => (
             <li key={seconds}>
               <img src={url} alt={`Frame at ${seconds.toFixed(1)} seconds`} />
               <span className="fine">{seconds.toFixed(1)} s</span>

@@ -1,6 +1,6 @@
-import { desk } from '../../store';
+import { currentPose, desk } from '../../store';
 import { sayWho } from '../Status';
-import { make, showing, subjectNow } from './work';
+import { make, showing, subjectAsSeen, subjectNow } from './work';
 
 // Each maker fetches what it needs when it is asked: nobody waits for encoders at the start.
 
@@ -13,13 +13,13 @@ export const makeClip = (): Promise<void> =>
 export const makeStill = (times: 1 | 2 | 4): Promise<void> =>
   make('Drawing the still', async () => {
     const { makePng } = await import('../../export/still');
-    return makePng(await subjectNow(), { t: desk.getState().session.t, times });
+    return makePng(await subjectAsSeen(), { t: desk.getState().session.t, pose: currentPose().slice(), times });
   });
 
 export const makePlates = (): Promise<void> =>
   make('Drawing the plates', async () => {
     const { makePlatesSvg } = await import('../../export/still');
-    return makePlatesSvg(await subjectNow());
+    return makePlatesSvg(await subjectAsSeen());
   });
 
 export const makeModel = (): Promise<void> =>

@@ -73,8 +73,15 @@ export async function make(doing: string, work: (companion: Companion) => Promis
 
 /** The desk as it is now, set against what was chosen. */
 export async function subjectNow() {
+  const { derivePlain, takeSubject } = await import('../../export/takes');
+  const state = desk.getState();
+  return takeSubject(state, derivePlain(state), showing.getState().after);
+}
+
+/** The desk exactly as it is drawn, doubled or tried out if it is. */
+export async function subjectAsSeen() {
   const { takeSubject } = await import('../../export/takes');
-  return takeSubject(desk.getState(), current(), showing.getState().after);
+  return takeSubject(desk.getState(), current(), 'reference');
 }
 
 export function dismiss(id: number): void {

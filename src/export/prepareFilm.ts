@@ -1,0 +1,70 @@
+import type { CheckpointId } from '../reading/checkpoints';
+import { readTokens } from '../scene/theme';
+import { layOut } from './clipLayout';
+import { toMarked } from './embedded';
+import type { ClipWish, FilmJob } from './filmJob';
+import type { Staging } from './filmSet';
+import { pixelSize } from './formats';
+import { toAddress } from './link';
+import { readInks } from './pen';
+import type { PlatePixels } from './plateCard';
+import { drawPlate } from './plateImage';
+import { toPixels } from './raster';
+import type { Film } from './storyboard';
+import { sayChanges, type Subject, type Take } from './takes';
+
+const IDS: readonly CheckpointId[] = ['leadArmParallel', 'shaftParallel'];
+
+const takesOf = ({ now, after }: Subject, { arrangement }: Film): readonly Take[] =>
+  arrangement === 'sideBySide' || arrangement === 'oneAfterOther' ? [now, after] : [now];
+
+/** What stands on the set, with the page's colours. */
+export const stagingOf = ({ derived, document }: Subject): Staging => ({
+  body: derived.body,
+  club: derived.club,
+  handed: derived.player.handed,
+  referenceSwing: derived.referenceSwing,
+  board: document.board,
+  tokens: readTokens(),
+});
+
+/** Gets a film ready on the page, which alone has its colours, its styles and its plates. `who` says who swings what. */
+export async function prepareFilm(subject: Subject, wish: ClipWish, who: string): Promise<FilmJob> {
+  const takes = takesOf(subject, wish);
+  const { derived, document } = subject;
+  return {
+    wish,
+    staging: stagingOf(subject),
+    takes,
+    ghost: wish.arrangement === 'ghosted' ? subject.after : undefined,
+    bands: derived.bands,
+    units: document.units,
+    inks: readInks(),
+    plates: wish.slowMotion ? await platesOf(subject, takes, wish) : [],
+    who,
+    changes: wish.arrangement === 'one' ? [] : sayChanges(subject),
+    address: toAddress(document, location.href),
+    mark: toMarked(document),
+  };
+}
+
+async function platesOf(
+  subject: Subject,
+  takes: readonly Take[],
+  { arrangement, shape, size }: ClipWish,
+): Promise<Readonly<Record<CheckpointId, PlatePixels>>[]> {
+  const { cells } = layOut(pixelSize(shape, size), arrangement === 'sideBySide' ? takes.length : 1, true);
+  const room = cells[0].plate!;
+  const width = Math.max(160, Math.round(Math.min(room.width, (room.height * 320) / 292)));
+  const draw = async (take: Take, id: CheckpointId): Promise<[CheckpointId, PlatePixels]> => {
+    const { title, words, svg } = drawPlate(subject, take, id, subject.document.board);
+    const pixels = svg === undefined ? undefined : await toPixels(svg, width, Math.round((width * 292) / 320));
+    return [id, { title, words, pixels }];
+  };
+  return Promise.all(
+    takes.map(async (take) => {
+      const drawn = await Promise.all(IDS.map((id) => draw(take, id)));
+      return Object.fromEntries(drawn) as Record<CheckpointId, PlatePixels>;
+    }),
+  );
+}
