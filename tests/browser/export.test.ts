@@ -1,0 +1,214 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import jsQR from 'jsqr';
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { PNG } from 'pngjs';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { validateBytes } from 'gltf-validator';
+import { readEmbedded } from '../../src/export/embedded';
+import { CAUTIONS } from '../../src/words';
+import { dropFile, makeByTouch, openClip, type Saved } from './clipPage';
+import { look, openDesk, ready } from './deskPage';
+import { appAddress, launch, offOrigin, open, SCREENS, type Witness } from './support';
+
+let browser: Browser | undefined;
+let page: Page;
+let context: BrowserContext;
+let witness: Witness;
+
+beforeAll(async () => {
+  browser = await launch();
+  ({ page, context, witness } = await openDesk(browser, { viewport: SCREENS.tablet, hasTouch: true }));
+  await page.getByRole('button', { name: 'Situations' }).first().tap();
+  await page.getByRole('button', { name: 'Cupped wrist' }).tap();
+  await openClip(page);
+});
+afterAll(async () => {
+  await context?.close();
+  await browser?.close();
+});
+
+const flexion = async (): Promise<number> => (await look(page)).document.movements.leadWristFlexionDeg;
+
+async function reopens(file: Saved): Promise<void> {
+  await page.getByRole('button', { name: 'Reset all' }).first().click();
+  expect(await flexion()).toBe(0);
+  await dropFile(page, file);
+  await expect.poll(flexion).toBe(-20);
+}
+
+test('the drawer has no finding of axe', async () => {
+  const { violations } = await new AxeBuilder({ page }).include('#drawer').analyze();
+  expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0].html}`)).toEqual([]);
+});
+
+describe('still', () => {
+  test('a still is four times the picture on screen, is read by another library, and opens again', async () => {
+    const size = await page.evaluate(() => {
+      const { clientWidth, clientHeight } = document.querySelector('.stage-picture')!;
+      return { clientWidth, clientHeight };
+    });
+    const file = await makeByTouch(page, 'Still, four times');
+    const png = PNG.sync.read(file.bytes, { checkCRC: true });
+    expect(png.width).toBe(size.clientWidth * 4);
+    expect(png.height).toBe((size.clientHeight + 64) * 4);
+    expect(file.said).toContain(`PNG, ${png.width} × ${png.height}`);
+    // Paper in the corner, and a figure: far more than one colour.
+    expect([...png.data.subarray(0, 3)]).toEqual([0xf6, 0xf0, 0xe3]);
+    const colours = new Set<number>();
+    for (let i = 0; i < png.data.length; i += 4 * 101) colours.add(png.data.readUIntBE(i, 3));
+    expect(colours.size).toBeGreaterThan(500);
+    await reopens(file);
+  });
+
+  test('the plates come as one SVG that stands alone: typefaces inside, no class, no link, and it opens again', async () => {
+    const file = await makeByTouch(page, 'Plates as SVG');
+    const text = file.bytes.toString('utf8');
+    expect(text).toContain('Lead arm parallel');
+    expect(text).toContain('Steep');
+    expect(text).toContain('Illustration from a model, not a recording');
+    expect(text.match(/@font-face/g)).toHaveLength(3);
+    expect(text).not.toMatch(/var\(--|class="|url\((?!data:|["']?#|&quot;#)/);
+    expect(text).not.toMatch(/https?:\/\/(?!www\.w3\.org)/);
+    // A reader of XML takes it, and a browser paints it.
+    const painted = await page.evaluate(async (svg) => {
+      const parsed = new DOMParser().parseFromString(svg, 'image/svg+xml');
+      if (parsed.querySelector('parsererror')) return 'not XML';
+      const image = new Image();
+      image.src = URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' }));
+      await image.decode();
+      return `${image.naturalWidth} x ${image.naturalHeight}`;
+    }, text);
+    expect(painted).toBe('680 x 426');
+    await reopens(file);
+  });
+});
+
+test('the 3D model passes the validator of glTF as the page makes it, and opens again', async () => {
+  const file = await makeByTouch(page, '3D model');
+  const { issues } = await validateBytes(new Uint8Array(file.bytes));
+  expect(issues.messages.filter(({ severity }) => severity === 0)).toEqual([]);
+  await reopens(file);
+});
+
+test('the table names two swings, and its numbers have points whatever the language', async () => {
+  const file = await makeByTouch(page, 'Table');
+  const [head, ...rows] = file.bytes.toString('utf8').trimEnd().split('\r\n');
+  expect(head).toMatch(/^swing,club,source,position,timeMs,pelvisSwayM,/);
+  expect(new Set(rows.map((row) => row.split(',')[0])).size).toBe(2);
+  expect(rows[0]).toMatch(/,-?\d+\.\d+/);
+});
+
+describe('practice sheet', () => {
+  const textOf = async (pdf: Buffer): Promise<{ pages: number; text: string }> => {
+    const document = await getDocument({ data: new Uint8Array(pdf), verbosity: 0 }).promise;
+    const content = await (await document.getPage(1)).getTextContent();
+    const text = content.items.map((item) => ('str' in item ? item.str : '')).join(' ');
+    return { pages: document.numPages, text: text.replace(/\s+/g, ' ') };
+  };
+
+  beforeAll(async () => {
+    await page.getByRole('button', { name: 'Practice sheet', exact: true }).tap();
+    await page.locator('.sheet-page').waitFor();
+  });
+  afterAll(() => page.locator('.sheet-acts').getByRole('button', { name: 'Close' }).tap());
+
+  for (const format of ['A4', 'Letter'] as const) {
+    test(`it is one page of ${format}, and another reader finds its words`, async () => {
+      const { pages, text } = await textOf(await page.pdf({ format }));
+      expect(pages).toBe(1);
+      for (const words of [
+        'Practice sheet',
+        '7-iron, 1.78 m',
+        'Now',
+        'After the change',
+        'Steep: 4 cm above the trail bicep',
+        'On plane from 1.5 cm below to 1.5 cm above',
+        'The plan',
+        'Bow the lead wrist',
+        'What to feel',
+        'Drills',
+        'Take care',
+        'Illustration from a model, not a recording',
+        String(new Date().getFullYear()),
+        ...CAUTIONS,
+      ]) {
+        expect(text).toContain(words);
+      }
+      // The desk behind it stays off the paper.
+      expect(text).not.toContain('Situations');
+    });
+  }
+
+  test('its code is read by another library and opens the swing', async () => {
+    const shot = PNG.sync.read(await page.locator('.sheet-code').screenshot());
+    const read = jsQR(new Uint8ClampedArray(shot.data), shot.width, shot.height);
+    expect(read?.data).toMatch(/#s1\./);
+    expect(readEmbedded(new TextEncoder().encode(`slantwise:${new URL(read!.data).hash.slice(1)};`))).toMatchObject({
+      document: { movements: { leadWristFlexionDeg: -20 } },
+    });
+  });
+
+  test('without colour the verdicts still differ: by word, and by pattern', async () => {
+    const patterns = await page
+      .locator('.sheet-pair figure')
+      .evaluateAll((figures) =>
+        figures.map((figure) => [
+          figure.querySelector('strong')!.textContent,
+          getComputedStyle(figure.querySelector('.plate-swatch')!).backgroundImage.split('(')[0],
+        ]),
+      );
+    expect(patterns.map(([word]) => word)).toEqual(['Steep', 'Steep', 'On plane', 'On plane']);
+    expect(new Set(patterns.slice(0, 2).map(([, pattern]) => pattern))).toEqual(new Set(['repeating-linear-gradient']));
+    expect(new Set(patterns.slice(2).map(([, pattern]) => pattern))).toEqual(new Set(['linear-gradient']));
+  });
+});
+
+describe('link', () => {
+  let address: string;
+
+  test('the link shown opens the same swing on another device, and leaves the address', async () => {
+    address = await page.getByLabel('Address of this swing').inputValue();
+    expect(address.length).toBeLessThan(1500);
+    const other = await open(browser!, { path: `?probe${new URL(address).hash}` });
+    await ready(other.page);
+    await expect.poll(async () => (await look(other.page)).document.movements.leadWristFlexionDeg).toBe(-20);
+    expect(new URL(other.page.url()).hash).toBe('');
+    expect((await look(other.page)).past).toEqual(['Opened the link']);
+    expect(other.witness.requests.filter((url) => url.includes('s1.'))).toEqual([]);
+    expect(offOrigin(other.witness)).toEqual([]);
+    await other.context.close();
+  });
+
+  test('a damaged link and one of a newer version say so and change nothing', async () => {
+    const { hash } = new URL(address);
+    for (const [broken, words] of [
+      [`${hash.slice(0, -2)}`, 'it is damaged'],
+      [hash.replace('s1.', 's2.'), 'a newer Slantwise wrote it'],
+    ]) {
+      const other = await open(browser!, { path: `?probe${broken}` });
+      await ready(other.page);
+      await expect
+        .poll(async () => (await look(other.page)).notice)
+        .toBe(`The link could not be opened: ${words}. Nothing was changed.`);
+      const { document, past } = await look(other.page);
+      expect(document.movements.leadWristFlexionDeg).toBe(0);
+      expect(past).toEqual([]);
+      await other.context.close();
+    }
+  });
+
+  test('a picture of somebody else carries no swing, and says so', async () => {
+    const before = await look(page);
+    await dropFile(page, { name: 'holiday.png', bytes: PNG.sync.write(new PNG({ width: 4, height: 4 })) });
+    await expect.poll(async () => (await look(page)).notice).toMatch(/^The file carries no swing/);
+    expect((await look(page)).document).toEqual(before.document);
+  });
+});
+
+test('nothing went wrong on the page, and nothing was sent anywhere', () => {
+  expect(witness.errors).toEqual([]);
+  expect(witness.violations).toEqual([]);
+  expect(offOrigin(witness)).toEqual([]);
+  expect(witness.requests.every((url) => !url.startsWith('http') || url.startsWith(appAddress()))).toBe(true);
+});
