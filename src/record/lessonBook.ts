@@ -1,11 +1,13 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import { CLOSED_BOOK, readStored, withEdit, type BookState } from './bookState';
+import { countLessons, isNewer, isOf } from './changes';
 import type { Clock } from './clock';
 import { inverseOf, type Birth, type Edit } from './edits';
 import { recordsOf } from './importPlan';
 import { readNote, type Journal } from './journal';
 import { NewerStore, type Keeper, type Meta } from './keeper';
 import type { BookRecord } from './kinds';
+import { createNotes } from './notes';
 import { createTurnstile, type Channel, type Locks } from './turnstile';
 import { createWriter } from './writer';
 
@@ -40,9 +42,13 @@ export interface LessonBook {
 
 /** Edits that can be taken back. */
 const LONGEST_UNDO = 50;
+/** Records a note holds at most: a whole import is in its file anyway. */
+const LONGEST_NOTE = 200;
 /** A tab that does not get its turn within this shows the book for reading, ms. */
 const TURN_MS = 250;
 const REOPEN_MS = 1000;
+/** Before the store has given a claim. */
+const NO_CLAIM = -1;
 
 export function createLessonBook({ keeper, clock, newId, locks, channel, journal, askToKeep }: Ports): LessonBook {
   const state = createStore<BookState>(() => CLOSED_BOOK);
@@ -56,7 +62,7 @@ export function createLessonBook({ keeper, clock, newId, locks, channel, journal
     (saving, savedMs) => {
       put(savedMs === undefined ? { saving } : { saving, savedMs });
       if (savedMs !== undefined) {
-        if (saving.phase === 'saved') journal.clear();
+        notes.kept();
         channel.post({ say: 'written' });
         askOnce();
       }
@@ -106,10 +112,18 @@ export function createLessonBook({ keeper, clock, newId, locks, channel, journal
         ? 'A newer Slantwise has changed the lesson book. It is left untouched. Update this page.'
         : 'The lesson book cannot be reached on this device.';
     put({ mode: 'apart', saving: { phase: 'failed', problem } });
+    // What an earlier page noted must not be lost under the notes of this one.
+    if (!(error instanceof NewerStore)) takeUpNote(NO_CLAIM);
     keeper.reconnect();
   };
 
   let claimed = 0;
+  const isOurs = (): boolean => get().mode === 'writing' || get().mode === 'apart';
+  const notes = createNotes(journal, clock, isOurs, () => {
+    const { ids, mine, gone } = stillWaiting();
+    if (!writer.isWaiting() || ids.length > LONGEST_NOTE) return undefined;
+    return JSON.stringify({ claim: claimed, records: mine, removed: gone, meta: get().meta });
+  });
   /** Takes up what the page before had in hand when it had to go; nothing that was changed since is turned back. */
   const takeUpNote = (claim: number): void => {
     const note = readNote(journal.read());
@@ -195,6 +209,7 @@ export function createLessonBook({ keeper, clock, newId, locks, channel, journal
     const { records, meta } = get();
     put({ records: withEdit(records, edit), meta: countLessons(meta, records, edit) });
     writer.mark([...edit.put.map(({ id }) => id), ...edit.remove]);
+    notes.changed();
   };
 
   const apply = (edit: Edit): boolean => {
@@ -218,6 +233,7 @@ export function createLessonBook({ keeper, clock, newId, locks, channel, journal
     if (mode === 'reading' || mode === 'opening') return;
     put({ meta: { ...meta, ...part } });
     writer.mark([]);
+    notes.changed();
   };
 
   return {
@@ -242,10 +258,7 @@ export function createLessonBook({ keeper, clock, newId, locks, channel, journal
     birth: () => ({ id: newId(), nowMs: clock.nowMs() }),
     flush: () => writer.flush(),
     leave() {
-      const { ids, mine, gone } = stillWaiting();
-      if (get().mode === 'writing' && (ids.length > 0 || get().saving.phase !== 'saved')) {
-        journal.write(JSON.stringify({ claim: claimed, records: mine, removed: gone, meta: get().meta }));
-      }
+      notes.now();
       void writer.flush();
     },
     takeOver: () => turnstile.takeOver(),
@@ -265,25 +278,4 @@ export function createLessonBook({ keeper, clock, newId, locks, channel, journal
       return { removed: ids.length - left, left };
     },
   };
-}
-
-const isNewer = (theirs: BookRecord, ours: BookRecord | undefined): boolean =>
-  !ours || theirs.changedMs > ours.changedMs;
-
-function isOf(raw: unknown, playerId: string, ids: ReadonlySet<string>): boolean {
-  if (typeof raw !== 'object' || raw === null) return false;
-  const { id, playerId: of } = raw as { id?: unknown; playerId?: unknown };
-  return of === playerId || ids.has(id as string);
-}
-
-/** Lessons written since the last backup. Those of the example do not count. */
-function countLessons(meta: Meta, records: BookState['records'], { put, remove }: Edit): Meta {
-  const isExample = (playerId: string): boolean => {
-    const player = put.find(({ id }) => id === playerId) ?? records.get(playerId);
-    return player?.kind === 'player' && player.example;
-  };
-  const lessons = new Set(meta.unsavedLessons);
-  for (const record of put) if (record.kind === 'lesson' && !isExample(record.playerId)) lessons.add(record.id);
-  for (const id of remove) lessons.delete(id);
-  return { ...meta, unsavedLessons: [...lessons] };
 }

@@ -25,6 +25,8 @@ export interface Writer {
   setClaim(claim: number | null): void;
   /** Ids of what is not yet kept, what is on its way included. */
   waiting(): readonly string[];
+  /** Whether anything is not yet kept, also of what the book knows about itself. */
+  isWaiting(): boolean;
   /** These are kept elsewhere, or overtaken: they wait no longer. */
   drop(ids: Iterable<string>): void;
 }
@@ -43,6 +45,7 @@ export function createWriter(
   let dirty = new Set<string>();
   let onTheirWay: ReadonlySet<string> = new Set();
   let pending = false;
+  let isWriting = false;
   let claim: number | null = null;
   let cancelTimer: (() => void) | undefined;
   let running: Promise<boolean> | undefined;
@@ -58,7 +61,7 @@ export function createWriter(
   const writeOnce = async (): Promise<boolean> => {
     const taken = dirty;
     onTheirWay = taken;
-    [dirty, pending] = [new Set(), false];
+    [dirty, pending, isWriting] = [new Set(), false, true];
     // A failure stays in sight until a write has come through.
     if (failures === 0) tell({ phase: 'saving' });
     try {
@@ -66,7 +69,7 @@ export function createWriter(
     } catch (error) {
       dirty = new Set([...onTheirWay, ...dirty]);
       onTheirWay = new Set();
-      pending = true;
+      [pending, isWriting] = [true, false];
       if (error instanceof Outdated) {
         claim = null;
         onOutdated();
@@ -82,6 +85,7 @@ export function createWriter(
       return false;
     }
     onTheirWay = new Set();
+    isWriting = false;
     failures = 0;
     tell({ phase: pending ? 'waiting' : 'saved' }, clock.nowMs());
     return true;
@@ -117,6 +121,7 @@ export function createWriter(
       if (claim !== null && pending) schedule(0);
     },
     waiting: () => [...new Set([...onTheirWay, ...dirty])],
+    isWaiting: () => pending || isWriting,
     drop(ids) {
       const gone = new Set(ids);
       dirty = new Set([...dirty].filter((id) => !gone.has(id)));

@@ -41,16 +41,24 @@ test(`killed ${KILLS} times in the middle of typing, no record is damaged and at
   const context = await browser!.newContext({ viewport: SCREENS.phone, serviceWorkers: 'block' });
   await context.route(/Stage-[^/]*\.js$/, (route) => route.abort());
   const losses: number[] = [];
-  for (let kill = 0; kill < KILLS; kill++) {
+  let before: { text: string; ms: number }[] = [];
+  // One round more than kills: each page shows what the one before has left.
+  for (let kill = 0; kill <= KILLS; kill++) {
     const page = await context.newPage();
+    const records = kill === 0 ? [] : await lookIntoStore(page);
+    for (const record of records) expect(readRecord(record)).toHaveProperty('record');
     await page.goto(appAddress());
     if (kill === 0) {
-      await page.getByRole('button', { name: 'Lesson book' }).click();
+      await page.getByRole('button', { name: /^Lesson/ }).click();
       await page.getByLabel('New player, a nickname will do').fill('Robin');
       await page.locator('.lessons').getByRole('button', { name: 'Add', exact: true }).click();
       await page.locator('.lessons').getByRole('button', { name: 'New lesson today' }).click();
     } else {
       await page.getByRole('button', { name: 'Lesson open' }).click();
+      const kept = await page.getByLabel('Notes').inputValue();
+      // What was typed next, had it been kept, would have been this old at the end: that much is lost.
+      const firstLost = before[before.findIndex(({ text }) => text === kept) + 1];
+      losses.push(firstLost ? before.at(-1)!.ms - firstLost.ms : 0);
     }
     await page.getByLabel('Notes').waitFor();
     const typed: { text: string; ms: number }[] = [];
@@ -73,20 +81,15 @@ test(`killed ${KILLS} times in the middle of typing, no record is damaged and at
     const crashed = page.waitForEvent('crash');
     void cdp.send('Page.crash').catch(() => {});
     await crashed;
-    const killedMs = typed.at(-1)!.ms;
+    before = typed;
     await page.close();
-
-    const look = await context.newPage();
-    const records = await lookIntoStore(look);
-    for (const record of records) expect(readRecord(record)).toHaveProperty('record');
-    const lesson = records.find(({ kind, id }) => kind === 'lesson' && !String(id).startsWith('example'));
-    const at = typed.findIndex(({ text }) => text === lesson?.['notes']);
-    // What was typed next, had it been kept, would have been this old at the end: that much is lost.
-    const firstLost = typed[at + 1];
-    losses.push(firstLost ? killedMs - firstLost.ms : 0);
-    await look.close();
   }
-  console.log(`record-kill: lost at most ${Math.max(...losses)} ms in ${KILLS} kills`);
-  expect(Math.max(...losses)).toBeLessThanOrEqual(BEHIND_MS);
+  const sorted = losses.toSorted((a, b) => a - b);
+  const share = (part: number): number => sorted[Math.floor((sorted.length - 1) * part)];
+  console.log(
+    `record-kill: lost ${share(0.5)} ms (median), ${share(0.95)} ms (p95), ${share(1)} ms (most) in ${KILLS} kills`,
+  );
+  expect(losses).toHaveLength(KILLS);
+  expect(share(1)).toBeLessThanOrEqual(BEHIND_MS);
   await context.close();
 }, 3_600_000);

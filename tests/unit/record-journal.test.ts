@@ -37,6 +37,51 @@ describe('a page that closes before the store has answered', () => {
     expect(texts.size).toBe(0);
   });
 
+  test('killed without a word loses no change older than 350 ms, though the store never answers', async () => {
+    const [shelf, { journal }] = [createShelf(), createSmallStorage()];
+    const first = await standBook({ keeper: createKeeper(shelf), journal, name: 'first' });
+    const player = makePlayer();
+    first.keeper.fault = 'never';
+    let typed = 0;
+    for (; typed < 100; typed++) {
+      first.book.apply(puts({ ...player, notes: `letter ${typed}`, changedMs: 2000 + typed }));
+      await first.clock.go(20);
+    }
+    const second = await standBook({ keeper: createKeeper(shelf), journal, name: 'second' });
+    const { notes } = second.book.state.getState().records.get(player.id) as typeof player;
+    expect((typed - 1 - Number(notes.slice(7))) * 20).toBeLessThanOrEqual(350);
+  });
+
+  test('of a page that never reached the store is taken up, and not lost under the notes of the next that does not', async () => {
+    const [shelf, { journal }] = [createShelf(), createSmallStorage()];
+    const [one, two] = [makePlayer(), makePlayer()];
+    for (const [player, name] of [
+      [one, 'first'],
+      [two, 'second'],
+    ] as const) {
+      const keeper = createKeeper(shelf);
+      keeper.fault = 'unknown';
+      const { book, clock } = await standBook({ keeper, journal, name });
+      await clock.go(500);
+      book.apply(puts(player));
+      await clock.go(500);
+    }
+    const third = await standBook({ keeper: createKeeper(shelf), journal, name: 'third' });
+    await third.clock.go(500);
+    expect([...shelf.records.keys()].toSorted()).toEqual([one.id, two.id].toSorted());
+  });
+
+  test('a tab that only reads leaves the note of the writer alone', async () => {
+    const { journal, texts } = createSmallStorage();
+    journal.write('the writer wrote this');
+    const never = { request: () => new Promise<never>(() => {}) } as unknown as LockManager;
+    const { book, clock } = await standBook({ journal, locks: never });
+    await clock.go(500);
+    expect(book.state.getState().mode).toBe('reading');
+    book.leave();
+    expect([...texts.values()]).toEqual(['the writer wrote this']);
+  });
+
   test('does not turn back what was changed since', async () => {
     const [shelf, { journal }] = [createShelf(), createSmallStorage()];
     const old = await standBook({ keeper: createKeeper(shelf), journal, name: 'old' });

@@ -1,0 +1,27 @@
+import type { BookState } from './bookState';
+import type { Edit } from './edits';
+import type { Meta } from './keeper';
+import type { BookRecord } from './kinds';
+
+/** The later change is the newer word. */
+export const isNewer = (theirs: BookRecord, ours: BookRecord | undefined): boolean =>
+  !ours || theirs.changedMs > ours.changedMs;
+
+/** Whether something in the store is about this player, read or unreadable. */
+export function isOf(raw: unknown, playerId: string, ids: ReadonlySet<string>): boolean {
+  if (typeof raw !== 'object' || raw === null) return false;
+  const { id, playerId: of } = raw as { id?: unknown; playerId?: unknown };
+  return of === playerId || ids.has(id as string);
+}
+
+/** Lessons written since the last backup. Those of the example do not count. */
+export function countLessons(meta: Meta, records: BookState['records'], { put, remove }: Edit): Meta {
+  const isExample = (playerId: string): boolean => {
+    const player = put.find(({ id }) => id === playerId) ?? records.get(playerId);
+    return player?.kind === 'player' && player.example;
+  };
+  const lessons = new Set(meta.unsavedLessons);
+  for (const record of put) if (record.kind === 'lesson' && !isExample(record.playerId)) lessons.add(record.id);
+  for (const id of remove) lessons.delete(id);
+  return { ...meta, unsavedLessons: [...lessons] };
+}
