@@ -12,7 +12,7 @@ beforeAll(async () => {
 afterAll(() => browser?.close());
 
 const openBook = async (page: Page): Promise<void> => {
-  await page.getByRole('button', { name: 'Lesson book' }).click();
+  await page.getByRole('button', { name: /^Lesson(s| book)$/ }).click();
   await page.getByRole('heading', { level: 2, name: 'Lesson book' }).waitFor();
   await page.locator('.lessons').waitFor();
 };
@@ -245,6 +245,7 @@ describe('backup and hand-over', () => {
 
     const other = await visit();
     await press(other.page, 'Remove the example');
+    await expect.poll(() => inStore(other.page)).toEqual([]);
     await press(other.page, 'Backup and hand-over');
     const choose = (text: string): Promise<void> =>
       other.page
@@ -322,6 +323,35 @@ test('when a part of the program crashes, everything can still be saved, and the
   expect(JSON.parse(text)).toMatchObject({ alongside: { desk: expect.stringContaining('"version":1') as string } });
   await context.close();
 });
+
+for (const name of ['tablet', 'phone'] as const) {
+  test(`a write that fails is said in words within 1 s, whatever is open, and a copy can be saved (${name})`, async () => {
+    const { page, context } = await visit({ viewport: SCREENS[name] });
+    await addPlayer(page, 'Robin');
+    await press(page, 'New lesson today');
+    await expect.poll(async () => (await inStore(page)).some(({ kind, id }) => kind === 'lesson' && !id.startsWith('example'))).toBe(true); // prettier-ignore
+    const waitedMs = await page.evaluate(async () => {
+      IDBDatabase.prototype.transaction = () => {
+        throw new DOMException('full', 'QuotaExceededError');
+      };
+      const field = [...document.querySelectorAll('textarea')].at(-1)!;
+      Object.getOwnPropertyDescriptor(HTMLTextAreaElement.prototype, 'value')!.set!.call(field, 'not lost');
+      const start = performance.now();
+      field.dispatchEvent(new Event('input', { bubbles: true }));
+      const said = (): boolean =>
+        document.querySelector('.save-status')!.textContent.includes('Not saved. The device is full.');
+      while (!said() && performance.now() - start < 5000) await new Promise((resolve) => setTimeout(resolve, 20));
+      return performance.now() - start;
+    });
+    expect(waitedMs).toBeLessThan(1000);
+    const offer = page.getByRole('button', { name: 'Save a copy' });
+    await offer.waitFor();
+    const { text } = await download(page, () => offer.click());
+    const reading = readFile(text);
+    expect('records' in reading && reading.records.some((record) => record.kind === 'lesson' && record.notes === 'not lost')).toBe(true); // prettier-ignore
+    await context.close();
+  });
+}
 
 test('of two tabs one writes; the other reads along, takes over when asked, and the first steps back', async () => {
   const first = await visit();
