@@ -53,11 +53,11 @@ async function platesOf(
   takes: readonly Take[],
   { arrangement, shape, size }: ClipWish,
 ): Promise<Readonly<Record<CheckpointId, PlatePixels>>[]> {
-  const { cells } = layOut(pixelSize(shape, size), arrangement === 'sideBySide' ? takes.length : 1, true);
+  const { cells, unit } = layOut(pixelSize(shape, size), arrangement === 'sideBySide' ? takes.length : 1, true);
   const room = cells[0].plate!;
   const width = Math.max(160, Math.round(Math.min(room.width, (room.height * 320) / 292)));
   const draw = async (take: Take, id: CheckpointId): Promise<[CheckpointId, PlatePixels]> => {
-    const { title, words, svg } = drawPlate(subject, take, id, subject.document.board);
+    const { title, words, svg } = drawPlate(subject, take, id, subject.document.board, width / 320 / unit);
     const pixels = svg === undefined ? undefined : await toPixels(svg, width, Math.round((width * 292) / 320));
     return [id, { title, words, pixels }];
   };

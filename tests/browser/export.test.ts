@@ -6,6 +6,7 @@ import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { validateBytes } from 'gltf-validator';
 import { readEmbedded } from '../../src/export/embedded';
+import { toText } from '../../src/export/link';
 import { CAUTIONS } from '../../src/words';
 import { dropFile, makeByTouch, openClip, type Saved } from './clipPage';
 import { look, openDesk, ready } from './deskPage';
@@ -162,6 +163,31 @@ describe('practice sheet', () => {
     expect(new Set(patterns.slice(0, 2).map(([, pattern]) => pattern))).toEqual(new Set(['repeating-linear-gradient']));
     expect(new Set(patterns.slice(2).map(([, pattern]) => pattern))).toEqual(new Set(['linear-gradient']));
   });
+});
+
+test('the longest sheet, every movement changed, is still one page of Letter', async () => {
+  const { document } = await look(page);
+  const movements = {
+    leadWristFlexionDeg: -20,
+    rotationRate: 1.2,
+    rotationDelayMs: -20,
+    trailTiltDeg: -8,
+    pelvisShiftCm: 4,
+    pelvis: null,
+  };
+  const other = await open(browser!, { path: `?probe#${toText({ ...document, movements })}` });
+  await ready(other.page);
+  await openClip(other.page);
+  await other.page.getByLabel('Set against').selectOption('reference');
+  await other.page.getByRole('button', { name: 'Practice sheet', exact: true }).click();
+  await other.page.locator('.sheet-page').waitFor();
+  const pdf = await getDocument({
+    data: new Uint8Array(await other.page.pdf({ format: 'Letter' })),
+    verbosity: 0,
+  }).promise;
+  expect(pdf.numPages).toBe(1);
+  expect(await other.page.locator('.sheet-columns section').first().locator('li').count()).toBe(5);
+  await other.context.close();
 });
 
 describe('link', () => {

@@ -21,9 +21,9 @@ import { setAgainst, wishFor } from './work';
 
 const ARRANGEMENTS: readonly (readonly [Arrangement, string])[] = [
   ['one', 'This swing alone'],
-  ['sideBySide', 'Before and after, side by side'],
-  ['oneAfterOther', 'Before, then after'],
-  ['ghosted', 'After as a ghost over before'],
+  ['sideBySide', 'Side by side'],
+  ['oneAfterOther', 'One after the other'],
+  ['ghosted', 'The other as a ghost'],
 ];
 const CAMERAS: readonly (readonly [CameraId | 'none', string])[] = [
   ['downTheLine', 'Down the line'],

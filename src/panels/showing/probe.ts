@@ -2,8 +2,8 @@ import { desk } from '../../store';
 import { sayWho } from '../Status';
 import { showing, subjectNow } from './work';
 
-/** Frames of the clip that stands in the drawer, drawn on the page and not encoded, as PNG. What tests compare a clip with. */
-async function drawFrames(frames: readonly number[]): Promise<string[]> {
+/** The reel of the clip that stands in the drawer, on the page. */
+async function openHere() {
   const [{ openReel }, { prepareFilm }, { pixelSize }] = await Promise.all([
     import('../../export/film'),
     import('../../export/prepareFilm'),
@@ -11,7 +11,13 @@ async function drawFrames(frames: readonly number[]): Promise<string[]> {
   ]);
   const { wish } = showing.getState();
   const job = await prepareFilm(await subjectNow(), wish, sayWho(desk.getState().document));
-  const reel = await openReel(job, pixelSize(wish.shape, wish.size), wish.fps);
+  const size = pixelSize(wish.shape, wish.size);
+  return { job, size, reel: await openReel(job, size, wish.fps) };
+}
+
+/** Frames drawn on the page and not encoded, as PNG. What tests compare a clip with. */
+async function drawFrames(frames: readonly number[]): Promise<string[]> {
+  const { reel } = await openHere();
   try {
     return frames.map((frame) => {
       reel.paint(frame);
@@ -22,8 +28,35 @@ async function drawFrames(frames: readonly number[]): Promise<string[]> {
   }
 }
 
-/** Puts it on the window when the address asks for it with `?probe`. */
+/** How long frames `from` to `to` take drawn alone, encoded alone (one picture over and over) and both together, ms. */
+async function timeFrames(from: number, to: number) {
+  const { openWriter } = await import('../../export/writers');
+  const { job, size, reel } = await openHere();
+  const run = async (draws: boolean, encodes: boolean): Promise<number> => {
+    const { fps, canvas } = reel;
+    const writer = encodes
+      ? await openWriter({ kind: 'mp4', canvas, size, fps, title: 'Slantwise', mark: job.mark })
+      : undefined;
+    const started = performance.now();
+    for (let frame = from; frame < to; frame++) {
+      if (draws) reel.paint(frame);
+      await writer?.add();
+    }
+    await writer?.finish();
+    return performance.now() - started;
+  };
+  try {
+    reel.paint(from);
+    await run(true, true);
+    return { drawn: await run(true, false), encoded: await run(false, true), both: await run(true, true) };
+  } finally {
+    reel.dispose();
+  }
+}
+
+/** Puts both on the window when the address asks for it with `?probe`. */
 export function exposeFrames(): void {
   if (!new URLSearchParams(location.search).has('probe')) return;
   Object.defineProperty(window, 'slantwiseFrames', { value: drawFrames, configurable: true });
+  Object.defineProperty(window, 'slantwiseTiming', { value: timeFrames, configurable: true });
 }
