@@ -4,6 +4,7 @@ import { AT, type Pose } from '../model/chain';
 import { createFigure, type Figure } from '../figure/figure';
 import { createPlacement, MATRIX_SIZE, PART, type PartId } from '../figure/partIds';
 import { placeFigure, type Stance } from '../figure/place';
+import { findLeans } from './edges';
 import { engrave, engravingPaths, type EngravedPart } from './engraving';
 import { SHEET, toX, toY, type Frame } from './frame';
 import { findHull, hullPath } from './hull';
@@ -14,6 +15,8 @@ export type Tone = 'beech' | 'walnut' | 'tinted' | 'grip' | 'steel' | 'head';
 export interface PlateFigure {
   readonly figure: Figure;
   readonly engraved: readonly EngravedPart[];
+  /** Of each part: which of its points can be on its contour. */
+  readonly leans: readonly Float64Array[];
   /** Centre of each part in its own axes and the radius of a ball around it, m: what lies off the plate is not drawn. */
   readonly bounds: Float64Array;
 }
@@ -63,7 +66,7 @@ export function preparePlateFigure(body: Body, club: Club): PlateFigure {
     bounds[4 * i + 3] = radius;
   });
   const engraved = figure.parts.map((part) => engrave(PLAIN.has(part.id) ? { ...part, ringCount: 1 } : part));
-  return { figure, engraved, bounds };
+  return { figure, engraved, bounds, leans: figure.parts.map(findLeans) };
 }
 
 let last: { body: Body; club: Club; plate: PlateFigure } | undefined;
@@ -118,10 +121,10 @@ export function drawBody(
   return order.map((i) => drawPart(plate, i, frame, engraving)).filter(({ contour }) => contour !== '');
 }
 
-function drawPart({ figure, engraved }: PlateFigure, i: number, frame: Frame, engraving: boolean): DrawnPart {
+function drawPart({ figure, engraved, leans }: PlateFigure, i: number, frame: Frame, engraving: boolean): DrawnPart {
   const { id, material, rings } = figure.parts[i];
   const m = i * MATRIX_SIZE;
-  const contour = hullPath(findHull(rings, placement, m, frame));
+  const contour = hullPath(findHull(rings, placement, m, frame, leans[i]));
   const tone: Tone = id === 'upperArmTrail' ? 'tinted' : material === 'brass' ? 'head' : material;
   const { shade, lit } = engraving ? engravingPaths(engraved[i], placement, m, frame) : NOTHING;
   return { id, tone, contour, shade, lit, isInFront: IN_FRONT.has(id) };

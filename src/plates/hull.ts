@@ -6,12 +6,14 @@ import type { Frame } from './frame';
  * allocated but the answer; a corner that shares its slice with a farther one is lost, which is less than half the pen's width.
  */
 const SLICES = 240;
-/** Slice of a place across the part. Slices are narrow at both ends, where a contour turns. */
+/** Smaller parts take fewer slices: so many, and so many more for each unit across. */
+const FEWEST = 64;
+const MORE = 2;
+/** Slice of a place across the part, in shares of their number. Slices are narrow at both ends, where a contour turns. */
 const FINE = 4096;
-const SLICE_AT = Uint8Array.from({ length: FINE + 1 }, (_, i) => {
+const SLICE_AT = Float64Array.from({ length: FINE + 1 }, (_, i) => {
   const u = i / FINE;
-  const even = u < 0.5 ? Math.sqrt(u / 2) : 1 - Math.sqrt((1 - u) / 2);
-  return 1 + Math.min(SLICES - 1, Math.floor(even * SLICES));
+  return Math.min(1 - 1e-9, u < 0.5 ? Math.sqrt(u / 2) : 1 - Math.sqrt((1 - u) / 2));
 });
 const top = new Float64Array(SLICES + 2);
 const topAt = new Float64Array(SLICES + 2);
@@ -23,13 +25,25 @@ const chain = new Float64Array((SLICES + 2) * 2);
 const MOST_POINTS = 2048;
 const px = new Float64Array(MOST_POINTS);
 const py = new Float64Array(MOST_POINTS);
+const edge = new Uint16Array(MOST_POINTS + 1);
 
 /**
  * Hull of the points `local` (x, y, z in turn, the part's own axes, m) placed by the matrix at `m` of `placement` and seen through
- * `frame`. Fills `hullPoints` and answers how many points it took; 0 when there is nothing to draw.
+ * `frame`. Fills `hullPoints` and answers how many points it took; 0 when there is nothing to draw. `leans` (`findLeans`) leaves
+ * out what cannot be on the contour from here.
  */
-export function findHull(local: Float64Array, placement: Float64Array, m: number, frame: Frame): number {
-  const count = Math.min(MOST_POINTS, local.length / 3);
+export function findHull(
+  local: Float64Array,
+  placement: Float64Array,
+  m: number,
+  frame: Frame,
+  leans?: Float64Array,
+): number {
+  let count = Math.min(MOST_POINTS, local.length / 3);
+  if (leans) {
+    lookAlong(placement, m);
+    count = findEdge(leans, count);
+  }
   const kx = frame.side * frame.scale;
   const ky = -frame.scale;
   // Rows of the matrix that matter: world z to the right, world y up.
@@ -43,7 +57,8 @@ export function findHull(local: Float64Array, placement: Float64Array, m: number
   const y3 = frame.y0 + ky * placement[m + 10];
   let low = Infinity;
   let high = -Infinity;
-  for (let i = 0, at = 0; i < count; i++, at += 3) {
+  for (let i = 0; i < count; i++) {
+    const at = 3 * (leans ? edge[i] : i);
     const a = local[at];
     const b = local[at + 1];
     const c = local[at + 2];
@@ -54,14 +69,16 @@ export function findHull(local: Float64Array, placement: Float64Array, m: number
     if (x > high) high = x;
   }
   if (!(high - low > 1e-6)) return 0;
-  top.fill(Infinity);
-  bottom.fill(-Infinity);
+  const slices = Math.min(SLICES, Math.ceil(FEWEST + MORE * (high - low)));
+  top.fill(Infinity, 0, slices + 2);
+  bottom.fill(-Infinity, 0, slices + 2);
   const fine = FINE / (high - low);
   for (let i = 0; i < count; i++) {
     const x = px[i];
     const y = py[i];
     // The two ends get slices of their own: their points are corners of the hull wherever they lie.
-    const slice = x <= low ? 0 : x >= high ? SLICES + 1 : SLICE_AT[Math.floor((x - low) * fine)];
+    const slice =
+      x <= low ? 0 : x >= high ? slices + 1 : 1 + Math.floor(slices * SLICE_AT[Math.floor((x - low) * fine)]);
     if (y < top[slice]) {
       top[slice] = y;
       topAt[slice] = x;
@@ -71,16 +88,43 @@ export function findHull(local: Float64Array, placement: Float64Array, m: number
       bottomAt[slice] = x;
     }
   }
-  const upper = runChain(topAt, top, 1, 0);
-  const n = runChain(bottomAt, bottom, -1, upper);
+  const upper = runChain(topAt, top, slices, 1, 0);
+  const n = runChain(bottomAt, bottom, slices, -1, upper);
   return n > 1 && hullPoints[0] === hullPoints[2 * n - 2] && hullPoints[1] === hullPoints[2 * n - 1] ? n - 1 : n;
 }
 
+const look = new Float64Array(3);
+
+/** The direction of view (world X) as a part sees it that may be stretched along its own axes: across it surfaces turn away. */
+function lookAlong(p: Float64Array, m: number): void {
+  const x = p[m] / (p[m] * p[m] + p[m + 1] * p[m + 1] + p[m + 2] * p[m + 2]);
+  const y = p[m + 3] / (p[m + 3] * p[m + 3] + p[m + 4] * p[m + 4] + p[m + 5] * p[m + 5]);
+  const z = p[m + 6] / (p[m + 6] * p[m + 6] + p[m + 7] * p[m + 7] + p[m + 8] * p[m + 8]);
+  const size = Math.sqrt(x * x + y * y + z * z);
+  look[0] = x / size;
+  look[1] = y / size;
+  look[2] = z / size;
+}
+
+/** Fills `edge` with the points whose surface neither faces the viewer nor the other way; answers how many. */
+function findEdge(leans: Float64Array, all: number): number {
+  const x = look[0];
+  const y = look[1];
+  const z = look[2];
+  let count = 0;
+  for (let i = 0, at = 0; i < all; i++, at += 4) {
+    const facing = leans[at] * x + leans[at + 1] * y + leans[at + 2] * z;
+    edge[count] = i;
+    if (Math.abs(facing) <= leans[at + 3]) count++;
+  }
+  return count;
+}
+
 /** One side of the hull, left to right for the upper (sense 1), right to left for the lower; appended to `hullPoints` after `written`. */
-function runChain(xs: Float64Array, ys: Float64Array, sense: 1 | -1, written: number): number {
+function runChain(xs: Float64Array, ys: Float64Array, slices: number, sense: 1 | -1, written: number): number {
   let size = 0;
-  for (let step = 0; step < SLICES + 2; step++) {
-    const i = sense === 1 ? step : SLICES + 1 - step;
+  for (let step = 0; step < slices + 2; step++) {
+    const i = sense === 1 ? step : slices + 1 - step;
     const y = ys[i];
     if (!Number.isFinite(y)) continue;
     const x = xs[i];

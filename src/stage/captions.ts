@@ -36,19 +36,29 @@ interface Caption {
   readonly label: HTMLElement;
   readonly leader: SVGLineElement;
   readonly anchor: (scene: DeskScene) => ArrayLike<number>;
+  /** Size of the words, px. */
+  width: number;
+  height: number;
 }
 
 /** Words over the picture in css px, tied to places in the scene. A caption without room hides. */
 export class Captions {
   private readonly captions: Caption[];
   private readonly legends: Record<'reference' | 'ghost', HTMLElement>;
+  /** Where the legends in sight stand. */
+  private legendBoxes: Box[] = [];
+  /** What the sizes above were measured for: asking the page for them in every frame would lay it out in every frame. */
+  private measuredFor = '';
   private readonly p = new Vector3();
 
   constructor(root: HTMLElement) {
     const find = <E extends Element>(id: string): E => root.querySelector<E>(`[data-caption="${id}"]`)!;
+    const caption = (id: string, anchor: Caption['anchor']): Caption => {
+      return { label: find(id), leader: find(`${id}Leader`), anchor, width: 0, height: 0 };
+    };
     this.captions = [
-      { label: find('trace'), leader: find('traceLeader'), anchor: (scene) => scene.traces.placeAt(0.56) },
-      { label: find('glass'), leader: find('glassLeader'), anchor: (scene) => scene.glassEdge },
+      caption('trace', (scene) => scene.traces.placeAt(0.56)),
+      caption('glass', (scene) => scene.glassEdge),
     ];
     this.legends = { reference: find('reference'), ghost: find('ghost') };
   }
@@ -57,19 +67,29 @@ export class Captions {
     const body = this.bodyBox(camera, scene, size, mirror);
     // The panels pin path, face and shot here.
     const pinned = { left: 0, top: 0, right: insets.left + PINNED.right, bottom: PINNED.bottom };
-    const taken: Box[] = [body, pinned];
+    this.measure(scene, size);
+    const taken: Box[] = [body, pinned, ...this.legendBoxes];
     const isCramped = size.x < 420 || size.y < 300;
-    for (const [id, element] of Object.entries(this.legends)) {
-      element.hidden = !scene.shown[id as 'reference' | 'ghost'];
-      if (!element.hidden) {
-        const { offsetLeft: left, offsetTop: top, offsetWidth: w, offsetHeight: h } = element;
-        taken.push({ left, top, right: left + w, bottom: top + h });
-      }
-    }
     for (const caption of this.captions) {
       const box = isCramped ? undefined : this.findRoom(caption, camera, scene, size, mirror, insets, taken);
       caption.label.style.visibility = caption.leader.style.visibility = box ? 'visible' : 'hidden';
       if (box) taken.push(box);
+    }
+  }
+
+  /** Shows the legends that belong to the scene and measures the words, if anything that decides about them has changed. */
+  private measure({ shown }: DeskScene, size: Vector2): void {
+    const key = `${size.x} ${size.y} ${shown.reference} ${shown.ghost} ${document.fonts.status}`;
+    if (key === this.measuredFor) return;
+    this.measuredFor = key;
+    this.legendBoxes = [];
+    for (const id of ['reference', 'ghost'] as const) this.legends[id].hidden = !shown[id];
+    for (const { offsetLeft: left, offsetTop: top, offsetWidth: w, offsetHeight: h } of Object.values(this.legends)) {
+      if (w > 0) this.legendBoxes.push({ left, top, right: left + w, bottom: top + h });
+    }
+    for (const caption of this.captions) {
+      caption.width = caption.label.offsetWidth;
+      caption.height = caption.label.offsetHeight;
     }
   }
 
@@ -96,7 +116,7 @@ export class Captions {
   }
 
   private findRoom(
-    { label, leader, anchor }: Caption,
+    { label, leader, anchor, width: w, height: h }: Caption,
     camera: PerspectiveCamera,
     scene: DeskScene,
     size: Vector2,
@@ -106,7 +126,6 @@ export class Captions {
   ): Box | undefined {
     const { x, y, z } = this.project(camera, anchor(scene), size, mirror);
     if (z > 1) return undefined;
-    const { offsetWidth: w, offsetHeight: h } = label;
     const body = taken[0];
     const outward = x < (body.left + body.right) / 2 ? -1 : 1;
     for (const side of [outward, -outward]) {

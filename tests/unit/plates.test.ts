@@ -315,7 +315,7 @@ describe('contours', () => {
         placeFigure(plate.figure, checkpoint.pose, { ballPoint: swing.reference.ballPoint, heelLift: 0 }, placement);
         plate.figure.parts.forEach(({ rings }, part) => {
           const m = part * MATRIX_SIZE;
-          const count = findHull(rings, placement, m, placed);
+          const count = findHull(rings, placement, m, placed, plate.leans[part]);
           const hull = Array.from({ length: count }, (_, i) => ({
             x: hullPoints[2 * i] / 10,
             y: hullPoints[2 * i + 1] / 10,
