@@ -66,7 +66,10 @@ export class ClipPainter {
     const ghost = job.ghost && sayTake(job.ghost.label, job.ghost.dialled);
     const lines = [said, ghost].flatMap((text) => (text ? wrap(pen, text, hand, width) : [])).length;
     const insets = { left: 14 * unit, right: 14 * unit, top: 24 * unit + lines * lead, bottom: 10 * unit };
-    const view = set.fit(take, directionOf(moment.shot.camera, moment.share), picture, insets);
+    const { kind, camera } = moment.shot;
+    // Slow motion ends just past the ball.
+    const until = kind === 'slow' ? 'ball' : 'finish';
+    const view = set.fit(take, directionOf(camera, moment.share), picture, insets, until);
     pen.drawImage(set.draw(take, moment.times[i], view, picture, Math.max(0.5, unit * 1.3)), picture.x, picture.y);
     pen.fillStyle = inks.ink;
     if (i > 0) pen.fillRect(...this.ruleBefore(picture, unit));

@@ -78,10 +78,20 @@ export class FilmSet {
     );
   }
 
-  /** A view from a direction in which the whole swing fits into the picture less its insets (px). */
-  fit(take: number, direction: Direction, { width, height }: PixelSize, insets: Insets = NO_INSETS): View {
+  /**
+   * A view from a direction that holds the swing in the picture less its insets (px): all of it, or as near as one can stand when
+   * it is seen no further than the ball. A camera on a stand: it does not open up on the way.
+   */
+  fit(
+    take: number,
+    direction: Direction,
+    { width, height }: PixelSize,
+    insets: Insets = NO_INSETS,
+    until: 'ball' | 'finish' = 'ball',
+  ): View {
     this.stand(take, this.takes[take].swing.curves.times[0]);
-    return fitView(direction, this.scenes[take].points, width, height, insets);
+    const { struck, whole } = this.scenes[take].points!;
+    return fitView(direction, until === 'ball' ? struck : whole, width, height, insets);
   }
 
   /** Draws a take at a time (reference s) as seen from `view`; pens are `unit` px wide for a css px. */

@@ -7,7 +7,7 @@ import { K } from '../model/keys';
 import { swingPose, type Swing } from '../reading/swing';
 import { GLASS_X } from './ground';
 
-const SAMPLES = 14;
+const SAMPLES = { back: 10, down: 12, exit: 2, through: 24 } as const;
 const PARTS: readonly PartId[] = [
   'footLead',
   'footTrail',
@@ -17,29 +17,40 @@ const PARTS: readonly PartId[] = [
   'kneeLead',
   'fistTrail',
 ];
-/** Room round the figure's joints for its flesh, fractions of stature. */
+/** Room round the figure's joints for its flesh, fractions of stature; round the club's head, m. */
 const FLESH = 0.04;
+const HEAD_ROOM = 0.05;
 
-/**
- * Points of a swing that a picture of it must hold: the figure from the top to the exit, the head's trace from the top to
- * impact, the ball, the foot of the glass sheet (on the ground at `glassFootZ`). World frame, m, three numbers each.
- */
-export function framePoints(swing: Swing, figure: Figure, ball: Float64Array, glassFootZ: number): Float64Array {
+/** Points of a swing that pictures of it must hold. World frame, m, three numbers each. */
+export interface FramePoints {
+  /** The ball, the foot of the glass sheet, figure and club from address to impact, and the figure on to the exit. */
+  readonly struck: Float64Array;
+  /** Figure and club from impact on, instant by instant (s). */
+  readonly through: readonly { readonly t: number; readonly points: Float64Array }[];
+  /** All of these. */
+  readonly whole: Float64Array;
+  /** From when on a picture may open up, and when it has to be open at the earliest and at the latest, s. */
+  readonly opens: { readonly from: number; readonly earliest: number; readonly latest: number };
+}
+
+/** The points of a swing with its ball; the foot of the glass sheet stands on the ground at `glassFootZ`. */
+export function framePoints(swing: Swing, figure: Figure, ball: Float64Array, glassFootZ: number): FramePoints {
   const { times } = swing.reference;
   const pose = createPose();
   const out = createPlacement();
   const { k } = figure.measures;
-  const points: number[] = [...ball, GLASS_X.from, 0, glassFootZ, GLASS_X.to, 0, glassFootZ];
-  const round = (x: number, y: number, z: number, r: number): void => {
-    points.push(x - r, y, z, x + r, y, z, x, Math.max(0, y - r), z, x, y + r, z, x, y, z - r, x, y, z + r);
-  };
-  for (let i = 0; i <= SAMPLES; i++) {
-    const t = times[K.top] + ((times[K.exit] - times[K.top]) * i) / SAMPLES;
+
+  /** Figure and, if asked for, the club's head at an instant. */
+  const at = (t: number, withClub: boolean): number[] => {
+    const points: number[] = [];
+    const round = (x: number, y: number, z: number, r: number): void => {
+      points.push(x - r, y, z, x + r, y, z, x, Math.max(0, y - r), z, x, y + r, z, x, y, z - r, x, y, z + r);
+    };
     swingPose(swing, t, pose);
     placeFigure(figure, pose, { ballPoint: ball, heelLift: heelLiftAt(swing, t) }, out);
     for (const id of PARTS) {
-      const at = PART[id] * 12 + 9;
-      round(out[at], out[at + 1], out[at + 2], FLESH * k);
+      const part = PART[id] * 12 + 9;
+      round(out[part], out[part + 1], out[part + 2], FLESH * k);
     }
     const head = PART.headEgg * 12;
     const crown = 0.132 * k;
@@ -49,7 +60,27 @@ export function framePoints(swing: Swing, figure: Figure, ball: Float64Array, gl
       out[head + 11] + out[head + 5] * crown,
       0.03,
     );
-    if (t <= times[K.impact]) round(pose[AT.head], pose[AT.head + 1], pose[AT.head + 2], 0.05);
-  }
-  return Float64Array.from(points);
+    if (withClub) round(pose[AT.head], pose[AT.head + 1], pose[AT.head + 2], HEAD_ROOM);
+    return points;
+  };
+  const instants = (from: number, to: number, count: number): number[] =>
+    Array.from({ length: count + 1 }, (_, i) => from + ((to - from) * i) / count);
+
+  const impact = times[K.impact];
+  const struck = [...ball, GLASS_X.from, 0, glassFootZ, GLASS_X.to, 0, glassFootZ];
+  for (const t of instants(times[K.address], times[K.top], SAMPLES.back)) struck.push(...at(t, true));
+  for (const t of instants(times[K.top], impact, SAMPLES.down)) struck.push(...at(t, true));
+  for (const t of instants(impact, times[K.exit], SAMPLES.exit)) struck.push(...at(t, false));
+  const span = times[K.finish] - impact;
+  const through = instants(0, 1, SAMPLES.through).map((share) => {
+    // Dense where the club is fast.
+    const t = impact + span * share * share;
+    return { t, points: Float64Array.from(at(t, true)) };
+  });
+  return {
+    struck: Float64Array.from(struck),
+    through,
+    whole: Float64Array.from([...struck, ...through.flatMap(({ points }) => [...points])]),
+    opens: { from: times[K.shaftParallel], earliest: times[K.exit], latest: times[K.finish] },
+  };
 }

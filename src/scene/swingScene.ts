@@ -20,7 +20,7 @@ import { swingPose, type Swing } from '../reading/swing';
 import { BrokenShafts } from './dashes';
 import { Departure, type Struck } from './departure';
 import { FigureModel } from './figureModel';
-import { framePoints } from './framePoints';
+import { framePoints, type FramePoints } from './framePoints';
 import { ContactDiscs, GLASS_X, Ground } from './ground';
 import { Lights } from './lights';
 import { contourMaterial } from './materials';
@@ -57,8 +57,8 @@ export class SwingScene {
   readonly root = new Group();
   readonly traces: Traces;
   model: FigureModel | undefined;
-  /** Points that a fitted view must hold, m, three numbers each. Replaced with player, club or reference. */
-  points: Float64Array = new Float64Array(0);
+  /** What a fitted view must hold. Replaced with player, club or reference. */
+  points: FramePoints | undefined;
   readonly ball = new Float64Array(3);
   /** A place on the right edge of the glass, m. */
   readonly glassEdge = new Float64Array(3);

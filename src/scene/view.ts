@@ -42,6 +42,37 @@ export interface Insets {
 /** Centre of the body: the depth at which a fitted view turns. */
 const PIVOT: Place = [0, 0.9, 0.25];
 
+/** What a picture less its insets shows: how far a point may lie off the middle, as a share of its depth. */
+interface Sides {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+function sidesOf(fov: number, width: number, height: number, insets: Insets): Sides {
+  const tan = Math.tan(fov / 2);
+  const wide = (tan * width) / height;
+  return {
+    left: wide * (1 - (2 * insets.left) / width),
+    right: wide * (1 - (2 * insets.right) / width),
+    top: tan * (1 - (2 * insets.top) / height),
+    bottom: tan * (1 - (2 * insets.bottom) / height),
+  };
+}
+
+/** The picture's own axes: to its right, up, and back toward the eye. Unit. */
+function axesOf(direction: Pick<View, 'yaw' | 'pitch'>): { right: Place; up: Place; back: Place } {
+  const back = eyeDirection(direction);
+  const right: Place = [Math.cos(direction.yaw), 0, -Math.sin(direction.yaw)];
+  const up: Place = [
+    back[1] * right[2] - back[2] * right[1],
+    back[2] * right[0] - back[0] * right[2],
+    back[0] * right[1] - back[1] * right[0],
+  ];
+  return { right, up, back };
+}
+
 /**
  * The nearest view along a direction in which every point (three numbers each, m) lies inside the picture less its insets.
  * Exact for a pinhole: each side of the picture gives one bound on where the eye may stand.
@@ -53,21 +84,8 @@ export function fitView(
   height: number,
   insets: Insets,
 ): View {
-  const back = eyeDirection(direction);
-  const right: Place = [Math.cos(direction.yaw), 0, -Math.sin(direction.yaw)];
-  const up: Place = [
-    back[1] * right[2] - back[2] * right[1],
-    back[2] * right[0] - back[0] * right[2],
-    back[0] * right[1] - back[1] * right[0],
-  ];
-  const tan = Math.tan(direction.fov / 2);
-  const wide = (tan * width) / height;
-  const sides = {
-    left: wide * (1 - (2 * insets.left) / width),
-    right: wide * (1 - (2 * insets.right) / width),
-    top: tan * (1 - (2 * insets.top) / height),
-    bottom: tan * (1 - (2 * insets.bottom) / height),
-  };
+  const { right, up, back } = axesOf(direction);
+  const sides = sidesOf(direction.fov, width, height, insets);
   const at = (i: number, axis: Place): number =>
     points[i] * axis[0] + points[i + 1] * axis[1] + points[i + 2] * axis[2];
   let [mostRight, mostLeft, mostUp, mostDown] = [-Infinity, Infinity, -Infinity, Infinity];
@@ -88,6 +106,30 @@ export function fitView(
   const distance = pivotDepth - z;
   const target = [0, 1, 2].map((i) => right[i] * x + up[i] * y - back[i] * pivotDepth) as unknown as Place;
   return { target, yaw: direction.yaw, pitch: direction.pitch, distance, fov: direction.fov };
+}
+
+/** Whether every point (three numbers each, m) lies inside the picture less its insets. */
+export function holdsAll(
+  view: View,
+  points: ArrayLike<number>,
+  width: number,
+  height: number,
+  insets: Insets,
+): boolean {
+  const { right, up, back } = axesOf(view);
+  const sides = sidesOf(view.fov, width, height, insets);
+  const [ex, ey, ez] = [0, 1, 2].map((i) => view.target[i] + back[i] * view.distance);
+  const off = (i: number, axis: Place): number =>
+    (points[i] - ex) * axis[0] + (points[i + 1] - ey) * axis[1] + (points[i + 2] - ez) * axis[2];
+  for (let i = 0; i < points.length; i += 3) {
+    const depth = -off(i, back);
+    const [x, y] = [off(i, right), off(i, up)];
+    // A micrometre: the points that made the view lie on its edges.
+    const hair = 1e-6;
+    if (depth <= 0 || x > depth * sides.right + hair || -x > depth * sides.left + hair) return false;
+    if (y > depth * sides.top + hair || -y > depth * sides.bottom + hair) return false;
+  }
+  return true;
 }
 
 /** Shortest way from one angle to another, rad. */

@@ -6,12 +6,14 @@ import { heelLiftAt, placeGaze } from '../figure/stance';
 import { current, desk, type ViewId } from '../store';
 import type { Captions } from './captions';
 import { DeskScene } from './deskScene';
+import { framedTime } from './framedTime';
 import { lens, lookToward } from './lens';
 import { pointCamera } from '../scene/camera';
 import type { Place } from '../scene/pen';
 import { seen } from '../scene/seen';
 import { readTheme, type Board } from '../scene/theme';
-import { DIRECTIONS, eyeDirection, fitView, type View } from '../scene/view';
+import { frameSwing, type Framing } from '../scene/framing';
+import { DIRECTIONS, eyeDirection, type View } from '../scene/view';
 
 const EYES_FOV = rad(64);
 /** Eyes rest this far inside the ball, m, so that hands and feet are seen as well. */
@@ -26,6 +28,9 @@ export class Stagehand {
   private board: Board | undefined;
   private goal: View | undefined;
   private goalFor: readonly unknown[] = [];
+  private framing: Framing | undefined;
+  /** The instant the goal is framed for. */
+  private framedAt = 0;
   private isInside = false;
   private readonly eye = new Float64Array(3);
   private readonly gaze = new Float64Array(3);
@@ -55,11 +60,10 @@ export class Stagehand {
     if (hasMoved) this.renderer.shadowMap.needsUpdate = true;
     const { view, free, insets } = lens.getState();
     const wanted = [view, free, insets, scene.points, width, height];
-    if (hasMoved || wanted.some((value, i) => value !== this.goalFor[i])) {
-      if (view === 'playersEyes' || wanted.some((value, i) => value !== this.goalFor[i]))
-        this.goal = this.aim(view, scene);
-      this.goalFor = wanted;
-    }
+    const isOther = wanted.some((value, i) => value !== this.goalFor[i]);
+    if (isOther || (hasMoved && view === 'playersEyes')) this.goal = this.aim(view, scene);
+    else this.follow();
+    this.goalFor = wanted;
     const shown = lookToward(this.goal!, now);
     pointCamera(this.camera, shown, this.mirror);
     Object.assign(seen, { view: shown, width, height });
@@ -92,9 +96,21 @@ export class Stagehand {
 
   private aim(view: ViewId, scene: DeskScene): View {
     const { free, insets } = lens.getState();
+    this.framing = undefined;
     if (view === 'playersEyes') return this.throughEyes(scene);
     if (view === 'free' && free) return free;
-    return fitView(DIRECTIONS[view], scene.points, this.size.x, this.size.y, insets);
+    this.framing = frameSwing(DIRECTIONS[view], scene.points!, this.size.x, this.size.y, insets);
+    this.framedAt = framedTime();
+    return this.framing.at(this.framedAt);
+  }
+
+  /** A fitted view opens up with the playhead. */
+  private follow(): void {
+    if (!this.framing) return;
+    const t = framedTime();
+    if (t === this.framedAt) return;
+    this.framedAt = t;
+    this.goal = this.framing.at(t);
   }
 
   private throughEyes(scene: DeskScene): View {

@@ -1,6 +1,15 @@
 import fc from 'fast-check';
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
+import { createFigure } from '../../src/figure/figure';
+import { placeBall } from '../../src/figure/stance';
 import { rad } from '../../src/math/angle';
+import { bodyOf } from '../../src/model/body';
+import { CLUBS, clubOf, type ClubId } from '../../src/model/club';
+import { AT, createPose } from '../../src/model/chain';
+import { K } from '../../src/model/keys';
+import { createSwing, swingPose, type Swing } from '../../src/reading/swing';
+import { framePoints, type FramePoints } from '../../src/scene/framePoints';
+import { frameSwing } from '../../src/scene/framing';
 import {
   DIRECTIONS,
   eyeDirection,
@@ -11,6 +20,7 @@ import {
   PITCH_LIMITS,
   zoomed,
 } from '../../src/scene/view';
+import { findShipped } from '../../src/solving/shipped';
 
 type Vec = readonly [number, number, number];
 const dot = (a: Vec, b: Vec): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
@@ -112,4 +122,83 @@ test('zooming keeps what is looked at, panning moves it with the finger', () => 
   const after = project(panned(view, 0.1, 0.05), point, 600, 500);
   expect(after[0] - before[0]).toBeCloseTo(0.1 * 500, 0);
   expect(before[1] - after[1]).toBeCloseTo(0.05 * 500, 0);
+});
+
+describe('a fitted view follows the playhead', () => {
+  const PICTURES = [
+    { width: 562, height: 440, insets },
+    { width: 820, height: 330, insets: { left: 172, right: 24, top: 12, bottom: 12 } },
+    { width: 390, height: 170, insets: { left: 120, right: 8, top: 8, bottom: 8 } },
+    { width: 430, height: 560, insets },
+  ] as const;
+  const PLAYERS: readonly (readonly [number, ClubId])[] = [
+    [1.5, 'sand wedge'],
+    [1.78, '7-iron'],
+    [2.05, 'driver'],
+  ];
+  const CASES = PLAYERS.flatMap(([statureM, club]) =>
+    Object.entries(DIRECTIONS).map(([view, direction]) => ({ statureM, club, view, direction })),
+  );
+
+  function framed(statureM: number, clubId: ClubId): { swing: Swing; points: FramePoints } {
+    const body = bodyOf({ statureM, handed: 'right' });
+    const club = clubOf(CLUBS[clubId]);
+    const swing = createSwing(body, club, findShipped(body, club)!);
+    const pose = createPose();
+    swingPose(swing, swing.reference.times[K.impact], pose);
+    const ball = placeBall(club, pose, new Float64Array(3));
+    return { swing, points: framePoints(swing, createFigure(body, club), ball, 0.9) };
+  }
+
+  test.each(CASES)(
+    'the club stays in the picture from address to finish: $statureM m, $club, $view',
+    ({ statureM, club: clubId, direction }) => {
+      const { swing, points } = framed(statureM, clubId);
+      const { times } = swing.reference;
+      const pose = createPose();
+      const outside: string[] = [];
+      for (const { width, height, insets: edges } of PICTURES) {
+        const framing = frameSwing(direction, points, width, height, edges);
+        for (let t = times[K.address]; t <= times[K.finish]; t += 0.002) {
+          swingPose(swing, t, pose);
+          const club = [pose[AT.head], pose[AT.head + 1], pose[AT.head + 2]] as const;
+          const [x, y] = project(framing.at(t), club, width, height);
+          const isInside = x >= edges.left && x <= width - edges.right && y >= edges.top && y <= height - edges.bottom;
+          if (!isInside) outside.push(`${width} x ${height} at ${t.toFixed(3)} s: ${x.toFixed(1)}, ${y.toFixed(1)}`);
+        }
+      }
+      expect(outside).toEqual([]);
+    },
+  );
+
+  test.each(CASES)(
+    'it stands still up to shaft parallel, then opens without a jump and never closes: $statureM m, $club, $view',
+    ({ statureM, club, direction }) => {
+      const { swing, points } = framed(statureM, club);
+      const { times } = swing.reference;
+      for (const { width, height, insets: edges } of PICTURES) {
+        const framing = frameSwing(direction, points, width, height, edges);
+        const first = framing.at(times[K.address]);
+        for (const key of ['top', 'leadArmParallel', 'shaftParallel'] as const)
+          expect(framing.at(times[K[key]])).toEqual(first);
+        const opening = framing.at(times[K.finish]).distance - first.distance;
+        let before = first.distance;
+        const steps: number[] = [];
+        for (let t = times[K.shaftParallel]; t <= times[K.finish] + 0.01; t += 0.001) {
+          const { distance } = framing.at(t);
+          steps.push(distance - before);
+          before = distance;
+        }
+        expect(Math.min(...steps)).toBeGreaterThanOrEqual(-1e-12);
+        // At most a thirtieth of the way in a millisecond of the swing.
+        expect(Math.max(...steps)).toBeLessThanOrEqual(opening / 30 + 1e-12);
+      }
+    },
+  );
+
+  test('the same instant is always seen from the same place', () => {
+    const { points } = framed(1.78, '7-iron');
+    const [a, b] = [0, 1].map(() => frameSwing(DIRECTIONS.faceOn, points, 562, 440, insets));
+    for (const t of [0.4, 0.1, 0.7, 0.26]) expect(a.at(t)).toEqual(b.at(t));
+  });
 });
