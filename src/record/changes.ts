@@ -1,7 +1,9 @@
 import type { BookState } from './bookState';
 import type { Edit } from './edits';
+import { bringForward } from './forward';
 import type { Meta } from './keeper';
 import type { BookRecord } from './kinds';
+import { readRecord } from './validate';
 
 /** The later change is the newer word. */
 export const isNewer = (theirs: BookRecord, ours: BookRecord | undefined): boolean =>
@@ -25,3 +27,10 @@ export function countLessons(meta: Meta, records: BookState['records'], { put, r
   for (const id of remove) lessons.delete(id);
   return { ...meta, unsavedLessons: [...lessons] };
 }
+
+/** Records another tab hands over, which may run an older or newer program: those that can be read, brought forward. */
+export const readLate = (records: readonly unknown[]): readonly BookRecord[] =>
+  records.flatMap((raw) => {
+    const read = readRecord(bringForward(raw));
+    return 'record' in read ? [read.record] : [];
+  });

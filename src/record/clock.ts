@@ -13,3 +13,19 @@ export const deviceClock: Clock = {
     return () => clearTimeout(timer);
   },
 };
+
+/** A page may be held up by its own work for seconds: it is given at least this many turns to hear an answer. */
+const TURNS = 8;
+
+/**
+ * Calls back after so much time in which the page was awake. What has arrived while it was held up is heard first, so
+ * that a busy page does not take its own delay for silence.
+ */
+export function afterAwake(clock: Clock, delayMs: number, callBack: () => void): () => void {
+  let callOff = (): void => {};
+  const wait = (turns: number): void => {
+    callOff = clock.after(delayMs / TURNS, () => (turns > 1 ? wait(turns - 1) : callBack()));
+  };
+  wait(TURNS);
+  return () => callOff();
+}

@@ -5,6 +5,7 @@ import type { BookRecord, Computed, LessonRecord, PlayerRecord } from './kinds';
 
 /** Our own invention, marked as such wherever it shows. Ids are fixed: it is there once or not at all. */
 export const EXAMPLE_ID = 'example-player-1';
+export const isOfExampleId = (id: string): boolean => id.startsWith('example-');
 
 const MADE_MS = Date.UTC(2026, 0, 1);
 const base = { version: 1, createdMs: MADE_MS, changedMs: MADE_MS } as const;

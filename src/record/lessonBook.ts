@@ -1,7 +1,7 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import { CLOSED_BOOK, readStored, withEdit, type BookState } from './bookState';
-import { countLessons, isNewer, isOf } from './changes';
-import type { Clock } from './clock';
+import { countLessons, isNewer, isOf, readLate } from './changes';
+import { afterAwake, type Clock } from './clock';
 import { inverseOf, type Birth, type Edit } from './edits';
 import { recordsOf } from './importPlan';
 import { readNote, type Journal } from './journal';
@@ -157,7 +157,7 @@ export function createLessonBook({ keeper, clock, newId, locks, channel, journal
   /** A store that never answers must not keep the app waiting. */
   const answerWithin = <T>(work: Promise<T>): Promise<T> =>
     new Promise((resolve, reject) => {
-      const callOff = clock.after(REOPEN_MS, () => reject(new Error('no answer')));
+      const callOff = afterAwake(clock, REOPEN_MS, () => reject(new Error('no answer')));
       work.then(resolve, reject).finally(callOff);
     });
 
@@ -197,9 +197,10 @@ export function createLessonBook({ keeper, clock, newId, locks, channel, journal
       refresh();
     }
     if (word.say === 'please write' && mode === 'writing') {
-      const newer = word.records.filter((record) => isNewer(record, records.get(record.id)));
+      const theirs = readLate(word.records);
+      const newer = theirs.filter((record) => isNewer(record, records.get(record.id)));
       const removed = word.removed.filter((id) => records.has(id));
-      const ids = [...word.records.map(({ id }) => id), ...word.removed];
+      const ids = [...theirs.map(({ id }) => id), ...word.removed];
       applyQuietly({ label: 'From another tab', put: newer, remove: removed });
       void writer.flush().then((fine) => fine && channel.post({ say: 'taken', to: word.from, ids }));
     }

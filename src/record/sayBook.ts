@@ -1,4 +1,5 @@
 import type { BookState } from './bookState';
+import { isOfExampleId } from './example';
 import { toDay } from './file';
 import type { BookRecord } from './kinds';
 
@@ -57,9 +58,13 @@ function isOfExample(records: BookState['records'], record: BookRecord): boolean
 export function sayBook(state: BookState, nowMs: number): BookWords {
   const { mode, saving, savedMs, records } = state;
   const quiet = { offer: null, alarm: false } as const;
-  if (saving.phase === 'failed') return { text: `Not saved. ${saving.problem}`, offer: 'copy', alarm: true };
-  if (mode === 'reading') return { text: 'Another tab writes the lesson book.', offer: 'take over', alarm: false };
   const own = [...records.values()].filter((record) => !isOfExample(records, record));
+  // A book that has only ever held the example has nothing to lose: what fails is tried again without a word.
+  const isAtStake = (of: readonly string[] = []): boolean =>
+    mode !== 'writing' || own.length > 0 || of.some((id) => !isOfExampleId(id));
+  if (saving.phase === 'failed' && isAtStake(saving.of))
+    return { text: `Not saved. ${saving.problem}`, offer: 'copy', alarm: true };
+  if (mode === 'reading') return { text: 'Another tab writes the lesson book.', offer: 'take over', alarm: false };
   if (mode === 'opening' || own.length === 0) return { text: '', ...quiet };
   if (saving.phase !== 'saved') return { text: 'Saving …', ...quiet };
   const last = savedMs ?? Math.max(...own.map(({ changedMs }) => changedMs));

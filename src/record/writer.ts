@@ -1,10 +1,11 @@
-import type { Clock } from './clock';
+import { afterAwake, type Clock } from './clock';
 import { Outdated, NewerStore, type Batch, type Keeper, type Meta } from './keeper';
 import type { BookRecord } from './kinds';
 
-/** How saving stands. `failed` stays until a write has come through. */
+/** How saving stands. `failed` stays until a write has come through; `of`: ids of what was to be written. */
 export type Saving =
-  { readonly phase: 'saved' | 'waiting' | 'saving' } | { readonly phase: 'failed'; readonly problem: string };
+  | { readonly phase: 'saved' | 'waiting' | 'saving' }
+  | { readonly phase: 'failed'; readonly problem: string; readonly of?: readonly string[] };
 
 export interface Source {
   readonly record: (id: string) => BookRecord | undefined;
@@ -13,7 +14,9 @@ export interface Source {
 
 /** A change waits this long for others to join it, and a write this long for its answer before it is given up, ms. */
 export const JOIN_MS = 120;
-export const PATIENCE_MS = 600;
+export const PATIENCE_MS = 800;
+/** Once a failure is in sight the next try may take longer: a slow store has to come through some time. */
+const LONGEST_PATIENCE_MS = 3200;
 const RETRY_MS = [500, 1000, 2000, 4000, 8000];
 
 export interface Writer {
@@ -58,6 +61,8 @@ export function createWriter(
     });
   };
 
+  const patienceMs = (): number => Math.min(PATIENCE_MS * 2 ** failures, LONGEST_PATIENCE_MS);
+
   const writeOnce = async (): Promise<boolean> => {
     const taken = dirty;
     onTheirWay = taken;
@@ -65,7 +70,7 @@ export function createWriter(
     // A failure stays in sight until a write has come through.
     if (failures === 0) tell({ phase: 'saving' });
     try {
-      await withPatience(commitAndCompare(keeper, claim!, batchOf(taken, source)), clock);
+      await withPatience(commitAndCompare(keeper, claim!, batchOf(taken, source)), clock, patienceMs());
     } catch (error) {
       dirty = new Set([...onTheirWay, ...dirty]);
       onTheirWay = new Set();
@@ -75,7 +80,7 @@ export function createWriter(
         onOutdated();
         return false;
       }
-      tell({ phase: 'failed', problem: sayFailure(error) });
+      tell({ phase: 'failed', problem: sayFailure(error), of: [...dirty] });
       keeper.reconnect();
       cancelTimer?.();
       cancelTimer = undefined;
@@ -156,9 +161,9 @@ async function commitAndCompare(keeper: Keeper, claim: number, batch: Batch): Pr
 /** The store has not answered. */
 class Silent extends Error {}
 
-function withPatience(work: Promise<void>, clock: Clock): Promise<void> {
+function withPatience(work: Promise<void>, clock: Clock, patienceMs: number): Promise<void> {
   return new Promise((resolve, reject) => {
-    const callOff = clock.after(PATIENCE_MS, () => reject(new Silent()));
+    const callOff = afterAwake(clock, patienceMs, () => reject(new Silent()));
     work.then(resolve, reject).finally(callOff);
   });
 }

@@ -7,16 +7,20 @@ import type { Clock } from '../../src/record/clock';
 import type { Channel, Locks, Word } from '../../src/record/turnstile';
 import { DEFAULT_DOCUMENT } from '../../src/store/document';
 
-/** A clock that stands still until it is told to go on. */
-export function createClock(startMs = Date.UTC(2026, 10, 25, 14, 2)) {
+/** A clock that stands still until it is told to go on. `turns`: how long it lets others work at each stop. */
+export function createClock(startMs = Date.UTC(2026, 10, 25, 14, 2), turns = 12) {
   let now = startMs;
   let timers: { at: number; order: number; call: () => void }[] = [];
   let order = 0;
   const settle = async (): Promise<void> => {
-    for (let turn = 0; turn < 12; turn++) await new Promise((resolve) => setImmediate(resolve));
+    for (let turn = 0; turn < turns; turn++) await new Promise((resolve) => setImmediate(resolve));
   };
-  const clock: Clock & { go(ms: number): Promise<void>; settle(): Promise<void> } = {
+  const clock: Clock & { go(ms: number): Promise<void>; settle(): Promise<void>; jump(ms: number): void } = {
     nowMs: () => now,
+    /** Time passes while the page can do nothing. */
+    jump(ms) {
+      now += ms;
+    },
     after(delayMs, call) {
       const timer = { at: now + delayMs, order: order++, call };
       timers.push(timer);
@@ -36,7 +40,7 @@ export function createClock(startMs = Date.UTC(2026, 10, 25, 14, 2)) {
         next.call();
         await settle();
       }
-      now = end;
+      now = Math.max(now, end);
     },
   };
   return clock;
@@ -50,7 +54,8 @@ export interface Shelf {
 }
 export const createShelf = (): Shelf => ({ claim: 0, records: new Map(), meta: undefined });
 
-export type Fault = 'quota' | 'abort' | 'unknown' | 'null' | 'never' | 'lost' | null;
+/** `null`: it fails and says nothing, as some browsers do; `unwritten`: it says yes and writes nothing. */
+export type Fault = 'quota' | 'abort' | 'unknown' | 'null' | 'never' | 'lost' | 'unwritten' | null;
 
 export function createKeeper(shelf: Shelf = createShelf()) {
   const fail = (fault: Fault): Promise<never> | undefined => {
@@ -58,6 +63,7 @@ export function createKeeper(shelf: Shelf = createShelf()) {
     if (fault === 'quota') return Promise.reject(new DOMException('full', 'QuotaExceededError'));
     if (fault === 'abort') return Promise.reject(new DOMException('aborted', 'AbortError'));
     if (fault === 'unknown') return Promise.reject(new DOMException('?', 'UnknownError'));
+    if (fault === 'null') return Promise.reject(null);
     if (fault === 'lost') return Promise.reject(new DOMException('closing', 'InvalidStateError'));
     return undefined;
   };
@@ -74,7 +80,7 @@ export function createKeeper(shelf: Shelf = createShelf()) {
       await fail(keeper.fault);
       if (claim !== shelf.claim) throw new Outdated('late');
       keeper.commits.push(batch);
-      if (keeper.fault === 'null') return;
+      if (keeper.fault === 'unwritten') return;
       for (const record of structuredClone(batch.put)) shelf.records.set(record.id, record);
       for (const id of batch.remove) shelf.records.delete(id);
       shelf.meta = structuredClone(batch.meta);
