@@ -1,0 +1,121 @@
+import 'fake-indexeddb/auto';
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { beforeEach, describe, expect, test } from 'vitest';
+import { readEmbedded } from '../../src/export/embedded';
+import { readText } from '../../src/export/link';
+import { createIdbKeeper } from '../../src/record/idbKeeper';
+import { openJournal } from '../../src/record/journal';
+import { desk, redo, startDesk, undo } from '../../src/store';
+import { clearDesk } from '../../src/store/desk';
+import { createClock, createKeeper, makePlayer, standBook } from './record-stand';
+
+/*
+ * Files as each version wrote them. They are never edited and none is ever taken away: what people keep has to open.
+ * A new version of anything stored or exported gets a new file here.
+ */
+const place = join(import.meta.dirname, '../fixtures');
+const bytesOf = (name: string): Uint8Array => new Uint8Array(readFileSync(join(place, name)));
+const jsonOf = <T>(name: string): T => JSON.parse(readFileSync(join(place, name), 'utf8')) as T;
+interface Wanted {
+  readonly wanted: Record<string, unknown>;
+}
+
+beforeEach(clearDesk);
+
+describe('the desk as it lay in the small storage', () => {
+  const lay = (name: string): { texts: Record<string, string> } & Wanted => {
+    const frozen = jsonOf<{ texts: Record<string, string> } & Wanted>(name);
+    startDesk({ getItem: (key) => frozen.texts[key] ?? null, setItem: () => {} });
+    return frozen;
+  };
+
+  test('of version 1 opens, with its steps back and forward', () => {
+    const { wanted } = lay('desk-v1.json');
+    expect(desk.getState().notice).toBeNull();
+    expect(desk.getState().document).toMatchObject(wanted);
+    expect(redo()).toBe('Tilt 3°');
+    expect([undo(), undo(), undo()]).toEqual(['Tilt 3°', 'Wrist −8°', 'Player']);
+    expect(desk.getState().document.player).toEqual({ statureM: 1.78, handed: 'right' });
+  });
+
+  test('of the first days, before there was a ball to strike or anything to mark, opens', () => {
+    const { wanted } = lay('desk-v1-first.json');
+    expect(desk.getState().notice).toBeNull();
+    expect(desk.getState().document).toMatchObject(wanted);
+  });
+});
+
+describe('links', () => {
+  const links = jsonOf<Record<string, { text: string } & Wanted>>('links-v1.json');
+  test.each(Object.entries(links))('of version 1 open: %s', (_, { text, wanted }) => {
+    expect(readText(text)).toMatchObject({ document: wanted });
+  });
+});
+
+describe('pictures, clips and model files', () => {
+  const { wanted } = jsonOf<Wanted>('files-v1.json');
+  const files = readdirSync(place).filter((name) => /^(still|clip|model)-v\d+\./.test(name));
+  test('are kept of every kind', () => {
+    expect(files.map((name) => name.split('.')[1]).toSorted()).toEqual(['gif', 'glb', 'mp4', 'png', 'svg', 'webm']);
+  });
+  test.each(files)('%s gives back the document it carries', (name) => {
+    expect(readEmbedded(bytesOf(name))).toMatchObject({ document: wanted });
+  });
+});
+
+describe('the lesson book', () => {
+  interface FrozenStore {
+    readonly records: readonly { readonly id: string; readonly kind: string }[];
+    readonly meta: unknown;
+  }
+  /** The store as the first version laid it out, made without a line of ours. */
+  const layOut = (name: string, { records, meta }: FrozenStore): Promise<void> =>
+    new Promise((resolve, reject) => {
+      const opening = indexedDB.open(name, 1);
+      opening.onerror = () => reject(new Error('the store does not open'));
+      opening.onupgradeneeded = () => {
+        opening.result.createObjectStore('records', { keyPath: 'id' }).createIndex('playerId', 'playerId');
+        opening.result.createObjectStore('meta');
+      };
+      opening.onsuccess = () => {
+        const transaction = opening.result.transaction(['records', 'meta'], 'readwrite');
+        for (const record of records) transaction.objectStore('records').put(record);
+        transaction.objectStore('meta').put(meta, 'book');
+        transaction.objectStore('meta').put(7, 'claim');
+        transaction.oncomplete = () => {
+          opening.result.close();
+          resolve();
+        };
+      };
+    });
+
+  test('in a store of version 1 opens whole and goes on from there', async () => {
+    const frozen = jsonOf<FrozenStore>('lesson-book-store-v1.json');
+    await layOut('frozen-1', frozen);
+    const keeper = createIdbKeeper('frozen-1');
+    const clock = createClock(undefined, 60);
+    const { book } = await standBook({ keeper: keeper as never, clock });
+    const { mode, records, unread } = book.state.getState();
+    expect({ mode, unread }).toEqual({ mode: 'writing', unread: { newer: 0, damaged: 0 } });
+    expect([...records.keys()].toSorted()).toEqual(frozen.records.map(({ id }) => id).toSorted());
+    for (const record of frozen.records) expect(records.get(record.id)).toMatchObject(record);
+    const player = makePlayer();
+    book.apply({ label: 'Add', put: [player], remove: [] });
+    await clock.go(1000);
+    expect((await keeper.load()).records).toHaveLength(frozen.records.length + 1);
+  });
+
+  test('in a note of version 1, left by a page that had to go, is taken up', async () => {
+    const text = readFileSync(join(place, 'lesson-note-v1.json'), 'utf8').trim();
+    const note = JSON.parse(text) as { records: { id: string }[]; removed: string[]; meta: { openLessonId: string } };
+    const journal = openJournal(() => ({ getItem: () => text, setItem: () => {}, removeItem: () => {} }));
+    const keeper = createKeeper();
+    keeper.shelf.claim = 3;
+    keeper.shelf.records.set(note.removed[0], makePlayer({ id: note.removed[0] }));
+    const { book } = await standBook({ keeper, journal });
+    const { records, meta } = book.state.getState();
+    expect([...records.keys()].toSorted()).toEqual(note.records.map(({ id }) => id).toSorted());
+    expect(meta.openLessonId).toBe(note.meta.openLessonId);
+  });
+});
