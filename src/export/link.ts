@@ -1,5 +1,6 @@
 import { deflateSync, inflateSync } from 'fflate';
 import type { Document } from '../store';
+import { USUAL_CAMERAS } from '../store/cameras';
 import { readDocument, type Read } from '../store/validate';
 import { fromBase64Url, toBase64Url } from './base64url';
 import { crc32 } from './checksum';
@@ -28,8 +29,11 @@ export const LONGEST_TEXT = 6000;
 const LARGEST_JSON = 20_000;
 const CHECK_BYTES = 4;
 
-/** The document as text. */
-export const toText = (document: Document): string => packJson(JSON.stringify(document));
+/** The document as text. Cameras where they usually stand are left out: reading puts them back. */
+export function toText({ camera, ...document }: Document): string {
+  const isUsual = JSON.stringify(camera) === JSON.stringify(USUAL_CAMERAS);
+  return packJson(JSON.stringify(isUsual ? document : { ...document, camera }));
+}
 
 /** Any JSON as such a text; only a document's will be read. */
 export function packJson(text: string): string {

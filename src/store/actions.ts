@@ -102,7 +102,7 @@ export function setPelvisAlone(alone: boolean): void {
 }
 
 const section =
-  <S extends 'player' | 'club' | 'setUp' | 'bands' | 'checkpointArmDeg' | 'ball' | 'units' | 'board'>(
+  <S extends 'player' | 'club' | 'setUp' | 'bands' | 'checkpointArmDeg' | 'ball' | 'units' | 'board' | 'camera'>(
     name: S,
     label: string,
   ) =>
@@ -115,5 +115,6 @@ export const setSetUp = section('setUp', 'Set-up');
 export const setBands = section('bands', 'Bands');
 export const setCheckpointArmDeg = section('checkpointArmDeg', 'Reading angle');
 export const setBall = section('ball', 'Ball');
+export const setCamera = section('camera', 'Camera');
 export const setUnits = section('units', 'Units');
 export const setBoard = section('board', 'Board');

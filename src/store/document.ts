@@ -2,6 +2,7 @@ import type { Player } from '../model/body';
 import type { ClubId, ClubSpec } from '../model/club';
 import { DIALS, type MovementId } from '../model/movements';
 import type { DeliveryRule } from '../reading/delivery';
+import { USUAL_CAMERAS, type Cameras } from './cameras';
 import { NOTHING_SEEN, type Seen } from './seen';
 
 export const DOCUMENT_VERSION = 1;
@@ -74,6 +75,8 @@ export interface Document {
   readonly board: 'light' | 'dark';
   /** What the coach marked on the plates. */
   readonly seen: Seen;
+  /** Where the coach's cameras stand. Came later than the rest: a document without it has `USUAL_CAMERAS`. */
+  readonly camera: Cameras;
 }
 export type Section = Exclude<keyof Document, 'version'>;
 
@@ -102,6 +105,7 @@ export const DEFAULT_DOCUMENT: Document = {
   units: { length: 'cm', speed: 'm/s' },
   board: 'light',
   seen: NOTHING_SEEN,
+  camera: USUAL_CAMERAS,
 };
 
 export const SECTIONS = (Object.keys(DEFAULT_DOCUMENT) as (keyof Document)[]).filter(

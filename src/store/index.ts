@@ -11,6 +11,8 @@ export { SITUATIONS, type Situation, type SituationId } from './situations';
 export { toMovements } from './convert';
 export { exposeProbe, noteDrawn, type DeskLook } from './probe';
 export { startDesk } from './start';
+export { CAMERA_LIMITS, USUAL_CAMERAS, type CameraPlace, type Cameras } from './cameras';
+export { throughCameras, type CheckpointThrough, type ThroughCameras } from './throughCameras';
 export { SET_UP_LIMITS, BALL_LIMITS, BAND_LIMIT_CM, ARM_ANGLE_LIMITS_DEG } from './limits';
 export { useDerived, useDesk } from './useDesk';
 export type { CheckpointId } from '../reading/checkpoints';

@@ -1,6 +1,7 @@
 import { bodyOf, SEGMENT_FRACTIONS, SetupError, type Player, type SegmentId } from '../model/body';
 import { CLUB_IDS, clubOf, type ClubId, type ClubSpec } from '../model/club';
 import { DELIVERY_RULES } from '../reading/delivery';
+import { CAMERA_FIELDS, CAMERA_LIMITS, USUAL_CAMERAS, type CameraPlace, type Cameras } from './cameras';
 import { SET_UP_LIMITS, BALL_LIMITS, BAND_LIMIT_CM, ARM_ANGLE_LIMITS_DEG } from './limits';
 import {
   DOCUMENT_VERSION,
@@ -136,6 +137,25 @@ function readBall(value: unknown): BallFlight {
   return { rule: oneOf(given['rule'], 'ball.rule', DELIVERY_RULES), tailWindMps, crossWindMps, altitudeM };
 }
 
+function readCameraPlace(value: unknown, name: string): CameraPlace {
+  const given = fields(value, name, CAMERA_FIELDS);
+  const read = CAMERA_FIELDS.map((field) => {
+    const { min, max } = CAMERA_LIMITS[field];
+    return [field, numberIn(given[field], `${name}.${field}`, min, max)] as const;
+  });
+  return Object.fromEntries(read) as unknown as CameraPlace;
+}
+
+/** Documents from before there were cameras have them where the trade puts them. */
+function readCamera(value: unknown): Cameras {
+  if (value === undefined) return USUAL_CAMERAS;
+  const given = fields(value, 'camera', ['downTheLine', 'faceOn']);
+  return {
+    downTheLine: readCameraPlace(given['downTheLine'], 'camera.downTheLine'),
+    faceOn: readCameraPlace(given['faceOn'], 'camera.faceOn'),
+  };
+}
+
 const READERS: { readonly [S in Section]: (value: unknown) => Document[S] } = {
   player: readPlayer,
   club: (value) => {
@@ -165,6 +185,7 @@ const READERS: { readonly [S in Section]: (value: unknown) => Document[S] } = {
   ball: readBall,
   board: (value) => oneOf(value, 'board', ['light', 'dark']),
   seen: readSeen,
+  camera: readCamera,
 };
 
 /** Some sections of a document, each checked field by field. Throws `Damage` or `SetupError`. */

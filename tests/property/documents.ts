@@ -6,9 +6,12 @@ import {
   ARM_ANGLE_LIMITS_DEG,
   BALL_LIMITS,
   BAND_LIMIT_CM,
+  CAMERA_LIMITS,
   edgeDial,
   MY_CLUB,
   SET_UP_LIMITS,
+  USUAL_CAMERAS,
+  type CameraPlace,
   type Document,
 } from '../../src/store';
 import { SEEN_LIMITS } from '../../src/store/seen';
@@ -63,6 +66,17 @@ const sighting = fc.option(
   { nil: null },
 );
 
+const tripod = (id: keyof CameraPlace, step: number): fc.Arbitrary<number> =>
+  stepped(CAMERA_LIMITS[id].min, CAMERA_LIMITS[id].max, step);
+const cameraPlace = fc.record({
+  distanceM: tripod('distanceM', 0.1),
+  heightM: tripod('heightM', 0.05),
+  rightCm: tripod('rightCm', 1),
+  aimRightDeg: tripod('aimRightDeg', 0.5),
+  clockwiseDeg: tripod('clockwiseDeg', 0.5),
+  fieldDeg: tripod('fieldDeg', 1),
+});
+
 /** Any document the screens can make. */
 export const documents: fc.Arbitrary<Document> = fc.record({
   version: fc.constant(1 as const),
@@ -97,4 +111,5 @@ export const documents: fc.Arbitrary<Document> = fc.record({
   }),
   board: fc.constantFrom('light' as const, 'dark' as const),
   seen: fc.record({ leadArmParallel: sighting, shaftParallel: sighting }),
+  camera: fc.oneof(fc.constant(USUAL_CAMERAS), fc.record({ downTheLine: cameraPlace, faceOn: cameraPlace })),
 });
