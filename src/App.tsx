@@ -1,6 +1,6 @@
 import { lazy, Suspense, useLayoutEffect } from 'react';
 import { Bar, Drawer, LiveRegion, Mishap, More, Movements, Situations, Slips, Status, Time } from './panels';
-import { Plate, ShotPlan, Strike } from './plates';
+import { PairPlates, Plate, ShotPlan, Strike } from './plates';
 import { useDesk } from './store';
 import { sawAt } from './store/whyActions';
 
@@ -43,6 +43,7 @@ export function App() {
             <ShotPlan />
           </>
         }
+        pairDrawings={<PairPlates />}
       />
       <Status />
       <Situations />

@@ -17,6 +17,8 @@ const Compare = lazy(() => import('./why/Compare'));
 /** Drawings that belong to drawers, made by who wires the board: panels draw none. */
 export interface DrawerProps {
   readonly ballDrawings: React.ReactNode;
+  /** Both plates of two compared swings, side by side. */
+  readonly pairDrawings: React.ReactNode;
 }
 
 const CONTENT: Record<DrawerId, (props: DrawerProps) => React.ReactNode> = {
@@ -42,7 +44,7 @@ const CONTENT: Record<DrawerId, (props: DrawerProps) => React.ReactNode> = {
   map: () => later(<CorridorMap />),
   plan: () => later(<ChangePlan />),
   seen: () => later(<Seen />),
-  compare: () => later(<Compare />),
+  compare: ({ pairDrawings }) => later(<Compare drawings={pairDrawings} />),
 };
 
 const later = (drawer: React.ReactNode): React.ReactNode => <Suspense fallback={<p>Opening …</p>}>{drawer}</Suspense>;

@@ -50,12 +50,18 @@ export const along = (from: Point, direction: Point, distance: number): Point =>
   y: from.y + direction.y * distance,
 });
 
+/** How a plate is framed: which hand, and the largest scale, units per metre. Plates side by side share the smaller of theirs. */
+export interface Framing {
+  readonly side: 1 | -1;
+  readonly most?: number;
+}
+
 /**
  * A frame that puts the world point (y, z) in m at the unit point `at`, moved as little as needed to keep all `essentials`
  * (world y and z in turn, m) inside `room`; where they are wider than the room, the scale shrinks.
  */
 export function fitFrame(
-  side: 1 | -1,
+  { side, most = SCALE }: Framing,
   y: number,
   z: number,
   at: Point,
@@ -71,7 +77,7 @@ export function fitFrame(
   }
   const wide = (room.right - room.left) / (far - near || 1e-9);
   const tall = (room.bottom - room.top) / (high - low || 1e-9);
-  const scale = Math.min(SCALE, wide, tall);
+  const scale = Math.min(most, wide, tall);
   const x0 = at.x - side * scale * z;
   const y0 = at.y + scale * y;
   return {

@@ -12,7 +12,18 @@ import {
 } from './annotation';
 import type { Obstacles } from './boxes';
 import { findDimension } from './dimension';
-import { along, fitFrame, roomAlong, SHEET, toPoint, type Box, type Frame, type Point, type Segment } from './frame';
+import {
+  along,
+  fitFrame,
+  roomAlong,
+  SHEET,
+  toPoint,
+  type Box,
+  type Frame,
+  type Framing,
+  type Point,
+  type Segment,
+} from './frame';
 import { captionAt, findCaption, type Lettering } from './lettering';
 import { isClear, isInside } from './boxes';
 
@@ -45,7 +56,8 @@ export function shaftDirection(pose: Pose, side: 1 | -1): Point {
 export const steeper = (d: Point, side: 1 | -1): Point => ({ x: -side * d.y, y: side * d.x });
 
 /** Frame of the plate: the bicep centre in its place, bicep, hands and the foot of the shaft line kept on the sheet. */
-export function leadArmFrame(pose: Pose, side: 1 | -1): Frame {
+export function leadArmFrame(pose: Pose, framing: Framing): Frame {
+  const { side } = framing;
   const b = AT.bicep;
   const h = AT.leadGrip;
   const d = shaftDirection(pose, side);
@@ -54,7 +66,7 @@ export function leadArmFrame(pose: Pose, side: 1 | -1): Frame {
   const at = { x: side === 1 ? BICEP.x : SHEET.right - BICEP.x, y: BICEP.y };
   const foot = [pose[b + 1] - e.y * gap, pose[b + 2] + side * e.x * gap];
   return fitFrame(
-    side,
+    framing,
     pose[b + 1],
     pose[b + 2],
     at,

@@ -5,7 +5,7 @@ import { sayCheckpoint, type CheckpointWords, type Units } from '../words';
 import type { Stance } from '../figure/place';
 import type { Annotation, OtherLine } from './annotation';
 import { drawBody, type DrawnPart, type PlateFigure } from './body';
-import { SHEET, type Box, type Frame } from './frame';
+import { SHEET, type Box, type Frame, type Framing } from './frame';
 import { annotateLeadArm, LEAD_ARM_BARE, leadArmFrame } from './leadArmPlate';
 import { BARE_BELOW, letteringAt, type Lettering } from './lettering';
 import { annotateShaft, SHAFT_BARE, shaftFrame } from './shaftPlate';
@@ -21,6 +21,8 @@ export interface Measurement {
   readonly reference: Checkpoint | undefined;
   readonly ghost: Checkpoint | undefined;
   readonly letters: Lettering;
+  /** Largest scale, units per metre, for plates that share one. */
+  readonly most?: number;
 }
 /** What a plate is drawn from. */
 export interface PlateOf extends Measurement {
@@ -48,8 +50,8 @@ export function annotatePlate(
   const { id, checkpoint, bands, handed, letters } = of;
   if (!isReached(checkpoint) || words.verdict === 'missing') return undefined;
   const { pose } = checkpoint;
-  const side = handed === 'left' ? -1 : 1;
-  const frame = id === 'leadArmParallel' ? leadArmFrame(pose, side) : shaftFrame(pose, side);
+  const framing: Framing = { side: handed === 'left' ? -1 : 1, ...(of.most !== undefined && { most: of.most }) };
+  const frame = id === 'leadArmParallel' ? leadArmFrame(pose, framing) : shaftFrame(pose, framing);
   const measured = {
     verdict: verdictAt(id, checkpoint, bands),
     value: judgedReading(id, checkpoint),
@@ -74,18 +76,23 @@ const wordsOf = ({ id, checkpoint, bands, units }: Measurement): CheckpointWords
 
 function othersOf({ id, checkpoint, reference, ghost }: Measurement): { kind: OtherLine['kind']; pose: Pose }[] {
   if (!isReached(checkpoint)) return [];
-  const own = judgedReading(id, checkpoint);
   const lines: { kind: OtherLine['kind']; pose: Pose }[] = [];
   for (const [kind, other] of [
-    ['reference', reference],
+    // A ghost that is the reference itself is drawn once.
+    ['reference', reference && ghost && sharesLine(id, reference, ghost) ? undefined : reference],
     ['ghost', ghost],
   ] as const) {
-    if (!other || !isReached(other)) continue;
-    const apart = Math.abs(judgedReading(id, other) - own);
-    const turned = Math.abs(other.readings.shaftPlane - checkpoint.readings.shaftPlane);
-    if (apart > SAME || (id === 'leadArmParallel' && turned > SAME_DIRECTION)) lines.push({ kind, pose: other.pose });
+    if (other && isReached(other) && !sharesLine(id, other, checkpoint)) lines.push({ kind, pose: other.pose });
   }
   return lines;
+}
+
+/** Whether two swings are so close at a checkpoint that drawing both would only thicken a line. */
+function sharesLine(id: CheckpointId, a: Checkpoint, b: Checkpoint): boolean {
+  if (!isReached(a) || !isReached(b)) return false;
+  const apart = Math.abs(judgedReading(id, a) - judgedReading(id, b));
+  const turned = Math.abs(a.readings.shaftPlane - b.readings.shaftPlane);
+  return apart <= SAME && !(id === 'leadArmParallel' && turned > SAME_DIRECTION);
 }
 
 /** How a plate fills a picture of this size. */

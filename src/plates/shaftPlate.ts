@@ -12,7 +12,7 @@ import {
 } from './annotation';
 import { isClear, isInside, type Obstacles } from './boxes';
 import { findDimension } from './dimension';
-import { fitFrame, SHEET, toPoint, type Box, type Frame, type Point, type Segment } from './frame';
+import { fitFrame, SHEET, toPoint, type Box, type Frame, type Framing, type Point, type Segment } from './frame';
 import { captionAt, findCaption, type Caption, type Lettering } from './lettering';
 
 /** Where the hands of a right-handed player stand on the plate: what moves is the head. */
@@ -31,11 +31,19 @@ const EXTENSION_FROM = 12;
 const NEAR = 16;
 
 /** Frame of the plate: the hands in their place, hands and head kept on the sheet. */
-export function shaftFrame(pose: Pose, side: 1 | -1): Frame {
+export function shaftFrame(pose: Pose, framing: Framing): Frame {
+  const { side } = framing;
   const h = AT.leadGrip;
   const c = AT.head;
   const at = { x: side === 1 ? HANDS.x : SHEET.right - HANDS.x, y: HANDS.y };
-  return fitFrame(side, pose[h + 1], pose[h + 2], at, [pose[h + 1], pose[h + 2], pose[c + 1], pose[c + 2]], ESSENTIALS);
+  return fitFrame(
+    framing,
+    pose[h + 1],
+    pose[h + 2],
+    at,
+    [pose[h + 1], pose[h + 2], pose[c + 1], pose[c + 2]],
+    ESSENTIALS,
+  );
 }
 
 const upright = (x: number, from: number, to: number): Segment => ({ from: { x, y: from }, to: { x, y: to } });

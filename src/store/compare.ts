@@ -1,54 +1,60 @@
 import { readCheckpoints, type Checkpoints } from '../reading/checkpoints';
-import { deliver, strikeOf, type Delivery, type NotDelivered } from '../reading/delivery';
+import { deliver, strikeOf, type Delivery, type DeliveryRule, type NotDelivered } from '../reading/delivery';
 import { findPositions, POSITION_IDS, type Positions } from '../reading/positions';
 import { withMovements, type Swing } from '../reading/swing';
+import { baseOf, type Ground, type NoGround } from './bases';
 import { toArmAngle, toMovements } from './convert';
 import { derive } from './derived';
 import type { DeskState } from './state';
-import { dialledOf, type NamedSwing } from './whyState';
+import { dialledOn, findSwing, type SwingOf } from './swings';
 
-/** One of two swings that are compared, read in full. */
+/** One of two swings that are compared, read in full and never exaggerated. */
 export interface Compared {
-  readonly name: NamedSwing;
+  readonly of: SwingOf;
+  readonly ground: Ground;
   readonly swing: Swing;
   readonly checkpoints: Checkpoints;
   readonly delivery: Delivery | NotDelivered;
 }
 export interface Pair {
-  readonly solid: Compared;
-  readonly ghost: Compared;
+  readonly solid: Compared | NoGround;
+  readonly ghost: Compared | NoGround;
 }
 
-let last: { readonly key: readonly unknown[]; readonly pair: Pair } | undefined;
+function compare(of: SwingOf, armAngle: number, rule: DeliveryRule): Compared | NoGround {
+  const base = baseOf(of);
+  if ('problem' in base) return base;
+  const read = readCheckpoints(base.swing, armAngle);
+  const strike = strikeOf(base.swing, read);
+  const swing = withMovements(base.swing, toMovements(dialledOn(of, base.swing, armAngle)));
+  const checkpoints = readCheckpoints(swing, armAngle);
+  const { delivery } = strike
+    ? deliver(swing, checkpoints, strike, rule)
+    : { delivery: { missing: 'no-shaft-parallel' } as const };
+  return { of, ground: base.ground, swing, checkpoints, delivery };
+}
 
-/** Both compared swings, never exaggerated. Worked out once per change. */
-export function comparedOf(state: DeskState): Pair {
-  const { referenceSwing, referenceCheckpoints } = derive(state);
-  const { document, session } = state;
-  const { solid, ghost } = session.why;
-  const key = [
-    referenceSwing,
-    document.movements,
-    document.checkpointArmDeg,
-    document.ball,
-    session.ghost,
-    solid,
-    ghost,
-  ];
-  if (last && key.every((part, i) => part === last!.key[i])) return last.pair;
-  const armAngle = toArmAngle(document);
-  const strike = strikeOf(referenceSwing, referenceCheckpoints);
-  const read = (name: NamedSwing): Compared => {
-    const swing = withMovements(referenceSwing, toMovements(dialledOf(name, session.ghost, document.movements)));
-    const checkpoints = readCheckpoints(swing, armAngle);
-    const { delivery } = strike
-      ? deliver(swing, checkpoints, strike, document.ball.rule)
-      : { delivery: { missing: 'no-shaft-parallel' } as const };
-    return { name, swing, checkpoints, delivery };
+/** Keeps one of the pair while only the other changes. */
+const createSide = (): ((of: SwingOf, armAngle: number, rule: DeliveryRule, found: number) => Compared | NoGround) => {
+  let last: { readonly key: readonly unknown[]; readonly side: Compared | NoGround } | undefined;
+  return (of, armAngle, rule, found) => {
+    const key = [of.name, of.player, of.club, of.setUp, of.movements, of.likelyFor, armAngle, rule, found];
+    if (!last || key.some((part, i) => part !== last!.key[i])) last = { key, side: compare(of, armAngle, rule) };
+    return last.side;
   };
-  const pair: Pair = { solid: read(solid), ghost: read(ghost) };
-  last = { key, pair };
-  return pair;
+};
+const solidSide = createSide();
+const ghostSide = createSide();
+let lastPair: Pair | undefined;
+
+/** Both compared swings. Worked out once per change; the same object while nothing changes. */
+export function comparedOf(state: DeskState): Pair {
+  const { document, session, found } = state;
+  const armAngle = toArmAngle(document);
+  const solid = solidSide(findSwing(session.why.solid, state), armAngle, document.ball.rule, found);
+  const ghost = ghostSide(findSwing(session.why.ghost, state), armAngle, document.ball.rule, found);
+  if (lastPair?.solid !== solid || lastPair.ghost !== ghost) lastPair = { solid, ghost };
+  return lastPair;
 }
 
 /** The instant of one swing that belongs to an instant of another: position by position, evenly in between. Seconds. */
@@ -68,11 +74,16 @@ export function linkedTime(t: number, from: Positions, to: Positions): number {
 
 let lastGhost: { readonly swing: Swing; readonly armAngle: number; readonly positions: Positions } | undefined;
 
+/** The reference time of one swing at the instant of the clock at which another is at `t`, both counted from the top. */
+export const clockTime = (t: number, from: Pick<Swing, 'tempo'>, to: Pick<Swing, 'tempo'>): number =>
+  (t * from.tempo) / to.tempo;
+
 /** When the ghost is drawn, s: at the same position of its own swing, or at the same instant of the clock. */
 export function ghostTime(state: DeskState): number {
-  const { ghostSwing, positions } = derive(state);
+  const { ghostSwing, positions, swing } = derive(state);
   const { t, why } = state.session;
-  if (!ghostSwing || why.link === 'clock') return t;
+  if (!ghostSwing) return t;
+  if (why.link === 'clock') return clockTime(t, swing, ghostSwing);
   const armAngle = toArmAngle(state.document);
   if (lastGhost?.swing !== ghostSwing || lastGhost.armAngle !== armAngle) {
     const read = findPositions(ghostSwing, readCheckpoints(ghostSwing, armAngle));

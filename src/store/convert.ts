@@ -8,6 +8,7 @@ import type { Bands } from '../reading/verdicts';
 import {
   dialValue,
   MY_CLUB,
+  withDial,
   type BallFlight,
   type ClubChoice,
   type Dialled,
@@ -26,6 +27,11 @@ export function toMovements(dialled: Dialled): Movements {
     model.pelvisDelay = dialled.pelvis.delayMs / 1000;
   }
   return model;
+}
+
+/** Model units to the slider's, brought onto the dials' steps. What the model leaves alone stays exactly as it is. */
+export function toDialled(movements: Movements, now: Dialled): Dialled {
+  return DIALS.reduce((dialled, { id, edgeUnit }) => withDial(dialled, id, movements[id] / edgeUnit), now);
 }
 
 /** Twice the deviation from the reference, for showing only. */

@@ -1,11 +1,10 @@
 import { findShot, type NoShot, type Shot } from '../flight/shot';
 import type { Body, Player } from '../model/body';
-import { createPose, createRig, placePose, type Pose } from '../model/chain';
+import { createPose, placePose, type Pose } from '../model/chain';
 import type { Club } from '../model/club';
 import { createJointVector, J, type JointId, type JointVector } from '../model/joints';
 import type { ReferenceSwing } from '../model/keys';
-import { STILL, type Movements } from '../model/movements';
-import { applyTopSetUp } from '../model/setUp';
+import type { Movements } from '../model/movements';
 import { readCheckpoints, type Checkpoints } from '../reading/checkpoints';
 import {
   deliver,
@@ -17,14 +16,14 @@ import {
   type ReferenceStrike,
 } from '../reading/delivery';
 import { findPositions, type Positions } from '../reading/positions';
-import { createSwing, swingJoints, withMovements, type Swing } from '../reading/swing';
+import { swingJoints, withMovements, type Swing } from '../reading/swing';
 import type { Bands } from '../reading/verdicts';
-import { exaggerated, toArmAngle, toBands, toBodyAndClub, toMovements, toTopSetUp, toWeather } from './convert';
-import type { Dialled, Document } from './document';
-import { forgetFailures, referenceFor } from './references';
+import { baseOf, baseOn, groundOf, type Base, type Ground, type NoGround } from './bases';
+import { exaggerated, toArmAngle, toBands, toMovements, toWeather } from './convert';
+import type { ClubChoice, Dialled, Document, SetUp } from './document';
 import type { DeskState } from './state';
 import { steadyBands } from './steady';
-import { pairOf } from './whyState';
+import { dialledOn, pairOf, type SwingOf } from './swings';
 
 /** Everything the screens draw and say, worked out once per change from the document and the session. */
 export interface Derived {
@@ -71,12 +70,6 @@ function remember<A extends readonly unknown[], R>(work: (...args: A) => R): (..
   };
 }
 
-interface Ground {
-  readonly player: Player;
-  readonly body: Body;
-  readonly club: Club;
-  readonly reference: ReferenceSwing;
-}
 interface Standing {
   readonly ground: Ground;
   readonly status: Derived['status'];
@@ -87,35 +80,17 @@ let lastGround: Ground | undefined;
 
 /** Player, club and reference to draw. While one is being found, or cannot be, the last stays. */
 const stand = remember((player: Player, choice: Document['club'], _found: number): Standing => {
-  let problem: string;
-  try {
-    const { body, club } = toBodyAndClub({ player, club: choice });
-    const found = referenceFor(body, club);
-    if ('reference' in found) {
-      lastGround = { player, body, club, reference: found.reference };
-      return { ground: lastGround, status: 'ready' };
-    }
-    if ('solving' in found && lastGround) return { ground: lastGround, status: 'solving' };
-    if ('failed' in found) forgetFailures();
-    problem = 'failed' in found ? found.failed : 'The first reference swing is still being found.';
-  } catch (error) {
-    problem = error instanceof Error ? error.message : String(error);
+  const ground = groundOf(player, choice);
+  if (!('problem' in ground)) {
+    lastGround = ground;
+    return { ground, status: 'ready' };
   }
+  const { isSolving, problem } = ground;
   if (!lastGround) throw new Error(problem);
-  return { ground: lastGround, status: 'failed', problem };
+  return isSolving ? { ground: lastGround, status: 'solving' } : { ground: lastGround, status: 'failed', problem };
 });
 
-interface Basis {
-  readonly ground: Ground;
-  readonly swing: Swing;
-  readonly topShortfall: number;
-}
-/** The reference with the player's own top and tempo, nothing dialled. */
-const basisOf = remember(({ body, club, player, reference: solved }: Ground, setUp: Document['setUp']): Basis => {
-  const { reference, shortfall } = applyTopSetUp(createRig(body, club), solved, toTopSetUp(setUp));
-  const swing = createSwing(body, club, reference, STILL, setUp.downswingMs / 1000);
-  return { ground: { player, body, club, reference }, swing, topShortfall: shortfall };
-});
+const basisOf = remember(baseOn);
 const bandsOf = remember(toBands);
 const shown = remember((dialled: Dialled, twice: boolean): Movements =>
   twice ? exaggerated(toMovements(dialled)) : toMovements(dialled),
@@ -125,10 +100,11 @@ interface ReferenceRead {
   readonly checkpoints: Checkpoints;
   readonly strike: ReferenceStrike | undefined;
 }
-const readReference = remember((swing: Swing, armAngle: number): ReferenceRead => {
+function readOf(swing: Swing, armAngle: number): ReferenceRead {
   const checkpoints = readCheckpoints(swing, armAngle);
   return { checkpoints, strike: strikeOf(swing, checkpoints) };
-});
+}
+const readReference = remember(readOf);
 
 /** A swing with nothing adapted yet, read and delivered. */
 function playOut(dialled: Swing, read: ReferenceRead, armAngle: number, rule: DeliveryRule) {
@@ -138,19 +114,16 @@ function playOut(dialled: Swing, read: ReferenceRead, armAngle: number, rule: De
 }
 
 const ghostOf = remember(
-  (
-    reference: Swing,
-    read: ReferenceRead,
-    dialled: Dialled | null,
-    twice: boolean,
-    armAngle: number,
-    rule: DeliveryRule,
-  ): Swing | null => {
-    if (!dialled) return null;
+  (reference: Swing, read: ReferenceRead, dialled: Dialled, twice: boolean, armAngle: number, rule: DeliveryRule) => {
     const movements = toMovements(dialled);
     return playOut(withMovements(reference, twice ? exaggerated(movements) : movements), read, armAngle, rule).swing;
   },
 );
+/** The base of a ghost that stands on another player, club or top. */
+const ghostBasis = remember((player: Player, club: ClubChoice, setUp: SetUp, _found: number): Base | NoGround =>
+  baseOf({ player, club, setUp }),
+);
+const readGhostReference = remember(readOf);
 
 /** Points of the track that is drawn, evenly in time: a seventh of a second apart on a long drive. */
 const TRACK_POINTS = 48;
@@ -158,7 +131,7 @@ const TRACK_POINTS = 48;
 const put = remember(
   (
     { status, problem }: Standing,
-    { ground, swing: referenceSwing, topShortfall }: Basis,
+    { ground, swing: referenceSwing, topShortfall }: Base,
     read: ReferenceRead,
     dialled: Movements,
     trial: Swing | null,
@@ -174,8 +147,13 @@ const put = remember(
       armAngle,
       ball.rule,
     );
+    // What is shown for a moment may be another player's.
+    const { body, club } = trial && trial.rig.body !== ground.body ? trial.rig : ground;
     return {
-      ...ground,
+      player: ground.player,
+      reference: ground.reference,
+      body,
+      club,
       swing,
       referenceSwing,
       ghostSwing,
@@ -196,20 +174,33 @@ const put = remember(
   },
 );
 
+/** The ghost of what is drawn; nothing while its own reference is still being found. */
+function ghostFor(state: DeskState, solid: SwingOf, ghost: SwingOf | null, own: Base, armAngle: number): Swing | null {
+  if (!ghost) return null;
+  const { player, club, setUp } = ghost;
+  const isOwn = player === solid.player && club === solid.club && setUp === solid.setUp;
+  const base = isOwn ? own : ghostBasis(player, club, setUp, state.found);
+  if ('problem' in base) return null;
+  const read = (isOwn ? readReference : readGhostReference)(base.swing, armAngle);
+  const dialled = dialledOn(ghost, base.swing, armAngle);
+  return ghostOf(base.swing, read, dialled, state.session.exaggerate, armAngle, state.document.ball.rule);
+}
+
 /** What a state of the desk shows. Worked out once; asking again is free. */
-export function derive({ document, session, found }: DeskState): Derived {
-  const standing = stand(document.player, document.club, found);
-  const basis = basisOf(standing.ground, document.setUp);
+export function derive(state: DeskState): Derived {
+  const { document, session, found } = state;
+  const { solid, ghost } = pairOf(state);
+  const standing = stand(solid.player, solid.club, found);
+  const basis = basisOf(standing.ground, solid.setUp);
   const armAngle = toArmAngle(document);
   const read = readReference(basis.swing, armAngle);
-  const { solid, ghost } = pairOf(session, document.movements);
   return put(
     standing,
     basis,
     read,
-    shown(solid, session.exaggerate),
+    shown(dialledOn(solid, basis.swing, armAngle), session.exaggerate),
     session.trial?.swing ?? null,
-    ghostOf(basis.swing, read, ghost, session.exaggerate, armAngle, document.ball.rule),
+    ghostFor(state, solid, ghost, basis, armAngle),
     armAngle,
     bandsOf(document.bands),
     document.ball,

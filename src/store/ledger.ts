@@ -1,5 +1,7 @@
-import { createSwing, withMovements, type Swing } from '../reading/swing';
+import type { DeliveryRule } from '../reading/delivery';
 import { strikeOf } from '../reading/delivery';
+import { readCheckpoints, type ReadingId } from '../reading/checkpoints';
+import { withMovements, type Swing } from '../reading/swing';
 import {
   mixSwings,
   solveContributions,
@@ -8,16 +10,16 @@ import {
   type NoContributions,
   type Part,
 } from '../solving/contributions';
-import { askImpliedPath, askReading, type Question } from '../solving/question';
+import { askDelivery, askImpliedPath, askReading, type BallReading, type Question } from '../solving/question';
+import { baseOf, type Base, type NoGround } from './bases';
 import { toArmAngle, toMovements } from './convert';
-import { derive, type Derived } from './derived';
-import type { Document } from './document';
-import { referenceFor } from './references';
 import type { DeskState } from './state';
-import { dialledOf, LEDGER_READINGS, type LedgerReading, type NamedSwing } from './whyState';
+import { dialledOn, findSwing, type SwingOf } from './swings';
+import { splitReading, type LedgerReading } from './whyState';
 
 /** A difference shared out, and the two swings it lies between. */
 export interface Ledger {
+  readonly names: { readonly from: SwingOf; readonly to: SwingOf };
   readonly from: Swing;
   readonly to: Swing;
   readonly shared: Contributions | NoContributions;
@@ -25,45 +27,45 @@ export interface Ledger {
   readonly parts: readonly Part[];
 }
 
-const isPlain = ({ setUp }: Document): boolean =>
-  setUp.handDepthCm === 0 && setUp.handHeightCm === 0 && setUp.turnDeg === 0 && setUp.wristSetDeg === 0;
-
-/** The reference before the player's own top of the backswing, in the player's own tempo. */
-function plainReference({ body, club, referenceSwing }: Derived): Swing {
-  const found = referenceFor(body, club);
-  if (!('reference' in found)) return referenceSwing;
-  return { ...createSwing(body, club, found.reference), tempo: referenceSwing.tempo };
+/** A chosen swing with nothing adapted: what the readings hang on. */
+function swingOn(base: Base, of: SwingOf, armAngle: number): Swing {
+  return withMovements(base.swing, toMovements(dialledOn(of, base.swing, armAngle)));
 }
 
-/** A named swing with nothing adapted: what the readings hang on. The reference has the plain top, all others the player's. */
-export function namedSwing(name: NamedSwing, { document, session }: DeskState, derived: Derived): Swing {
-  if (name === 'reference') return isPlain(document) ? derived.referenceSwing : plainReference(derived);
-  return withMovements(derived.referenceSwing, toMovements(dialledOf(name, session.ghost, document.movements)));
+function questionFor(id: LedgerReading, reference: Swing, armAngle: number, rule: DeliveryRule): Question {
+  const [at, reading] = splitReading(id);
+  if (at === 'ball') return askDelivery(reading as BallReading, rule, armAngle);
+  if (reading !== 'impliedPath') return askReading(at, reading as ReadingId, armAngle);
+  const strike = strikeOf(reference, readCheckpoints(reference, armAngle));
+  return askImpliedPath(at, reference, strike?.path ?? NaN, armAngle);
 }
 
-function questionFor(id: LedgerReading, derived: Derived, armAngle: number): Question {
-  const { at, reading } = LEDGER_READINGS[id];
-  if (id !== 'path') return askReading(at, reading, armAngle);
-  const strike = strikeOf(derived.referenceSwing, derived.referenceCheckpoints);
-  return askImpliedPath(at, derived.referenceSwing, strike?.path ?? NaN, armAngle);
-}
+let last: { readonly key: readonly unknown[]; readonly ledger: Ledger | NoGround } | undefined;
 
-let last: { readonly key: readonly unknown[]; readonly ledger: Ledger } | undefined;
-
-/** The ledger of the chosen reading between the two chosen swings. Worked out once per change. */
-export function ledgerOf(state: DeskState): Ledger {
-  const derived = derive(state);
-  const { why, ghost } = state.session;
-  const { movements, setUp, checkpointArmDeg } = state.document;
-  const { referenceSwing } = derived;
-  const key = [referenceSwing, movements, setUp, checkpointArmDeg, ghost, why.reading, why.from, why.to];
+/** The ledger of the chosen reading between the two chosen swings, or why there is none yet. Worked out once per change. */
+export function ledgerOf(state: DeskState): Ledger | NoGround {
+  const { document, session, history, found } = state;
+  const { why, ghost } = session;
+  const { player, club, movements, setUp, checkpointArmDeg, ball } = document;
+  const chosen = [why.reading, why.from, why.to, why.brought];
+  const key = [player, club, movements, setUp, checkpointArmDeg, ball.rule, ghost, history.past, found, ...chosen];
   if (last && key.every((part, i) => part === last!.key[i])) return last.ledger;
-  const from = namedSwing(why.from, state, derived);
-  const to = namedSwing(why.to, state, derived);
-  const shared = solveContributions(from, to, questionFor(why.reading, derived, toArmAngle(state.document)));
-  const ledger: Ledger = { from, to, shared, parts: PARTS.filter((part) => differs(from, to, part)) };
-  last = { key, ledger };
-  return ledger;
+  last = { key, ledger: work(state) };
+  return last.ledger;
+}
+
+function work(state: DeskState): Ledger | NoGround {
+  const { reading, from: fromId, to: toId } = state.session.why;
+  const armAngle = toArmAngle(state.document);
+  const names = { from: findSwing(fromId, state), to: findSwing(toId, state) };
+  const [a, b] = [baseOf(names.from), baseOf(names.to)];
+  if ('problem' in a) return a;
+  if ('problem' in b) return b;
+  const from = swingOn(a, names.from, armAngle);
+  const to = swingOn(b, names.to, armAngle);
+  const question = questionFor(reading, b.swing, armAngle, state.document.ball.rule);
+  const shared = solveContributions(from, to, question);
+  return { names, from, to, shared, parts: PARTS.filter((part) => differs(from, to, part)) };
 }
 
 /** Whether two swings differ in a part. */

@@ -28,16 +28,21 @@ function between(a: Movements, b: Movements, share: number): Movements {
   };
 }
 
+/** Another set-up is no movement: there is nothing in between to show, so it takes the place of the first one halfway. */
+function partWay({ from, to }: { readonly from: Swing; readonly to: Swing }, share: number): Swing {
+  const isOther = from.rig !== to.rig || from.curves !== to.curves;
+  if (isOther && share < 0.5) return from;
+  return isOther ? to : withMovements(to, between(from.movements, to.movements, share));
+}
+
 /**
  * Plays one bar of the ledger: from one swing to the other, only this part moves. By the clock; stops by itself and gives the
  * swing now back. With reduced motion the end is shown at once. The playhead stands where the reading is read.
  */
-export function playPart(from: Swing, to: Swing, part: Part, at: 'P5' | 'P6', label: string): void {
+export function playPart(from: Swing, to: Swing, part: Part, at: 'P5' | 'P6' | 'P7', label: string): void {
   stopTrial();
   const end = mixSwings(from, to, [part]);
-  // Another top of the backswing is no movement: there is nothing in between to show.
-  const begin = part === 'setUp' ? end : from;
-  run = { from: begin, to: end, label, startedAtMs: undefined };
+  run = { from, to: end, label, startedAtMs: undefined };
   const { session } = desk.getState();
   put({ session: { ...session, held: at, playing: false, bench: null, trial: { swing: from, label } } });
   const mine = run;
@@ -60,8 +65,7 @@ function tick(mine: NonNullable<typeof run>, nowMs: number): void {
   const elapsed = (nowMs - mine.startedAtMs) / 1000;
   if (elapsed >= GOING + STANDING) return stopTrial();
   const share = wantsStillness() ? 1 : Math.min(1, elapsed / GOING);
-  const swing = withMovements(mine.to, between(mine.from.movements, mine.to.movements, share));
-  showTrial({ swing, label: mine.label });
+  showTrial({ swing: partWay(mine, share), label: mine.label });
   requestAnimationFrame((next) => tick(mine, next));
 }
 

@@ -1,4 +1,4 @@
-import { DIALS, dialOf, type MovementGroup, type MovementId, type Movements } from '../model/movements';
+import { dialOf, type MovementGroup, type MovementId } from '../model/movements';
 import type { CheckpointId } from '../reading/checkpoints';
 import { change, endGesture } from './actions';
 import { desk, put } from './desk';
@@ -7,13 +7,27 @@ import { drawGuess } from './guess';
 import { nameOfChange } from './labels';
 import { setDrawer } from './lookActions';
 import { SEEN_LIMITS, USUAL_GIVE_CM, type Sighting } from './seen';
-import type { WhyChoices } from './whyState';
+import type { Brought, SwingId, WhyChoices } from './whyState';
+
+export { toDialled } from './convert';
 
 /** Changes what the drawers of why and what to change are asked about: session only. */
 export const setWhy = (part: Partial<WhyChoices>): void => {
   const { session } = desk.getState();
   put({ session: { ...session, why: { ...session.why, ...part } } });
 };
+
+/** Where a swing can be chosen: both ends of the ledger, and both that are compared. */
+export type SwingPlace = 'from' | 'to' | 'solid' | 'ghost';
+
+/** Chooses a swing for a place. One from outside the desk is brought along; what no place shows any more is let go. */
+export function chooseSwing(place: SwingPlace, id: SwingId, brought?: Brought['swing']): void {
+  const { why } = desk.getState().session;
+  const next = { ...why, [place]: id };
+  const used = [next.from, next.to, next.solid, next.ghost];
+  const others = why.brought.filter((one) => one.id !== id && used.includes(one.id));
+  setWhy({ [place]: id, brought: brought ? [...others, { id, swing: brought }] : others });
+}
 
 /** Locks a movement, so that no plan touches it, or unlocks it. */
 export function setLocked(group: MovementGroup, isLocked: boolean): void {
@@ -47,11 +61,6 @@ export function takeDialled(label: string, movements: Dialled): void {
 
 /** Shows dials as ghost, or lets the ghost go. */
 export const showGhost = (ghost: Dialled | null): void => put({ session: { ...desk.getState().session, ghost } });
-
-/** Model units to the slider's, brought onto the dials' steps. What the model leaves alone stays exactly as it is. */
-export function toDialled(movements: Movements, now: Dialled): Dialled {
-  return DIALS.reduce((dialled, { id, edgeUnit }) => withDial(dialled, id, movements[id] / edgeUnit), now);
-}
 
 /** One dial's value in the unit of its slider. */
 export const toEdge = (id: MovementId, value: number): number => value / dialOf(id).edgeUnit;

@@ -1,7 +1,9 @@
 import type { MovementGroup, MovementId } from '../model/movements';
 import type { CheckpointId, ReadingId } from '../reading/checkpoints';
 import type { Swing } from '../reading/swing';
-import { STILL_DIALLED, type Dialled } from './document';
+import type { BallReading } from '../solving/question';
+import type { LedgerPlace, LedgerReadingId } from '../words/why';
+import type { SwingOf } from './swings';
 
 /** A swing shown in place of the dialled one: a bar of the ledger being played, or what stood before a guess. */
 export interface Trial {
@@ -18,27 +20,27 @@ export interface Guess {
   readonly drawn: { readonly [id in CheckpointId]?: number };
 }
 
-/** Readings the ledger can share out, and where each is read. `path`: the path at the ball that shaft parallel implies. */
-export const LEDGER_READINGS = {
-  bicepGap: { at: 'leadArmParallel', reading: 'bicepGap' },
-  headDepth: { at: 'shaftParallel', reading: 'headDepth' },
-  path: { at: 'shaftParallel', reading: 'planeDirection' },
-  shaftPlane: { at: 'leadArmParallel', reading: 'shaftPlane' },
-  gripEndLine: { at: 'leadArmParallel', reading: 'gripEndLine' },
-  shaftAim: { at: 'shaftParallel', reading: 'shaftAim' },
-  faceToVertical: { at: 'shaftParallel', reading: 'faceToVertical' },
-  handDepth: { at: 'leadArmParallel', reading: 'handDepth' },
-  handHeight: { at: 'leadArmParallel', reading: 'handHeight' },
-} as const satisfies Record<string, { at: CheckpointId; reading: ReadingId }>;
-export type LedgerReading = keyof typeof LEDGER_READINGS;
+/** A reading the ledger shares out, and where it is read: any reading at a checkpoint, or any number of the delivery. */
+export type LedgerReading = `${CheckpointId}:${ReadingId | 'impliedPath'}` | `ball:${BallReading}`;
 
-/** A swing that can be named: the reference, the one now, the one held as ghost. */
-export type NamedSwing = 'reference' | 'now' | 'ghost';
+/** Place and reading of a choice. */
+export const splitReading = (reading: LedgerReading): readonly [LedgerPlace, LedgerReadingId] =>
+  reading.split(':') as [LedgerPlace, LedgerReadingId];
+
+/**
+ * A swing that can be chosen: `reference`, `now`, `ghost` (the one held), `before` (before the last step), a ready-made
+ * situation, or one brought along from outside the desk.
+ */
+export type SwingId = string;
+export interface Brought {
+  readonly id: SwingId;
+  readonly swing: SwingOf;
+}
 
 export interface WhyChoices {
   readonly reading: LedgerReading;
-  readonly from: NamedSwing;
-  readonly to: NamedSwing;
+  readonly from: SwingId;
+  readonly to: SwingId;
   readonly x: MovementId;
   readonly y: MovementId;
   readonly locked: readonly MovementGroup[];
@@ -46,14 +48,16 @@ export interface WhyChoices {
   readonly aim: 'edge' | 'inside';
   /** The movements of the plan that is looked at; null: the first. */
   readonly plan: string | null;
-  readonly solid: NamedSwing;
-  readonly ghost: NamedSwing;
+  readonly solid: SwingId;
+  readonly ghost: SwingId;
+  /** Swings from outside the desk that are chosen somewhere. */
+  readonly brought: readonly Brought[];
   /** The ghost keeps time with the swing by its checkpoints, or by the clock. */
   readonly link: 'checkpoint' | 'clock';
 }
 
 export const FIRST_CHOICES: WhyChoices = {
-  reading: 'bicepGap',
+  reading: 'leadArmParallel:bicepGap',
   from: 'reference',
   to: 'now',
   x: 'leadWristFlexion',
@@ -63,21 +67,6 @@ export const FIRST_CHOICES: WhyChoices = {
   plan: null,
   solid: 'now',
   ghost: 'reference',
+  brought: [],
   link: 'checkpoint',
 };
-
-interface Looking {
-  readonly drawer: string | null;
-  readonly ghost: Dialled | null;
-  readonly why: WhyChoices;
-}
-
-/** Dials of a named swing; a ghost that is not held is the reference. */
-export const dialledOf = (name: NamedSwing, ghost: Dialled | null, now: Dialled): Dialled =>
-  name === 'now' ? now : name === 'ghost' ? (ghost ?? STILL_DIALLED) : STILL_DIALLED;
-
-/** What is drawn solid and what as ghost. Comparing chooses both. */
-export function pairOf({ drawer, ghost, why }: Looking, now: Dialled): { solid: Dialled; ghost: Dialled | null } {
-  if (drawer !== 'compare') return { solid: now, ghost };
-  return { solid: dialledOf(why.solid, ghost, now), ghost: dialledOf(why.ghost, ghost, now) };
-}

@@ -1,14 +1,21 @@
 import { toDeg } from '../math/angle';
 import type { Movements } from '../model/movements';
+import type { CheckpointId, ReadingId } from '../reading/checkpoints';
 import type { Contributions, Part, Shares } from '../solving/contributions';
+import type { BallReading } from '../solving/question';
 import { formatNumber, formatSigned, roundTo, sayNumber } from './numbers';
-import { LENGTHS, type Units } from './units';
+import { LENGTHS, SPEEDS, type Units } from './units';
+
+/** Where a reading of the ledger is read. */
+export type LedgerPlace = CheckpointId | 'ball';
+/** Everything that can be shared out: the readings at both checkpoints, the path they imply, and what reaches the ball. */
+export type LedgerReadingId = ReadingId | 'impliedPath' | BallReading;
 
 /** A reading the ledger shares out: its name, its measure, and what its two directions are called. */
 interface LedgerWords {
   readonly title: string;
-  readonly measure: 'length' | 'angle';
-  /** Where it is read, as the note under the bars says it. */
+  readonly measure: 'length' | 'angle' | 'speed' | 'share';
+  /** What is measured, as the note under the bars says it. */
   readonly note: string;
   readonly more: readonly [up: string, down: string];
   readonly tooMuch: readonly [up: string, down: string];
@@ -22,51 +29,76 @@ const words = (
   tooMuch: readonly [string, string] = more,
 ): LedgerWords => ({ title, measure, note, more, tooMuch });
 
-/** By the names that the choice of readings uses. */
-export const LEDGER_WORDS = {
+const RIGHT_LEFT = ['more in-to-out', 'more out-to-in'] as const;
+const OPEN_CLOSED = ['more open', 'more closed'] as const;
+
+/** Words of every reading. The first of two ways is the one in which the number grows. */
+export const LEDGER_WORDS: Readonly<Record<LedgerReadingId, LedgerWords>> = {
   bicepGap: words(
-    'P5: shaft line above the bicep',
+    'Shaft line above the bicep',
     'length',
-    'Shaft line above the trail bicep, at lead arm parallel.',
+    'Shaft line above the trail bicep',
     ['steeper', 'shallower'],
     ['too steep', 'too shallow'],
   ),
   headDepth: words(
-    'P6: head in front of the hands',
+    'Head in front of the hands',
     'length',
-    'Head in front of the hands, at shaft parallel.',
+    'Head in front of the hands',
     ['farther in front', 'farther behind'],
     ['too far in front', 'too far behind'],
   ),
-  path: words('Path that P6 implies', 'angle', 'Path at the ball that shaft parallel implies, in-to-out.', [
-    'more in-to-out',
-    'more out-to-in',
+  shaftPlane: words('Shaft plane', 'angle', 'Plane of the shaft seen down the line', ['steeper', 'flatter']),
+  shaftPitch: words('Shaft off level', 'angle', 'Shaft against the ground, head above hands', [
+    'head higher',
+    'head lower',
   ]),
-  shaftPlane: words('P5: shaft plane', 'angle', 'Plane of the shaft seen down the line, at lead arm parallel.', [
-    'steeper',
-    'flatter',
-  ]),
-  gripEndLine: words(
-    'P5: grip-end line',
-    'length',
-    'Where the grip end points, beyond the ball, at lead arm parallel.',
-    ['farther beyond the ball', 'farther inside'],
+  bicepCrossing: words(
+    'Where it crosses the upper arm',
+    'share',
+    'Crossing of the upper arm, shoulder 0, elbow 100 %',
+    ['nearer the elbow', 'nearer the shoulder'],
   ),
-  shaftAim: words('P6: shaft aim', 'angle', 'Aim of the shaft at shaft parallel, in-to-out.', [
-    'more in-to-out',
-    'more out-to-in',
+  shaftAim: words('Shaft aim', 'angle', 'Aim of the shaft, in-to-out', RIGHT_LEFT),
+  planeDirection: words('Direction of the plane', 'angle', 'Direction of the club\u2019s plane, in-to-out', RIGHT_LEFT),
+  planeTilt: words('Tilt of the plane', 'angle', 'Tilt of the club\u2019s plane to the ground', ['steeper', 'flatter']),
+  impliedPath: words('Path this implies', 'angle', 'Path at the ball that this implies, in-to-out', RIGHT_LEFT),
+  gripEndLine: words('Grip-end line', 'length', 'Where the grip end points, beyond the ball', [
+    'farther beyond the ball',
+    'farther inside',
   ]),
-  faceToVertical: words('P6: face', 'angle', 'Face turned down from vertical, at shaft parallel.', [
-    'more closed',
-    'more open',
+  faceToVertical: words('Face', 'angle', 'Face turned down from vertical', ['more closed', 'more open']),
+  armToShaft: words('Lead arm to shaft', 'angle', 'Angle between lead arm and shaft', ['wider', 'narrower']),
+  thoraxTurn: words('Chest turned open', 'angle', 'Turn of the chest toward the target', OPEN_CLOSED),
+  pelvisTurn: words('Pelvis turned open', 'angle', 'Turn of the pelvis toward the target', OPEN_CLOSED),
+  handHeight: words('Hand height', 'length', 'Hands above the ground', ['higher', 'lower']),
+  handDepth: words('Hands from the body', 'length', 'Hands out from the ankles', ['farther out', 'farther in']),
+  reachRatio: words('Reach of the trail arm', 'share', 'Trail arm, share of its full reach', ['longer', 'shorter']),
+  reachShortfall: words('Trail arm short of the grip', 'length', 'Trail arm short of the grip', [
+    'shorter',
+    'less short',
   ]),
-  handDepth: words('P5: hands from the body', 'length', 'Hands out from the ankles, at lead arm parallel.', [
-    'farther out',
-    'farther in',
+  path: words('Path', 'angle', 'Path of the head, in-to-out', RIGHT_LEFT),
+  face: words('Face', 'angle', 'Face against the target line, open', OPEN_CLOSED),
+  faceToPath: words('Face to path', 'angle', 'Face against the path, open', OPEN_CLOSED),
+  attack: words('Attack', 'angle', 'Attack, up', ['more up', 'more down']),
+  dynamicLoft: words('Dynamic loft', 'angle', 'Loft the ball meets', ['more loft', 'less loft']),
+  shaftLean: words('Shaft lean', 'angle', 'Shaft leaning forward', ['more forward', 'less forward']),
+  headSpeed: words('Head speed', 'speed', 'Speed of the head', ['faster', 'slower']),
+  lowPoint: words('Low point', 'length', 'Lowest point of the head, ahead of the ball', [
+    'farther ahead',
+    'farther back',
   ]),
-  handHeight: words('P5: hand height', 'length', 'Hands above the ground, at lead arm parallel.', ['higher', 'lower']),
-} as const satisfies Record<string, LedgerWords>;
-export type LedgerWordsId = keyof typeof LEDGER_WORDS;
+};
+
+const PLACES: Readonly<Record<LedgerPlace, string>> = {
+  leadArmParallel: 'at lead arm parallel',
+  shaftParallel: 'at shaft parallel',
+  ball: 'at the ball',
+};
+/** "Shaft line above the trail bicep, at lead arm parallel." */
+export const sayLedgerNote = (at: LedgerPlace, id: LedgerReadingId): string =>
+  `${LEDGER_WORDS[id].note}, ${PLACES[at]}.`;
 
 /** One measure in the unit on screen: how a model value gets there, and what stands behind the number. */
 export interface Measure {
@@ -77,12 +109,25 @@ export interface Measure {
   readonly decimals: number;
 }
 
-export function measureOf(id: LedgerWordsId, units: Pick<Units, 'length'>): Measure {
-  if (LEDGER_WORDS[id].measure === 'angle') {
-    return { toShown: toDeg, unit: '°', spoken: 'degrees', decimals: 1 };
+/** Units of the ledger; a speed is asked for by few. */
+export type LedgerUnits = Pick<Units, 'length'> & Partial<Pick<Units, 'speed'>>;
+
+export function measureOf(id: LedgerReadingId, units: LedgerUnits): Measure {
+  switch (LEDGER_WORDS[id].measure) {
+    case 'angle':
+      return { toShown: toDeg, unit: '°', spoken: 'degrees', decimals: 1 };
+    case 'share':
+      return { toShown: (share) => share * 100, unit: ' %', spoken: 'percent', decimals: 1 };
+    case 'speed': {
+      const symbol = units.speed ?? 'm/s';
+      const { metresPerSecond, spoken } = SPEEDS[symbol];
+      return { toShown: (value) => value / metresPerSecond, unit: ` ${symbol}`, spoken, decimals: 1 };
+    }
+    case 'length': {
+      const { metres, symbol, spoken } = LENGTHS[units.length];
+      return { toShown: (value) => value / metres, unit: ` ${symbol}`, spoken: spoken[1], decimals: 1 };
+    }
   }
-  const { metres, symbol, spoken } = LENGTHS[units.length];
-  return { toShown: (value) => value / metres, unit: ` ${symbol}`, spoken: spoken[1], decimals: 1 };
 }
 
 /**
@@ -137,10 +182,10 @@ const WHOLE_FROM = 3;
 
 /** What the sentence of the ledger is made from. */
 export interface LedgerOf extends Between {
-  readonly reading: LedgerWordsId;
+  readonly reading: LedgerReadingId;
   readonly shared: Contributions;
   readonly parts: readonly Part[];
-  readonly units: Pick<Units, 'length'>;
+  readonly units: LedgerUnits;
   /** The reading of the second swing lies outside its band, on the side to which it moved. */
   readonly isTooFar: boolean;
 }

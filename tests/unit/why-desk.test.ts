@@ -6,7 +6,7 @@ import { clearDesk } from '../../src/store/desk';
 import { askedNow } from '../../src/store/asking';
 import { linkedTime } from '../../src/store/compare';
 import { drawGuess, setGuessFirst, showGuess } from '../../src/store/guess';
-import { ledgerOf } from '../../src/store/ledger';
+import { ledgerOf, type Ledger } from '../../src/store/ledger';
 import type { PlanAnswer } from '../../src/store/planning';
 import { STEADY, steadyBands } from '../../src/store/steady';
 import { playPart, stopTrial } from '../../src/store/trialRun';
@@ -23,6 +23,12 @@ const readingsCm = (): [number, number] => {
 const planned = (): PlanAnswer => {
   const { answer } = askedNow();
   if (answer?.kind !== 'plan') throw new Error(`no plan but ${answer?.kind}`);
+  return answer;
+};
+
+const ledger = (): Ledger => {
+  const answer = ledgerOf(desk.getState());
+  if ('problem' in answer) throw new Error(answer.problem);
   return answer;
 };
 
@@ -140,7 +146,7 @@ describe('the ledger on the desk', () => {
   test('another top of the backswing is a part of its own', () => {
     setMovement('leadWristFlexion', -12);
     setSetUp({ ...desk.getState().document.setUp, handHeightCm: 8 });
-    const { shared, parts } = ledgerOf(desk.getState());
+    const { shared, parts } = ledger();
     if ('missing' in shared) throw new Error('no ledger');
     expect(parts).toEqual(['leadWrist', 'setUp']);
     expect(shared.parts.leadWrist + shared.parts.setUp).toBeCloseTo(shared.to - shared.from, 12);
@@ -153,7 +159,7 @@ describe('the ledger on the desk', () => {
     const { document } = desk.getState();
     const frames: FrameRequestCallback[] = [];
     vi.stubGlobal('requestAnimationFrame', (frame: FrameRequestCallback) => frames.push(frame));
-    const { from, to } = ledgerOf(desk.getState());
+    const { from, to } = ledger();
     playPart(from, to, 'leadWrist', 'P5', 'Lead wrist');
     const at = (ms: number): void => frames.shift()?.(ms);
     at(0);

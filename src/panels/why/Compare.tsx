@@ -1,13 +1,14 @@
+import type { ReactNode } from 'react';
 import { toDeg } from '../../math/angle';
 import { isReached, type CheckpointId, type ReadingId } from '../../reading/checkpoints';
 import { useDesk } from '../../store';
 import { comparedOf, type Compared, type Pair } from '../../store/compare';
 import { setWhy } from '../../store/whyActions';
 import { COMPUTED, formatNumber, formatSigned, LENGTHS, NO_NUMBER, SPEEDS, type Units } from '../../words';
+import { sayApart } from '../../words/comparing';
 import { Choice } from '../Choice';
 import { Lead, Source } from './Lead';
-import { Pick } from './Pick';
-import { SWING_NAMES, swingOptions } from './swingNames';
+import { SwingPick } from './SwingPick';
 
 /** A number that both swings have: how it is read (model units) and shown. */
 interface Row {
@@ -61,65 +62,77 @@ function shownIn(
   return { scale: (m) => m / metres, unit: ` ${symbol}`, decimals };
 }
 
-/** The sentence over the table: by how much the two judged readings differ. */
-function sayPairOf({ solid, ghost }: Pair, units: Units): string {
-  const { scale, unit, decimals } = shownIn('length', units);
-  const difference = (row: Row): number => scale(row.read(solid)) - scale(row.read(ghost));
-  const [arm, shaft] = [difference(ROWS[0]), difference(ROWS[5])];
-  if (!Number.isFinite(arm) || !Number.isFinite(shaft)) return 'One of the two swings does not reach a checkpoint.';
-  const size = (value: number): string => `${formatNumber(Math.abs(value), decimals)}${unit}`;
-  const p5 = Math.abs(arm) < 0.05 ? 'as steep' : `${size(arm)} ${arm > 0 ? 'steeper' : 'shallower'}`;
-  const p6 = Math.abs(shaft) < 0.05 ? 'level' : `${size(shaft)} ${shaft > 0 ? 'farther in front' : 'farther behind'}`;
-  return `${SWING_NAMES[solid.name]}: ${p5} at P5, ${p6} at P6.`;
+/** The sentence over the pictures, or why there are not two swings yet. */
+function Sentence({ solid, ghost }: Pair) {
+  const units = useDesk(({ document }) => document.units);
+  if ('problem' in solid) return <Lead text={solid.problem} />;
+  if ('problem' in ghost) return <Lead text={ghost.problem} />;
+  const apart = (row: Row): number => row.read(solid) - row.read(ghost);
+  const { name } = solid.of;
+  return <Lead {...sayApart({ name, leadArmParallel: apart(ROWS[0]), shaftParallel: apart(ROWS[5]) }, units)} />;
 }
 
-/** Any two swings, solid and as ghost, and how they differ in numbers. */
-export default function Compare() {
-  const { solid, ghost, link } = useDesk(({ session }) => session.why);
-  const hasGhost = useDesk(({ session }) => session.ghost !== null);
-  const units = useDesk(({ document }) => document.units);
+/** Any two swings, solid and as ghost: laid over each other on the stage, side by side here, and how they differ in numbers. */
+export default function Compare({ drawings }: { drawings: ReactNode }) {
+  const link = useDesk(({ session }) => session.why.link);
   const pair = useDesk(comparedOf);
-  const options = swingOptions(hasGhost);
   return (
     <div className="compare">
-      <Lead text={sayPairOf(pair, units)} />
+      <Sentence {...pair} />
       <div className="fields compare-choice">
-        <Pick label="Solid" options={options} value={solid} onPick={(name) => setWhy({ solid: name })} />
-        <Pick label="As ghost" options={options} value={ghost} onPick={(name) => setWhy({ ghost: name })} />
-        <Choice
-          label="Time together by"
-          value={link}
-          options={[
-            { value: 'checkpoint', text: 'checkpoint' },
-            { value: 'clock', text: 'clock' },
-          ]}
-          onChoose={(next) => setWhy({ link: next })}
-        />
+        <SwingPick label="Solid" place="solid" />
+        <SwingPick label="As ghost" place="ghost" />
       </div>
-      <table className="plan-table compare-table">
-        <caption className="unseen">Both swings in numbers</caption>
-        <thead>
-          <tr>
-            <th scope="col">
-              <span className="unseen">Reading</span>
-            </th>
-            <th scope="col">{SWING_NAMES[solid]}</th>
-            <th scope="col">{SWING_NAMES[ghost]}</th>
-            <th scope="col">differs by</th>
-          </tr>
-        </thead>
-        <tbody>
-          {ROWS.map((row) => (
-            <RowOf key={row.label} row={row} pair={pair} units={units} />
-          ))}
-        </tbody>
-      </table>
-      <Source>{COMPUTED.replace('c', 'C')}. To compare with an earlier setting, hold it as ghost first.</Source>
+      {drawings}
+      <Choice
+        label="Time together by"
+        value={link}
+        options={[
+          { value: 'checkpoint', text: 'checkpoint' },
+          { value: 'clock', text: 'clock' },
+        ]}
+        onChoose={(next) => setWhy({ link: next })}
+      />
+      {!('problem' in pair.solid) && !('problem' in pair.ghost) && <Numbers solid={pair.solid} ghost={pair.ghost} />}
+      <Source>{COMPUTED.replace('c', 'C')}. Bands: a rule of thumb.</Source>
     </div>
   );
 }
 
-function RowOf({ row, pair, units }: { row: Row; pair: Pair; units: Units }) {
+interface Both {
+  readonly solid: Compared;
+  readonly ghost: Compared;
+}
+
+function Numbers({ solid, ghost }: Both) {
+  const units = useDesk(({ document }) => document.units);
+  return (
+    <table className="plan-table compare-table">
+      <caption className="unseen">Both swings in numbers</caption>
+      <thead>
+        <tr>
+          <th scope="col">
+            <span className="unseen">Reading</span>
+          </th>
+          <th scope="col" data-line="solid">
+            {solid.of.name}
+          </th>
+          <th scope="col" data-line="ghost">
+            {ghost.of.name}
+          </th>
+          <th scope="col">differs by</th>
+        </tr>
+      </thead>
+      <tbody>
+        {ROWS.map((row) => (
+          <RowOf key={row.label} row={row} pair={{ solid, ghost }} units={units} />
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function RowOf({ row, pair, units }: { row: Row; pair: Both; units: Units }) {
   const { scale, unit, decimals } = shownIn(row.kind, units);
   const [a, b] = [scale(row.read(pair.solid)), scale(row.read(pair.ghost))];
   const show = (value: number): string =>

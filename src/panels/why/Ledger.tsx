@@ -1,18 +1,19 @@
 import { DIALS } from '../../model/movements';
-import type { Movements } from '../../model/movements';
 import { judge } from '../../reading/verdicts';
 import type { Contributions, Part } from '../../solving/contributions';
 import { desk, useDerived, useDesk, type CheckpointId } from '../../store';
 import { ledgerOf, type Ledger as Shared } from '../../store/ledger';
+import type { SwingOf } from '../../store/swings';
 import { playPart } from '../../store/trialRun';
 import { setWhy } from '../../store/whyActions';
-import { LEDGER_READINGS, type LedgerReading } from '../../store/whyState';
+import { splitReading } from '../../store/whyState';
 import { COMPUTED, sayMovement } from '../../words';
-import { LEDGER_WORDS, measureOf, numberLedger, sayBar, sayCause, sayLedger, type LedgerOf } from '../../words/why';
+import { measureOf, numberLedger, sayBar, sayCause, sayLedger, sayLedgerNote, type LedgerOf } from '../../words/why';
 import { Lead, Source } from './Lead';
+import { JUDGED, READING_GROUPS } from './ledgerReadings';
 import { waterfall } from './ledgerScale';
 import { Pick } from './Pick';
-import { SWING_NAMES, swingOptions } from './swingNames';
+import { SwingPick } from './SwingPick';
 
 const PART_NAMES: Readonly<Record<Part, string>> = {
   leadWrist: 'Lead wrist',
@@ -21,31 +22,38 @@ const PART_NAMES: Readonly<Record<Part, string>> = {
   setUp: 'Set-up',
 };
 
-const READING_OPTIONS = (Object.keys(LEDGER_WORDS) as LedgerReading[]).map((value) => ({
-  value,
-  text: LEDGER_WORDS[value].title,
-}));
+/** What differs between two set-ups: "another player, another club, top of the backswing, tempo". */
+function phraseOfSetUp(a: SwingOf, b: SwingOf): string {
+  const same = (one: unknown, other: unknown): boolean => JSON.stringify(one) === JSON.stringify(other);
+  const { downswingMs: tempo, ...top } = a.setUp;
+  const { downswingMs: otherTempo, ...otherTop } = b.setUp;
+  return [
+    ...(same({ ...a.player, handed: '' }, { ...b.player, handed: '' }) ? [] : ['the body']),
+    ...(same(a.club, b.club) ? [] : ['the club']),
+    ...(same(top, otherTop) ? [] : ['top of the backswing']),
+    ...(tempo === otherTempo ? [] : ['the tempo']),
+  ].join(', ');
+}
 
 /** What a movement does in a swing: "cupped 16°", "8 % faster, 12 ms early". Only what differs between the two. */
-function phraseOf(part: Part, from: Movements, to: Movements, units: { readonly length: 'cm' | 'in' }): string {
-  const phrases = DIALS.filter(({ group, id }) => group === part && from[id] !== to[id]).map(
-    ({ id }) => sayMovement(id, to, units).phrase,
-  );
-  return part === 'setUp' ? 'top of the backswing' : phrases.join(', ');
+function phraseOf(part: Part, { from, to, names }: Shared, units: { readonly length: 'cm' | 'in' }): string {
+  if (part === 'setUp') return phraseOfSetUp(names.from, names.to);
+  return DIALS.filter(({ group, id }) => group === part && from.movements[id] !== to.movements[id])
+    .map(({ id }) => sayMovement(id, to.movements, units).phrase)
+    .join(', ');
 }
 
 /** Why a reading is what it is: how much each movement brings, from one swing to another. */
 export default function Ledger() {
-  const why = useDesk(({ session }) => session.why);
-  const hasGhost = useDesk(({ session }) => session.ghost !== null);
+  const reading = useDesk(({ session }) => session.why.reading);
   const ledger = useDesk(ledgerOf);
   return (
     <div className="ledger">
-      <LedgerBody ledger={ledger} />
+      {'problem' in ledger ? <Lead text={ledger.problem} /> : <LedgerBody ledger={ledger} />}
       <div className="fields ledger-choice">
-        <Pick label="Reading" options={READING_OPTIONS} value={why.reading} onPick={(reading) => setWhy({ reading })} />
-        <Pick label="From" options={swingOptions(hasGhost)} value={why.from} onPick={(from) => setWhy({ from })} />
-        <Pick label="To" options={swingOptions(hasGhost)} value={why.to} onPick={(to) => setWhy({ to })} />
+        <Pick label="Reading" groups={READING_GROUPS} value={reading} onPick={(next) => setWhy({ reading: next })} />
+        <SwingPick label="From" place="from" />
+        <SwingPick label="To" place="to" />
       </div>
     </div>
   );
@@ -53,19 +61,20 @@ export default function Ledger() {
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-const MISSING = 'A mixture of the two swings never reaches this checkpoint. Choose swings that lie closer.';
+const MISSING = 'A mixture of the two swings never gets this far. Choose swings that lie closer.';
+const NO_NUMBER = 'A mixture of the two swings has no such number. Choose another reading.';
 
 function LedgerBody({ ledger }: { ledger: Shared }) {
   const why = useDesk(({ session }) => session.why);
   const units = useDesk(({ document }) => document.units);
   const bands = useDerived(({ exactBands }) => exactBands);
   const { shared, parts, from, to } = ledger;
-  if ('missing' in shared) return <Lead text={MISSING} />;
-  const at: CheckpointId = LEDGER_READINGS[why.reading].at;
-  const band = why.reading === 'bicepGap' || why.reading === 'headDepth' ? bands[at] : undefined;
+  if ('missing' in shared) return <Lead text={shared.missing === 'no-number' ? NO_NUMBER : MISSING} />;
+  const [at, reading] = splitReading(why.reading);
+  const band = JUDGED.includes(why.reading) ? bands[at as CheckpointId] : undefined;
   const verdict = band && judge(shared.to, band);
   const of: LedgerOf = {
-    reading: why.reading,
+    reading,
     shared,
     parts,
     units,
@@ -75,15 +84,14 @@ function LedgerBody({ ledger }: { ledger: Shared }) {
     isTooFar: verdict === (shared.to > shared.from ? 'steep' : 'shallow'),
   };
   const numbers = numberLedger(of);
-  const isJudged = band !== undefined;
   return (
     <>
       <Lead {...sayLedger(of)} />
-      <div className="waterfall" data-judged={isJudged || undefined}>
-        <Rows of={of} numbers={numbers} band={band} />
+      <div className="waterfall" data-judged={band !== undefined || undefined}>
+        <Rows of={of} ledger={ledger} numbers={numbers} band={band} />
       </div>
       <Source>
-        {LEDGER_WORDS[why.reading].note} Shares add up exactly. {numbers.together} {capital(COMPUTED)}.
+        {sayLedgerNote(at, reading)} Shares add up exactly. {numbers.together} {capital(COMPUTED)}.
       </Source>
     </>
   );
@@ -91,13 +99,14 @@ function LedgerBody({ ledger }: { ledger: Shared }) {
 
 interface RowsProps {
   readonly of: LedgerOf;
+  readonly ledger: Shared;
   readonly numbers: ReturnType<typeof numberLedger>;
   readonly band: { readonly low: number; readonly high: number } | undefined;
 }
 
 /** The rows of the waterfall: the first swing, a bar for each part, the second swing. */
-function Rows({ of, numbers, band }: RowsProps) {
-  const why = useDesk(({ session }) => session.why);
+function Rows({ of, ledger, numbers, band }: RowsProps) {
+  const { names } = ledger;
   const isPlaying = useDesk(({ session }) => session.trial?.label);
   const shared: Contributions = of.shared;
   const { toShown } = measureOf(of.reading, of.units);
@@ -115,10 +124,10 @@ function Rows({ of, numbers, band }: RowsProps) {
           </i>
         </div>
       )}
-      <End name={SWING_NAMES[why.from]} value={numbers.from} zero={zero} at={toPercent(toShown(shared.from))} />
+      <End name={names.from.name} value={numbers.from} zero={zero} at={toPercent(toShown(shared.from))} />
       {bars.map(({ part, left, width, start, isUp }) => {
         const number = numbers.parts[part]!;
-        const phrase = phraseOf(part, of.from, of.to, of.units);
+        const phrase = phraseOf(part, ledger, of.units);
         const label = `${PART_NAMES[part]}: ${phrase}`;
         return (
           <div key={part} className="waterfall-row" data-part={part}>
@@ -158,16 +167,18 @@ function Rows({ of, numbers, band }: RowsProps) {
           </div>
         );
       })}
-      <End name={SWING_NAMES[why.to]} value={numbers.to} zero={zero} at={toPercent(toShown(shared.to))} isLast />
+      <End name={names.to.name} value={numbers.to} zero={zero} at={toPercent(toShown(shared.to))} isLast />
     </>
   );
 }
 
 function play(part: Part, label: string): void {
   const state = desk.getState();
-  const { from, to } = ledgerOf(state);
-  const { at } = LEDGER_READINGS[state.session.why.reading];
-  playPart(from, to, part, at === 'leadArmParallel' ? 'P5' : 'P6', label);
+  const ledger = ledgerOf(state);
+  if ('problem' in ledger) return;
+  const [at] = splitReading(state.session.why.reading);
+  const held = { leadArmParallel: 'P5', shaftParallel: 'P6', ball: 'P7' } as const;
+  playPart(ledger.from, ledger.to, part, held[at], label);
 }
 
 interface EndProps {

@@ -1,0 +1,31 @@
+import { useMemo } from 'react';
+import { useDesk } from '../../store';
+import { beforeLastStep } from '../../store/swings';
+import { chooseSwing, type SwingPlace } from '../../store/whyActions';
+import { useBook } from '../lessons/place';
+import { Pick } from './Pick';
+import { bookGroups, deskGroups } from './swingChoice';
+
+/** Any swing there is, for one place: the desk's own, a ready-made situation, or one from the lesson book. */
+export function SwingPick({ label, place }: { label: string; place: SwingPlace }) {
+  const chosen = useDesk(({ session }) => session.why[place]);
+  const brought = useDesk(({ session }) => session.why.brought);
+  const hasGhost = useDesk(({ session }) => session.ghost !== null);
+  const before = useDesk((state) => beforeLastStep(state)?.name);
+  const records = useBook((book) => book.records);
+  const fromBook = useMemo(() => bookGroups(records), [records]);
+  const groups = [...deskGroups(hasGhost, before), ...fromBook];
+  const options = groups.flatMap((group) => group.options);
+  const isListed = options.some(({ value }) => value === chosen);
+  // One that has left the book since stays chosen until another is.
+  const gone = isListed ? undefined : brought.find(({ id }) => id === chosen);
+  const others = gone ? [{ label: 'Chosen before', options: [{ value: gone.id, text: gone.swing.name }] }] : [];
+  return (
+    <Pick
+      label={label}
+      groups={[...groups, ...others]}
+      value={isListed || gone ? chosen : 'now'}
+      onPick={(id) => chooseSwing(place, id, options.find(({ value }) => value === id)?.swing)}
+    />
+  );
+}
