@@ -35,7 +35,7 @@ export class DeskScene extends SwingScene {
       ...struckOf(derived),
       ...(ghostSwing ? { ghost: { swing: ghostSwing, t: ghostTime(state) } } : {}),
     });
-    noteDrawn(pose);
+    noteDrawn(pose, this.model!.placement);
     Object.assign(last, { state, eyes });
     return true;
   }

@@ -5,10 +5,13 @@ import { current, currentPose, desk } from './desk';
 
 const isAsked = typeof location === 'object' && new URLSearchParams(location.search).has('probe');
 let drawn: readonly number[] | null = null;
+let drawnFigure: readonly number[] = [];
 
-/** The stage tells by which pose it has placed the figure. Kept only while tests look. */
-export function noteDrawn(pose: Pose): void {
-  if (isAsked) drawn = Array.from(pose);
+/** The stage tells by which pose it has placed the figure, and where its parts then stand. Kept only while tests look. */
+export function noteDrawn(pose: Pose, placement: Float64Array): void {
+  if (!isAsked) return;
+  drawn = Array.from(pose);
+  drawnFigure = Array.from(placement);
 }
 
 /** What tests may see of the desk: copies, nothing to hold on to and nothing to write. */
@@ -32,6 +35,7 @@ export function lookAtDesk() {
     headDepthCm: isReached(p6) ? p6.readings.headDepth * 100 : null,
     pose: Array.from(currentPose()),
     drawn,
+    drawnFigure,
   });
 }
 /** The pose that follows from a stored text, worked out anew from its first number: nothing remembered is used. */

@@ -20,16 +20,24 @@ export const readPage = (page: Page): Promise<PageRead> =>
       slantwiseProbe: () => DeskLook;
       slantwisePoseFrom: (text: string) => number[];
     };
-    for (let i = 0; i < 400 && probed.slantwiseProbe().status === 'solving'; i++)
-      await new Promise((resolve) => setTimeout(resolve, 25));
-    // A field that vanishes is left a frame later, and takes what was typed then: read what has come to rest.
-    for (let i = 0; i < 40; i++) {
-      await new Promise((resolve) => requestAnimationFrame(resolve));
-      const { drawn, pose } = probed.slantwiseProbe();
-      if (i > 0 && JSON.stringify(drawn) === JSON.stringify(pose)) break;
+    const frame = (): Promise<unknown> => new Promise((resolve) => requestAnimationFrame(resolve));
+    const isTyping = (): boolean =>
+      document.activeElement instanceof HTMLInputElement && document.activeElement.type !== 'range';
+    // The stage asks for its frame when the desk changes, before this asks for one.
+    const typed = isTyping();
+    await frame();
+    // A field that vanishes is left a frame later, and takes what was typed then.
+    if (typed) await frame();
+    let probe = probed.slantwiseProbe();
+    // As long as it takes: another player's swing is worked out beside the page, and a busy machine draws late.
+    for (let i = 0; i < 2000; i++) {
+      if (probe.status !== 'solving' && JSON.stringify(probe.drawn) === JSON.stringify(probe.pose)) break;
+      await frame();
+      probe = probed.slantwiseProbe();
     }
     // As when the page is left: what is not saved yet is saved now.
     dispatchEvent(new Event('pagehide'));
+    const stored = localStorage.getItem('slantwise.document');
     const sliders: Record<string, number> = {};
     const values: Record<string, string> = {};
     for (const dial of document.querySelectorAll<HTMLElement>('[data-dial]')) {
@@ -38,10 +46,11 @@ export const readPage = (page: Page): Promise<PageRead> =>
       const shown = dial.querySelector('.dial-value');
       if (shown) values[id] = shown.textContent ?? '';
     }
+    probe = probed.slantwiseProbe();
     return {
-      probe: probed.slantwiseProbe(),
-      stored: localStorage.getItem('slantwise.document'),
-      poseOfStored: probed.slantwisePoseFrom(localStorage.getItem('slantwise.document')!),
+      probe: { ...probe, past: [], future: [] },
+      stored,
+      poseOfStored: probed.slantwisePoseFrom(stored!),
       sliders,
       values,
       plates: [...document.querySelectorAll('.plate-verdict')].map((plate) => plate.textContent ?? ''),
@@ -65,11 +74,26 @@ export async function doAct(page: Page, act: Act, chance: () => number): Promise
     await page.keyboard.press(key);
     return `key ${key}`;
   }
-  return page.evaluate(perform, { act, numbers });
+  const { said, way } = await page.evaluate(perform, { act, numbers });
+  if (way.length === 0) return said;
+  // The rest is the hand's: whatever lies there gets the events, as it would on a tablet.
+  const [[x, y], ...further] = way;
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  for (const [toX, toY] of further) await page.mouse.move(toX, toY);
+  await page.mouse.up();
+  return `${said} by hand`;
 }
 
-/** Runs inside the page: the events that a hand would cause. */
-function perform({ act, numbers }: { act: string; numbers: readonly number[] }): string {
+/** What was done in the page, and what is left for the mouse to do: where it goes down, and on. */
+interface Done {
+  readonly said: string;
+  readonly way: readonly (readonly [number, number])[];
+}
+
+/** Runs inside the page: causes the events that a hand would, or says where the hand has to go. */
+function perform({ act, numbers }: { act: string; numbers: readonly number[] }): Done {
+  const way: [number, number][] = [];
   const [a, b, c, d] = numbers;
   const all = <T extends Element>(selector: string): T[] =>
     [...document.querySelectorAll<T>(selector)].filter((element) =>
@@ -91,102 +115,118 @@ function perform({ act, numbers }: { act: string; numbers: readonly number[] }):
     setField(input, value, 'input');
     return value;
   };
+  /** A place on screen inside an element; nothing where it cannot be brought into view. */
+  const placeOn = (element: Element, shareX: number): [number, number] => {
+    element.scrollIntoView({ block: 'nearest', inline: 'nearest', behavior: 'instant' });
+    const { left, top, width, height } = element.getBoundingClientRect();
+    return [left + width * shareX, top + height / 2];
+  };
   const click = (selector: string, share = 0): string => {
     const button = pick(all<HTMLElement>(selector), share);
-    button?.click();
+    if (button && d < 0.4) way.push(placeOn(button, 0.5));
+    else button?.click();
     return `${act} ${button?.textContent?.trim().slice(0, 30) ?? 'nothing'}`;
   };
   const dials = all<HTMLInputElement>('.dial input[type="range"]');
   const dial = pick(dials, a);
 
-  switch (act) {
-    case 'slide':
-      return `slide to ${dial ? slideTo(dial, b) : '-'}`;
-    case 'drag':
-    case 'lost pointer': {
-      if (!dial) return `${act} -`;
-      pointer(dial, 'pointerdown');
-      for (const share of [b, c, d]) slideTo(dial, share);
-      if (act === 'drag') pointer(dial, 'pointerup');
-      else if (b < 0.5) pointer(dial, 'pointercancel');
-      else dispatchEvent(new Event('blur'));
-      return act;
-    }
-    case 'step':
-      return click('.pm', a);
-    case 'type': {
-      click('.dial-value', a);
-      return 'type: open';
-    }
-    case 'double tap':
-      dial?.dispatchEvent(new MouseEvent('dblclick', { bubbles: true }));
-      return act;
-    case 'undo':
-    case 'redo':
-      return click('.turn', act === 'undo' ? 0 : 0.6);
-    case 'reset':
-      return a < 0.4 ? click('.acts button') : 'reset not this time';
-    case 'situation': {
-      const button = pick([...document.querySelectorAll<HTMLElement>('.situations-list button')], a);
-      button?.click();
-      return `situation ${button?.textContent}`;
-    }
-    case 'ghost':
-    case 'exaggerate': {
-      const name = act === 'ghost' ? 'Hold ghost' : 'Exaggerate';
-      [...document.querySelectorAll('button')].find((button) => button.textContent === name)?.click();
-      return act;
-    }
-    case 'scrub': {
-      const rail = all<HTMLInputElement>('.scrub input')[0];
-      return `scrub ${rail ? slideTo(rail, b) : '-'}`;
-    }
-    case 'position':
-      return click('.step', a);
-    case 'play': {
-      click('.play');
-      return a < 0.7 ? `${click('.play')} twice` : 'play';
-    }
-    case 'speed':
-      return click('.speeds button', a);
-    case 'plate':
-      return click('.plate-header button', a);
-    case 'view':
-      return click('.stage-chip', a);
-    case 'group':
-      return click('.pick button', a);
-    case 'drawer': {
-      const ids = ['setUp', 'joints', 'about'];
-      document.getElementById(`tab-${pick(ids, a)}`)?.click();
-      return `drawer ${pick(ids, a)}`;
-    }
-    case 'set-up': {
-      const field = pick(
-        all<HTMLInputElement | HTMLSelectElement>('.set-up :is(input, select)').filter((one) => !one.closest('.dial')),
-        a,
-      );
-      if (!field) return 'set-up closed';
-      if (field instanceof HTMLSelectElement) {
-        setField(field, pick([...field.options], b)!.value, 'change');
-        return `choose ${field.value}`;
+  const doIt = (): string => {
+    switch (act) {
+      case 'slide':
+        return `slide to ${dial ? slideTo(dial, b) : '-'}`;
+      case 'drag':
+      case 'lost pointer': {
+        if (!dial) return `${act} -`;
+        if (act === 'drag' && d < 0.6) {
+          way.push(placeOn(dial, b), placeOn(dial, c), placeOn(dial, d / 0.6));
+          return act;
+        }
+        pointer(dial, 'pointerdown');
+        for (const share of [b, c, d]) slideTo(dial, share);
+        if (act === 'drag') pointer(dial, 'pointerup');
+        else if (b < 0.5) pointer(dial, 'pointercancel');
+        else dispatchEvent(new Event('blur'));
+        return act;
       }
-      if (field.type === 'radio') {
-        field.click();
-        return `radio ${field.closest('label')?.textContent}`;
+      case 'step':
+        return click('.pm', a);
+      case 'type': {
+        click('.dial-value', a);
+        return 'type: open';
       }
-      if (field.type === 'range') return `reading angle ${slideTo(field, b)}`;
-      const typed = pick(['', 'x', '0', '3', '-2', '1.5', '165', '178', '193', '300', '260', '1e999'], b)!;
-      setField(field, typed, 'input');
-      field.dispatchEvent(new FocusEvent('focusout', { bubbles: true }));
-      return `type ${typed}`;
+      case 'double tap':
+        dial?.dispatchEvent(new MouseEvent('dblclick', { bubbles: true }));
+        return act;
+      case 'undo':
+      case 'redo':
+        return click('.turn', act === 'undo' ? 0 : 0.6);
+      case 'reset':
+        return a < 0.4 ? click('.acts button') : 'reset not this time';
+      case 'situation': {
+        const button = pick([...document.querySelectorAll<HTMLElement>('.situations-list button')], a);
+        button?.click();
+        return `situation ${button?.textContent}`;
+      }
+      case 'ghost':
+      case 'exaggerate': {
+        const name = act === 'ghost' ? 'Hold ghost' : 'Exaggerate';
+        [...document.querySelectorAll('button')].find((button) => button.textContent === name)?.click();
+        return act;
+      }
+      case 'scrub': {
+        const rail = all<HTMLInputElement>('.scrub input')[0];
+        return `scrub ${rail ? slideTo(rail, b) : '-'}`;
+      }
+      case 'position':
+        return click('.step', a);
+      case 'play': {
+        click('.play');
+        return a < 0.7 ? `${click('.play')} twice` : 'play';
+      }
+      case 'speed':
+        return click('.speeds button', a);
+      case 'plate':
+        return click('.plate-header button', a);
+      case 'view':
+        return click('.stage-chip', a);
+      case 'group':
+        return click('.pick button', a);
+      case 'drawer': {
+        const ids = ['setUp', 'joints', 'about'];
+        document.getElementById(`tab-${pick(ids, a)}`)?.click();
+        return `drawer ${pick(ids, a)}`;
+      }
+      case 'set-up': {
+        const field = pick(
+          all<HTMLInputElement | HTMLSelectElement>('.set-up :is(input, select)').filter(
+            (one) => !one.closest('.dial'),
+          ),
+          a,
+        );
+        if (!field) return 'set-up closed';
+        if (field instanceof HTMLSelectElement) {
+          setField(field, pick([...field.options], b)!.value, 'change');
+          return `choose ${field.value}`;
+        }
+        if (field.type === 'radio') {
+          field.click();
+          return `radio ${field.closest('label')?.textContent}`;
+        }
+        if (field.type === 'range') return `reading angle ${slideTo(field, b)}`;
+        const typed = pick(['', 'x', '0', '3', '-2', '1.5', '165', '178', '193', '300', '260', '1e999'], b)!;
+        setField(field, typed, 'input');
+        field.dispatchEvent(new FocusEvent('focusout', { bubbles: true }));
+        return `type ${typed}`;
+      }
+      case 'bench': {
+        const joint = pick(all<HTMLInputElement>('.bench-row input[type="range"]'), a);
+        return `bench ${joint ? slideTo(joint, b) : '-'}`;
+      }
+      case 'pelvis':
+        return click('.set-up button[role="switch"]');
+      default:
+        return 'nothing';
     }
-    case 'bench': {
-      const joint = pick(all<HTMLInputElement>('.bench-row input[type="range"]'), a);
-      return `bench ${joint ? slideTo(joint, b) : '-'}`;
-    }
-    case 'pelvis':
-      return click('.set-up button[role="switch"]');
-    default:
-      return 'nothing';
-  }
+  };
+  return { said: doIt(), way };
 }
