@@ -52,9 +52,10 @@ function squaredPaper(theme: Theme): Mesh {
   return mesh;
 }
 
+/** Only as large as the shadow of the longest club can be: every pixel of it is worked out. */
 function shadowSheet(theme: Theme): Mesh {
   const material = new ShadowMaterial({ color: theme.shadow, opacity: theme.shadowShare, depthWrite: false });
-  const mesh = new Mesh(new PlaneGeometry(8, 8).rotateX(-Math.PI / 2), material);
+  const mesh = new Mesh(new PlaneGeometry(4, 4).rotateX(-Math.PI / 2).translate(0.2, 0, -0.1), material);
   mesh.receiveShadow = true;
   mesh.renderOrder = -2;
   return mesh;

@@ -22,11 +22,17 @@ const INSETS = {
   row: { left: 96, right: 14, top: 12, bottom: 68 },
   column: { left: 172, right: 24, top: 12, bottom: 12 },
   one: { left: 120, right: 8, top: 8, bottom: 8 },
+  /** Taller than wide: the slips stand above the picture. */
+  tall: { left: 14, right: 14, top: 124, bottom: 12 },
 } as const;
 
+/** A row of chips needs this much width, a column of them this much height, px. */
+const ROOM = { row: { width: 460, height: 260 }, column: { width: 700, height: 316 } } as const;
+
+/** The views stand below the picture; beside it where it is wide and low; behind one button where neither fits. */
 function layoutOf(width: number, height: number): Layout {
-  if (width < 460) return 'one';
-  return height < 440 && width / height > 1.35 && innerHeight > innerWidth ? 'column' : 'row';
+  if (width >= ROOM.column.width && height >= ROOM.column.height && width > height * 1.9) return 'column';
+  return width < ROOM.row.width || height < ROOM.row.height ? 'one' : 'row';
 }
 
 /** Whether the browser gives out a WebGL 2 context at all; asked once, on a canvas of its own. */
@@ -51,9 +57,11 @@ export function Stage() {
   useLayoutEffect(() => {
     const element = picture.current!;
     const measure = (): void => {
-      const next = layoutOf(element.clientWidth, element.clientHeight);
+      const { clientWidth: width, clientHeight: height } = element;
+      const next = layoutOf(width, height);
       setLayout(next);
-      if (lens.getState().insets !== INSETS[next]) lens.setState({ insets: INSETS[next] });
+      const insets = INSETS[next === 'one' && height > width ? 'tall' : next];
+      if (lens.getState().insets !== insets) lens.setState({ insets });
     };
     const observer = new ResizeObserver(measure);
     observer.observe(element);
@@ -120,6 +128,8 @@ function Picture({ overlay, keyed, onState }: PictureProps) {
     try {
       const renderer = new WebGLRenderer({ ...(parameters as WebGLRendererParameters), antialias: true });
       renderer.shadowMap.type = VSMShadowMap;
+      // Asking whether a shader compiled makes the page wait for the graphics processor, for each of them in turn.
+      renderer.debug.checkShaderErrors = import.meta.env.DEV;
       return renderer;
     } catch (error) {
       onState('refused');
