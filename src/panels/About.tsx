@@ -51,7 +51,7 @@ export const About = () => (
       <li>Joint angles at both checkpoints are interpolated; no published measurements were found.</li>
       <li>Legs, neck and feet are drawn to look right. They enter no number.</li>
       <li>No muscles, no shaft bending, no ground forces.</li>
-      <li>A badly placed camera bends what you see; the plates are drawn without that fault.</li>
+      <li>A badly placed camera bends what you see; the plates are free of that. Set-up tells how far.</li>
     </ul>
 
     <h3>Care for the body</h3>

@@ -1,3 +1,4 @@
+import { SetUpCamera } from './SetUpCamera';
 import { SetUpClub } from './SetUpClub';
 import { SetUpPlayer } from './SetUpPlayer';
 import { SetUpReading, SetUpShow } from './SetUpReading';
@@ -12,6 +13,7 @@ export const SetUp = () => (
     <SetUpTop />
     <SetUpPelvis />
     <SetUpReading />
+    <SetUpCamera />
     <SetUpShow />
   </div>
 );

@@ -1,14 +1,9 @@
 import { AT, createPose, type Pose } from '../model/pose';
 import { K } from '../model/keys';
-import { holdsPose, standCamera, USUAL_TRIPODS, type Address, type CameraView, type Tripod } from '../reading/camera';
+import { holdsPose, standCamera, type Address, type CameraView, type Tripod } from '../reading/camera';
+import { readWithCause, type Bent } from '../reading/cameraCause';
 import { findTruePlace } from '../reading/cameraPlace';
-import {
-  JUDGED_THROUGH,
-  readThrough,
-  type CameraReadingId,
-  type ThroughLens,
-  type Unseen,
-} from '../reading/cameraReadings';
+import { JUDGED_THROUGH, readThrough, type CameraReadingId, type Unseen } from '../reading/cameraReadings';
 import {
   isReached,
   type Checkpoint,
@@ -21,11 +16,6 @@ import { toTripod } from './cameras';
 import { derive } from './derived';
 import type { DeskState } from './state';
 
-/** What about a tripod bends a reading most: its place, or that it stands no farther away. */
-export type BendCause = 'offset' | 'height' | 'aim' | 'roll' | 'distance';
-
-export type Bent = ThroughLens & { readonly cause: BendCause };
-
 /** A checkpoint through a camera. */
 export interface CheckpointThrough {
   /** The reading the checkpoint is judged by, down the line. */
@@ -36,7 +26,7 @@ export interface CheckpointThrough {
   readonly isHeld: boolean;
 }
 
-/** What is read face on, rad: arm at lead arm parallel, shaft at shaft parallel, trunk at both. */
+/** One of what is read face on, rad: arm at lead arm parallel, shaft at shaft parallel, trunk at both. */
 export interface FaceOnReading {
   readonly at: CheckpointId;
   readonly id: CameraReadingId;
@@ -58,7 +48,6 @@ const FACE_ON: readonly (readonly [CheckpointId, CameraReadingId])[] = [
   ['shaftParallel', 'shaftAngle'],
   ['shaftParallel', 'trunkLean'],
 ];
-const CAUSES = ['offset', 'height', 'aim', 'roll'] as const;
 
 const scratch = createPose();
 /** Hands at address and the ball: what a coach sets his tripod up by. */
@@ -68,27 +57,10 @@ function addressOf(swing: Swing): Address {
   return { hands: [scratch[at], scratch[at + 1], scratch[at + 2]], ball: swing.reference.ballPoint };
 }
 
-/** A reading through a tripod, and which part of its place bends it most: the one whose going back to the usual takes most away. */
-function bentBy(view: CameraView, id: CameraReadingId, tripod: Tripod, address: Address, pose: Pose): Bent | Unseen {
-  const read = readThrough(id, standCamera(view, tripod, address), pose);
-  if (!('bend' in read)) return read;
-  let cause: BendCause = 'distance';
-  // Half of what is bent has to go, or it is the distance.
-  let most = Math.abs(read.bend) / 2;
-  for (const part of CAUSES) {
-    const back = { ...tripod, [part]: USUAL_TRIPODS[view][part] };
-    const without = readThrough(id, standCamera(view, back, address), pose);
-    if (!('bend' in without)) continue;
-    const takesAway = (read.bend - without.bend) * Math.sign(read.bend);
-    if (takesAway > most) [most, cause] = [takesAway, part];
-  }
-  return { ...read, cause };
-}
-
 function seeCheckpoint(id: CheckpointId, checkpoint: Checkpoint, tripod: Tripod, address: Address): CheckpointThrough {
   if (!isReached(checkpoint)) return { judged: checkpoint, asSeen: checkpoint, isHeld: true };
   const { pose, readings } = checkpoint;
-  const judged = bentBy('downTheLine', JUDGED_THROUGH[id], tripod, address, pose);
+  const judged = readWithCause('downTheLine', JUDGED_THROUGH[id], tripod, address, pose);
   const lens = standCamera('downTheLine', tripod, address);
   const plane = readThrough('shaftPlane', lens, pose);
   const asSeen = {
@@ -130,7 +102,11 @@ function look(
   const lens = standCamera('faceOn', front, address);
   const faceOn = FACE_ON.map(([at, id]): FaceOnReading => {
     const checkpoint = checkpoints[at];
-    return { at, id, read: isReached(checkpoint) ? bentBy('faceOn', id, front, address, checkpoint.pose) : checkpoint };
+    return {
+      at,
+      id,
+      read: isReached(checkpoint) ? readWithCause('faceOn', id, front, address, checkpoint.pose) : checkpoint,
+    };
   });
   const place = findTruePlace(line, address, {
     leadArmParallel: poseAt(checkpoints.leadArmParallel),

@@ -1,4 +1,5 @@
 /** The one place for sentences, labels and number formats: plates, panels, screen reader and sheets all speak through it. */
+export * from './camera';
 export * from './checkpoint';
 export * from './delivery';
 export * from './dials';
