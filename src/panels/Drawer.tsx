@@ -4,16 +4,11 @@ import { About } from './About';
 import { Ball } from './Ball';
 import { DRAWERS } from './Bar';
 import { SetUp } from './SetUp';
+import { getReady, WHY } from './why/drawers';
 
 const JointsBench = lazy(() => import('./JointsBench'));
 const LessonBook = lazy(() => import('./lessons/LessonBook'));
 const Showing = lazy(() => import('./showing/Showing'));
-const Ledger = lazy(() => import('./why/Ledger'));
-const CorridorMap = lazy(() => import('./why/CorridorMap'));
-const ChangePlan = lazy(() => import('./why/ChangePlan'));
-const Seen = lazy(() => import('./why/Seen'));
-const Compare = lazy(() => import('./why/Compare'));
-
 /** Drawings that belong to drawers, made by who wires the board: panels draw none. */
 export interface DrawerProps {
   readonly ballDrawings: React.ReactNode;
@@ -40,14 +35,12 @@ const CONTENT: Record<DrawerId, (props: DrawerProps) => React.ReactNode> = {
     </Suspense>
   ),
   about: () => <About />,
-  ledger: () => later(<Ledger />),
-  map: () => later(<CorridorMap />),
-  plan: () => later(<ChangePlan />),
-  seen: () => later(<Seen />),
-  compare: ({ pairDrawings }) => later(<Compare drawings={pairDrawings} />),
+  ledger: () => <WHY.ledger.Part />,
+  map: () => <WHY.map.Part />,
+  plan: () => <WHY.plan.Part />,
+  seen: () => <WHY.seen.Part />,
+  compare: ({ pairDrawings }) => <WHY.compare.Part drawings={pairDrawings} />,
 };
-
-const later = (drawer: React.ReactNode): React.ReactNode => <Suspense fallback={<p>Opening …</p>}>{drawer}</Suspense>;
 
 /** The bench lets go of the figure. */
 function Release() {
@@ -67,6 +60,7 @@ function close(id: DrawerId): void {
 
 /** The open drawer. Its tab gets the focus back when it closes. */
 export function Drawer(props: DrawerProps) {
+  useEffect(getReady, []);
   const open = useDesk(({ session }) => session.drawer);
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {

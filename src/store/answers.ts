@@ -2,7 +2,13 @@ import { SetupError } from '../model/body';
 import type { Movements } from '../model/movements';
 import type { Swing } from '../reading/swing';
 import type { Bands } from '../reading/verdicts';
-import { corridorRows, type Corridor, type CorridorQuestion } from '../solving/corridor';
+import {
+  corridorRegions,
+  corridorRows,
+  type Corridor,
+  type CorridorQuestion,
+  type CorridorRegions,
+} from '../solving/corridor';
 import type { Sightings } from '../solving/hold';
 import type { Match } from '../solving/match';
 import { explainFor } from './explaining';
@@ -14,7 +20,12 @@ export interface MapJob {
   readonly swing: Swing;
   readonly x: CorridorQuestion['x'];
   readonly y: CorridorQuestion['y'];
+  readonly bands: Bands;
   readonly armAngle: number;
+}
+/** A map that nobody looks at: afterwards the model runs at its full pace, and the first real answer comes as fast as any. */
+export interface WarmJob extends Omit<MapJob, 'kind'> {
+  readonly kind: 'warm';
 }
 export interface MatchJob {
   readonly kind: 'match';
@@ -24,11 +35,14 @@ export interface MatchJob {
   readonly bands: Bands;
   readonly armAngle: number;
 }
-export type Job = MapJob | PlanJob | MatchJob;
+export type Job = MapJob | PlanJob | MatchJob | WarmJob;
 
 export interface MapAnswer {
   readonly kind: 'map';
   readonly corridor: Corridor;
+  /** Its outlines, for the bands of the job. */
+  readonly regions: CorridorRegions;
+  readonly bands: Bands;
   readonly isFine: boolean;
 }
 export interface MatchAnswer extends Match {
@@ -54,14 +68,16 @@ export function* work(job: Job): Generator<Answer | undefined, void, void> {
     if (job.kind === 'plan') yield planFor(job);
     else if (job.kind === 'match') yield { kind: 'match', ...explainFor(job) };
     else {
-      for (const side of [COARSE, FINE]) {
+      for (const side of job.kind === 'warm' ? [COARSE] : [COARSE, FINE]) {
         const rows = corridorRows({ ...job, columns: side, rows: side });
         let row = rows.next();
         while (!row.done) {
           yield undefined;
           row = rows.next();
         }
-        yield { kind: 'map', corridor: row.value, isFine: side === FINE };
+        const corridor = row.value;
+        const { bands } = job;
+        yield { kind: 'map', corridor, regions: corridorRegions(corridor, bands), bands, isFine: side === FINE };
       }
     }
   } catch (error) {

@@ -1,7 +1,9 @@
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
+import { DEFAULT_ARM_ANGLE } from '../reading/checkpoints';
 import { MOVEMENT_GROUPS, STILL, type Movements } from '../model/movements';
 import { withMovements, type Swing } from '../reading/swing';
+import { DEFAULT_BANDS, type Bands } from '../reading/verdicts';
 import { work, type Answer, type Job } from './answers';
 import { toArmAngle, toMovements, toWeather } from './convert';
 import { desk, subscribe } from './desk';
@@ -30,7 +32,7 @@ interface Question {
 const give = (document: Document, id: 'leadArmParallel' | 'shaftParallel'): number =>
   (document.seen[id]?.plusMinusCm ?? USUAL_GIVE_CM) / 100;
 
-function mapQuestion({ document, session }: DeskState, reference: Swing): Question {
+function mapQuestion({ document, session }: DeskState, reference: Swing, bands: Bands): Question {
   const { x, y } = session.why;
   const movements = toMovements(document.movements);
   const armAngle = toArmAngle(document);
@@ -38,7 +40,8 @@ function mapQuestion({ document, session }: DeskState, reference: Swing): Questi
   const rest: Movements = { ...movements, [x]: STILL[x], [y]: STILL[y] };
   return {
     key: ['map', reference, x, y, armAngle, JSON.stringify(rest)],
-    job: () => ({ kind: 'map', swing: withMovements(reference, rest), x, y, armAngle }),
+    // Bands that move are drawn anew from the readings that are there: they ask nothing.
+    job: () => ({ kind: 'map', swing: withMovements(reference, rest), x, y, bands, armAngle }),
   };
 }
 
@@ -91,7 +94,8 @@ function matchQuestion({ document }: DeskState, { referenceSwing, exactBands }: 
 /** What the open drawer wants to know. */
 function questionOf(state: DeskState): Question | undefined {
   const { drawer } = state.session;
-  if (drawer === 'map') return mapQuestion(state, derive(state).referenceSwing);
+  const { referenceSwing, exactBands } = derive(state);
+  if (drawer === 'map') return mapQuestion(state, referenceSwing, exactBands);
   if (drawer === 'plan') return planQuestion(state, derive(state));
   if (drawer === 'seen') return matchQuestion(state, derive(state));
   return undefined;
@@ -148,6 +152,20 @@ function startWorker(): Worker {
   return started;
 }
 const STOPPED = 'The search stopped. Move a slider to try again.';
+
+/**
+ * Gets the worker ready before it is needed: it loads, and runs a map of its own until the model is at its full pace. Its
+ * answer is nobody's.
+ */
+export function warmUp(): void {
+  if (worker || typeof Worker === 'undefined') return;
+  worker = startWorker();
+  const { referenceSwing } = derive(desk.getState());
+  const { x, y } = desk.getState().session.why;
+  const job: Job = { kind: 'warm', swing: referenceSwing, x, y, bands: DEFAULT_BANDS, armAngle: DEFAULT_ARM_ANGLE };
+  worker.postMessage({ number: NOBODY, job });
+}
+const NOBODY = -1;
 
 subscribe(ask);
 // The drawer that wants to know may have been open before this was loaded.

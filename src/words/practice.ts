@@ -100,7 +100,7 @@ const PRACTICE: Readonly<Record<MovementId, Readonly<Record<Way, Practice>>>> = 
       BACK_CARE,
       HIP_CARE,
     ),
-    less: practice('Feel the back stay turned to the target while the arms come down.', [
+    less: practice('Feel as if you do not turn at all until the arms are down.', [
       drill(
         'Back to the target',
         '10 slow rehearsals, 5 balls, twice',

@@ -79,8 +79,11 @@ export interface PlanLead {
   }[];
 }
 
+/** Where plans end: on the nearest edge of the bands, or well inside them. */
+export type PlanAim = 'edge' | 'inside';
+
 /** The one sentence of the change plan, at most 15 words. */
-export function sayPlans({ status, plans }: PlanLead, units: Pick<Units, 'length'>): string {
+export function sayPlans({ status, plans }: PlanLead, units: Pick<Units, 'length'>, aim: PlanAim = 'edge'): string {
   if (status === 'already') return 'Both checkpoints are on plane: nothing has to change.';
   if (status === 'missing' || plans.length === 0) {
     return status === 'missing'
@@ -94,10 +97,16 @@ export function sayPlans({ status, plans }: PlanLead, units: Pick<Units, 'length
   const singles = plans.filter(({ uses, status: reached }) => uses.length === 1 && reached === 'reached');
   if (first.uses.length > 1) {
     const name = sayUses(first.uses);
-    return singles.length === 0 ? `${name}: one movement alone does not reach it.` : `${name} is the smallest change.`;
+    if (singles.length === 0) return `${name}: one movement alone does not reach it.`;
+    return `${name} is ${BEST[aim]}.`;
   }
-  return `${GROUPS[first.uses[0]]} alone is the smallest change.`;
+  return `${GROUPS[first.uses[0]]} alone is ${BEST[aim]}.`;
 }
+
+const BEST: Readonly<Record<PlanAim, string>> = {
+  edge: 'the smallest change',
+  inside: 'the smallest change that ends well inside',
+};
 
 /** "93 of 100": a share as a count people can picture. Only a certainty is all or nothing. */
 export function sayShare(share: number): string {

@@ -137,6 +137,9 @@ describe('plans, marks and guesses in words', () => {
     expect(sayPlans({ status: 'planned', plans: [{ uses: ['leadWrist'], ...reached }] }, units)).toBe(
       'Lead wrist alone is the smallest change.',
     );
+    expect(sayPlans({ status: 'planned', plans: [{ uses: ['leadWrist'], ...reached }] }, units, 'inside')).toBe(
+      'Lead wrist alone is the smallest change that ends well inside.',
+    );
     const closest = { uses: ['sideTilt'], status: 'closest', short: { ...short, shaftParallel: 0.021 } } as const;
     expect(sayPlans({ status: 'planned', plans: [closest] }, units)).toBe(
       'Out of reach with these movements: the closest stays 2 cm short.',

@@ -2,8 +2,9 @@ import { MOVEMENT_GROUPS } from '../../model/movements';
 import { useDesk, type Dialled } from '../../store';
 import { useAsked } from '../../store/asking';
 import type { PlanAnswer, StepPlan } from '../../store/planning';
+import { USUAL_GIVE_CM } from '../../store/seen';
 import { setLocked, setWhy, showGhost, takeDialled, toDialled } from '../../store/whyActions';
-import { sayPlans, sayUses } from '../../words/whatToChange';
+import { sayLanding, sayPlans, sayUses } from '../../words/whatToChange';
 import { GROUP_NAMES } from '../Movements';
 import { Choice } from '../Choice';
 import { Lead, Source } from './Lead';
@@ -27,9 +28,34 @@ export default function ChangePlan() {
   );
 }
 
-/** Movements the coach leaves alone, and how far inside the bands a plan should end. */
+/** The smallest change ends on the edge of a band and holds for half; one tap asks for more. */
+function Aim({ plan }: { plan: StepPlan }) {
+  const aim = useDesk(({ session }) => session.why.aim);
+  const units = useDesk(({ document }) => document.units);
+  const seen = useDesk(({ document }) => document.seen);
+  const give = Math.max(
+    seen.leadArmParallel?.plusMinusCm ?? USUAL_GIVE_CM,
+    seen.shaftParallel?.plusMinusCm ?? USUAL_GIVE_CM,
+  );
+  return (
+    <div className="plan-aim">
+      <Choice
+        label="How surely it should land"
+        value={aim}
+        options={[
+          { value: 'edge', text: 'Smallest change' },
+          { value: 'inside', text: 'Sturdier, well inside' },
+        ]}
+        onChoose={(next) => setWhy({ aim: next })}
+      />
+      <p className="plan-holds">{sayLanding(plan.holds, give / 100, units)}</p>
+    </div>
+  );
+}
+
+/** Movements the coach leaves alone. */
 function Locks() {
-  const { locked, aim } = useDesk(({ session }) => session.why);
+  const locked = useDesk(({ session }) => session.why.locked);
   return (
     <div className="plan-choices">
       <fieldset className="choice">
@@ -50,15 +76,6 @@ function Locks() {
           ))}
         </div>
       </fieldset>
-      <Choice
-        label="Ends"
-        value={aim}
-        options={[
-          { value: 'edge', text: 'at the edge' },
-          { value: 'inside', text: 'well inside' },
-        ]}
-        onChoose={(next) => setWhy({ aim: next, plan: null })}
-      />
     </div>
   );
 }
@@ -73,7 +90,8 @@ function Plans({ answer }: { answer: PlanAnswer }) {
   const units = useDesk(({ document }) => document.units);
   const ghost = useDesk(({ session }) => session.ghost);
   const plan = plans.find((one) => keyOf(one) === chosen) ?? plans[0];
-  const text = sayPlans(answer, units);
+  const aim = useDesk(({ session }) => session.why.aim);
+  const text = sayPlans(answer, units, aim);
   if (!plan) return <Lead text={text} spoken={text.replaceAll(' cm ', ' centimetres ')} />;
   const dialled = toDialled(plan.movements, movements);
   const isShown = ghost !== null && same(ghost, dialled);
@@ -93,6 +111,7 @@ function Plans({ answer }: { answer: PlanAnswer }) {
           </button>
         ))}
       </fieldset>
+      <Aim plan={plan} />
       <PlanCard plan={plan} answer={answer} />
       <div className="plan-acts">
         <button

@@ -22,7 +22,11 @@ export default function CorridorMap() {
   const isBusy = useAsked((asked) => asked.isBusy);
   const corridor =
     answer?.kind === 'map' && answer.corridor.x.id === x && answer.corridor.y.id === y ? answer.corridor : undefined;
-  const outlines = useMemo(() => corridor && outline(corridor, bands), [corridor, bands]);
+  const drawn = answer?.kind === 'map' && answer.corridor === corridor && sameBands(answer.bands, bands);
+  const outlines = useMemo(
+    () => (drawn ? answer.regions : corridor && outline(corridor, bands)),
+    [drawn, answer, corridor, bands],
+  );
   const regions = typeof outlines === 'object' ? outlines : undefined;
   const problem = answer?.kind === 'refused' ? answer.message : typeof outlines === 'string' ? outlines : undefined;
   return (
@@ -43,6 +47,8 @@ export default function CorridorMap() {
     </div>
   );
 }
+
+const sameBands = (a: Bands, b: Bands): boolean => JSON.stringify(a) === JSON.stringify(b);
 
 /** The outlines, or in words why there are none. */
 function outline(corridor: Corridor, bands: Bands): CorridorRegions | string {

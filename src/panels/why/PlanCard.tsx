@@ -1,7 +1,6 @@
 import { DIALS } from '../../model/movements';
 import { useDerived, useDesk } from '../../store';
 import type { Effects, PlanAnswer, StepPlan } from '../../store/planning';
-import { USUAL_GIVE_CM } from '../../store/seen';
 import {
   CHECKPOINT_NAMES,
   DIAL_NAMES,
@@ -15,7 +14,7 @@ import {
   type Units,
 } from '../../words';
 import { sayCurve, sayMiss, sayNoShot, sayStart } from '../../words/shot';
-import { sayDifference, sayJudged, sayLanding, sayShort } from '../../words/whatToChange';
+import { sayDifference, sayJudged, sayShort } from '../../words/whatToChange';
 
 interface Props {
   readonly plan: StepPlan;
@@ -25,11 +24,6 @@ interface Props {
 /** One plan: what moves, the readings and the ball before and after, how surely it lands, what to feel and what to practise. */
 export function PlanCard({ plan, answer }: Props) {
   const units = useDesk(({ document }) => document.units);
-  const seen = useDesk(({ document }) => document.seen);
-  const give = Math.max(
-    seen.leadArmParallel?.plusMinusCm ?? USUAL_GIVE_CM,
-    seen.shaftParallel?.plusMinusCm ?? USUAL_GIVE_CM,
-  );
   return (
     <>
       <Moves plan={plan} />
@@ -37,7 +31,6 @@ export function PlanCard({ plan, answer }: Props) {
         <p className="plan-short">Closest, {sayShort(plan.short, units).inSentence} short</p>
       )}
       <BeforeAfter plan={plan} answer={answer} />
-      <p className="plan-holds">{sayLanding(plan.holds, give / 100, units)}</p>
       <Practices plan={plan} />
     </>
   );

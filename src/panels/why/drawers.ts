@@ -1,0 +1,31 @@
+import { later } from '../later';
+
+/** The drawers of why and what to change: fetched at the first quiet moment, before one is asked for. */
+export const WHY = {
+  ledger: later(() => import('./Ledger')),
+  map: later(() => import('./CorridorMap')),
+  plan: later(() => import('./ChangePlan')),
+  seen: later(() => import('./Seen')),
+  compare: later(() => import('./Compare')),
+};
+
+/** Left alone for this long, ms: long enough for the picture to come first. */
+const QUIET_MS = 2500;
+
+function prepare(): void {
+  for (const { fetch } of Object.values(WHY)) fetch();
+  // Without it a drawer starts its worker itself.
+  import('../../store/asking').then(
+    ({ warmUp }) => warmUp(),
+    () => undefined,
+  );
+}
+
+/** Gets the drawers and their worker ready at an idle moment. Answers how to call that off. */
+export function getReady(): () => void {
+  const quiet = setTimeout(() => {
+    if (typeof requestIdleCallback === 'function') requestIdleCallback(prepare);
+    else prepare();
+  }, QUIET_MS);
+  return () => clearTimeout(quiet);
+}

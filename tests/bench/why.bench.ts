@@ -1,0 +1,191 @@
+import { chromium, type CDPSession, type Page } from 'playwright-core';
+import { preview } from 'vite';
+import { browserFlags, resolveBrowser } from '../../.config/browser.mjs';
+import { withSite } from './site';
+import type { Row } from './table';
+
+export const name = 'why, in the page';
+
+const OPENINGS = 5;
+/** The drawers of why get ready when a page has stood for a moment, ms. */
+const REST_MS = 5000;
+const STEPS = 20;
+const DRAG_STEPS = 60;
+
+const quantile = (values: readonly number[], share: number): number =>
+  values.toSorted((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * share))];
+
+/** Runs in the page: what it takes to change a slider and to notice that an answer stands in the document. */
+function equip(): void {
+  /** Milliseconds from `act` until `isThere` holds, looked at whenever the document changes. */
+  const timeUntil = (act: () => void, isThere: () => boolean): Promise<number> =>
+    new Promise((done) => {
+      const start = performance.now();
+      const watch = new MutationObserver(() => {
+        if (!isThere()) return;
+        watch.disconnect();
+        done(performance.now() - start);
+      });
+      watch.observe(document.body, { subtree: true, childList: true, attributes: true, characterData: true });
+      act();
+    });
+  /** Sets a native slider the way a finger does. React hears only of values that are set past its own setter. */
+  const slide = (dial: string, value: number): void => {
+    const input = document.querySelector<HTMLInputElement>(`[data-dial="${dial}"] input`)!;
+    Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')!.set!.call(input, String(value));
+    input.dispatchEvent(new Event('input', { bubbles: true }));
+  };
+  Object.assign(globalThis, { timeUntil, slide });
+}
+declare const timeUntil: (act: () => void, isThere: () => boolean) => Promise<number>;
+declare const slide: (dial: string, value: number) => void;
+
+/** From the tap on its tab to the first outline, on a page that has stood for `restMs`. */
+async function openMap(page: Page, address: string, restMs: number): Promise<number> {
+  await page.goto(address);
+  await page.locator('canvas').first().waitFor();
+  await page.waitForTimeout(restMs);
+  return page.evaluate(() =>
+    timeUntil(
+      () => document.getElementById('tab-map')!.click(),
+      () => document.querySelector('.map-arm') !== null,
+    ),
+  );
+}
+
+/** After a step of a third slider: the first outline, and the whole map, both from the step on. */
+const redrawMap = (page: Page): Promise<{ first: number; whole: number }[]> =>
+  page.evaluate(async (steps) => {
+    const outline = (): string | null => document.querySelector('.map-arm')?.getAttribute('d') ?? null;
+    const laps: { first: number; whole: number }[] = [];
+    for (let i = 0; i < steps; i++) {
+      const before = outline();
+      let whole: Promise<number> | undefined;
+      const first = await timeUntil(
+        () => {
+          whole = timeUntil(
+            () => slide('trailTilt', i % 2 ? 3 : -3),
+            () => outline() !== before && !document.querySelector('.map-frame[data-busy]'),
+          );
+        },
+        () => outline() !== before,
+      );
+      laps.push({ first, whole: await whole! });
+    }
+    return laps;
+  }, STEPS);
+
+/** From a step of a slider to the new answer of the open drawer. `answer` is what changes when it is there. */
+const timeAnswers = (page: Page, answer: string, busy: string, dial: string, values: readonly [number, number]) =>
+  page.evaluate(
+    async ([where, waiting, id, ends, steps]) => {
+      const text = (): string => document.querySelector(where)?.textContent ?? '';
+      const laps: number[] = [];
+      for (let i = 0; i < steps; i++) {
+        const before = text();
+        laps.push(
+          await timeUntil(
+            () => slide(id, ends[i % 2]),
+            () => text() !== before && (waiting === '' || !document.querySelector(waiting)),
+          ),
+        );
+      }
+      return laps;
+    },
+    [answer, busy, dial, values, STEPS] as const,
+  );
+
+const scriptSeconds = async (session: CDPSession): Promise<number> => {
+  const { metrics } = await session.send('Performance.getMetrics');
+  return metrics.find(({ name: metric }) => metric === 'ScriptDuration')!.value;
+};
+
+/** What a step of a slider costs the page's own thread while every step starts the map anew. */
+async function dragOverMap(page: Page, session: CDPSession): Promise<number[]> {
+  const costs: number[] = [];
+  for (let i = 0; i < DRAG_STEPS; i++) {
+    const before = await scriptSeconds(session);
+    await page.evaluate(
+      (value) =>
+        new Promise<void>((done) => {
+          slide('trailTilt', value);
+          requestAnimationFrame(() => requestAnimationFrame(() => done()));
+        }),
+      Math.round(8 * Math.sin(i / 4)),
+    );
+    costs.push(((await scriptSeconds(session)) - before) * 1000);
+  }
+  return costs;
+}
+
+const open = (page: Page, tab: string): Promise<void> =>
+  page.evaluate((id) => document.getElementById(id)!.click(), tab);
+
+export const run = (): Promise<Row[]> =>
+  withSite(async (folder) => {
+    const server = await preview({
+      root: folder,
+      configFile: false,
+      build: { outDir: folder },
+      preview: { port: 0 },
+      logLevel: 'error',
+    });
+    const browser = await chromium.launch({ executablePath: await resolveBrowser(), args: [...browserFlags] });
+    try {
+      const page = await browser.newPage({ viewport: { width: 1180, height: 820 } });
+      // The loader that runs this file marks functions with their names by a helper of its own, which the page does not have.
+      await page.addInitScript('globalThis.__name = (work) => work');
+      await page.addInitScript(equip);
+      const address = server.resolvedUrls!.local[0];
+      const openings: number[] = [];
+      const atOnce: number[] = [];
+      for (let i = 0; i < OPENINGS; i++) atOnce.push(await openMap(page, address, 0));
+      for (let i = 0; i < OPENINGS; i++) openings.push(await openMap(page, address, REST_MS));
+      await page.locator('.map-frame:not([data-busy]) .map-arm').waitFor({ state: 'attached' });
+      const maps = await redrawMap(page);
+      const session = await page.context().newCDPSession(page);
+      await session.send('Performance.enable');
+      const drag = await dragOverMap(page, session);
+      await open(page, 'tab-map');
+      const bare = await dragOverMap(page, session);
+      await open(page, 'tab-ledger');
+      await page.locator('.why-lead').waitFor();
+      const ledger = await timeAnswers(page, '.why-lead', '', 'leadWristFlexion', [-20, 20]);
+      await open(page, 'tab-plan');
+      await page.locator('.plan-table').waitFor();
+      const plan = await timeAnswers(page, '.plan-moves', '.change-plan[data-busy]', 'leadWristFlexion', [-20, -24]);
+      return [
+        ...spread('map, first outline after a tap on its tab before anything else', atOnce),
+        ...spread('map, first outline after a tap on its tab', openings, 'at most 100'),
+        ...spread(
+          'map, first outline after a step of a slider',
+          maps.map(({ first }) => first),
+          'at most 100',
+        ),
+        ...spread(
+          'map, all 64 x 64 after a step of a slider',
+          maps.map(({ whole }) => whole),
+          'at most 600',
+        ),
+        ...spread('script a slider step while the map is worked out', drag),
+        ...spread('the same step with no drawer open', bare),
+        {
+          what: 'what the map adds to a step: it may not cost a frame',
+          value: quantile(drag, 0.5) - quantile(bare, 0.5),
+          unit: 'ms',
+          goal: 'at most 16',
+        },
+        ...spread('ledger after a step of a slider', ledger),
+        ...spread('change plan after a step of a slider', plan),
+      ];
+    } finally {
+      await browser.close();
+      await server.close();
+    }
+  });
+
+/** The median and the value that nine of ten stay below, ms; the goal is for the median. */
+const spread = (what: string, values: readonly number[], goal?: string): Row[] => [
+  { what: `${what}, median`, value: quantile(values, 0.5), unit: 'ms', ...(goal !== undefined && { goal }) },
+  { what: `${what}, nine of ten`, value: quantile(values, 0.9), unit: 'ms' },
+];
