@@ -1,12 +1,12 @@
 import type { Rad } from '../math/angle';
 import type { Body } from '../model/body';
 import type { Club } from '../model/club';
-import { K, type ReferenceSwing } from '../model/keys';
+import { K } from '../model/keys';
 import { DEFAULT_ARM_ANGLE, readCheckpoints, type Checkpoints } from '../reading/checkpoints';
 import { strikeOf, type ReferenceStrike } from '../reading/delivery';
 import { createSwing, headVelocityAt, type Swing } from '../reading/swing';
 import { solveReference } from '../solving/reference';
-import { findShipped } from '../solving/shipped';
+import { judgeFit, type Usable } from '../solving/usable';
 import { createCache } from './cache';
 import { toBody, toClub, type clubSchema, type playerSchema } from './golfer';
 import { LineError, type Typed } from './schema';
@@ -23,24 +23,20 @@ export interface Ground {
   strike(armAngle: Rad): ReferenceStrike | undefined;
 }
 
-/** Root mean square of the weighted residuals above which a fit is no swing: three spreads off every landmark. */
-const WORST_RESIDUAL = 3;
-
 /** The reference that ships for this player and club, or one solved for them. Some tenths of a second the first time. */
-function referenceOf(body: Body, club: Club): ReferenceSwing {
-  const shipped = findShipped(body, club);
-  if (shipped) return shipped;
-  const { status, residual, reference } = solveReference(body, club);
-  if (status !== 'not-finite' && residual <= WORST_RESIDUAL) return reference;
-  throw new LineError('player', 'No swing meets the ball with this body and club. Check lengths and lie.');
-}
+const referenceOf = (body: Body, club: Club): Usable => judgeFit(solveReference(body, club));
+
+/** Why there is no ground, in words. */
+type Refusal = Extract<Usable, { readonly refused: string }>;
 
 const velocity = new Float64Array(3);
 
-function createGround(player: Typed<typeof playerSchema>, clubGiven: Typed<typeof clubSchema>): Ground {
+function createGround(player: Typed<typeof playerSchema>, clubGiven: Typed<typeof clubSchema>): Ground | Refusal {
   const body = toBody(player, 'player');
   const club = toClub(clubGiven);
-  const swing = createSwing(body, club, referenceOf(body, club));
+  const found = referenceOf(body, club);
+  if ('refused' in found) return found;
+  const swing = createSwing(body, club, found.reference);
   headVelocityAt(swing, swing.curves.times[K.impact], velocity);
   // Lines that follow each other mostly share the reading angle: the last answer is enough.
   const read = (armAngle: Rad) => {
@@ -60,8 +56,15 @@ function createGround(player: Typed<typeof playerSchema>, clubGiven: Typed<typeo
 
 /** Players and clubs whose reference is kept. A solved one takes some 10 kB and some tenths of a second. */
 const KEPT = 256;
-const recall = createCache<Ground>(KEPT);
+const recall = createCache<Ground | Refusal>(KEPT);
 
-/** The ground a swing line stands on: solved once for a player and a club. The hand a player plays with makes no difference. */
-export const groundOf = (player: Typed<typeof playerSchema>, club: Typed<typeof clubSchema>): Ground =>
-  recall(JSON.stringify([player.statureM, player.segmentsM, club]), () => createGround(player, club));
+/**
+ * The ground a swing line stands on: solved once for a player and a club. The hand a player plays with makes no difference. A player for
+ * whom no swing was found costs one search as well, not one a line.
+ */
+export function groundOf(player: Typed<typeof playerSchema>, club: Typed<typeof clubSchema>): Ground {
+  const key = JSON.stringify([player.statureM, player.segmentsM, club]);
+  const ground = recall(key, () => createGround(player, club));
+  if ('refused' in ground) throw new LineError('player', ground.refused);
+  return ground;
+}

@@ -3,6 +3,7 @@ import type { Club } from '../model/club';
 import type { ReferenceSwing } from '../model/keys';
 import { solveReference, type ReferenceFit } from '../solving/reference';
 import { findShipped } from '../solving/shipped';
+import { judgeFit } from '../solving/usable';
 
 export type Found = { readonly reference: ReferenceSwing } | { readonly solving: true } | { readonly failed: string };
 
@@ -16,9 +17,6 @@ export interface Answer {
   readonly key: string;
   readonly fit: ReferenceFit;
 }
-
-/** Root mean square of the weighted residuals above which a fit is no swing: three spreads off every landmark. */
-const WORST_RESIDUAL = 3;
 
 const known = new Map<string, Found>();
 let worker: Worker | undefined;
@@ -71,11 +69,10 @@ function startWorker(): Worker {
 }
 
 const STOPPED = 'The search for this reference swing stopped. Change the set-up and back to try again.';
-const NONE = 'No swing meets the ball with this body and club. Check lengths and lie.';
 
-function judge({ status, residual, reference }: ReferenceFit): Found {
-  const isSwing = status !== 'not-finite' && residual <= WORST_RESIDUAL;
-  return isSwing ? { reference } : { failed: NONE };
+function judge(fit: ReferenceFit): Found {
+  const usable = judgeFit(fit);
+  return 'refused' in usable ? { failed: usable.refused } : usable;
 }
 
 /** Forgets failed searches, so that asking again searches again. */
