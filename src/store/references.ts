@@ -4,6 +4,8 @@ import type { ReferenceSwing } from '../model/keys';
 import { solveReference, type ReferenceFit } from '../solving/reference';
 import { findShipped } from '../solving/shipped';
 import { judgeFit } from '../solving/usable';
+import { findKept, keepReference } from './keptReferences';
+import type { Shelf } from './persistence';
 
 export type Found = { readonly reference: ReferenceSwing } | { readonly solving: true } | { readonly failed: string };
 
@@ -20,11 +22,17 @@ export interface Answer {
 
 const known = new Map<string, Found>();
 let worker: Worker | undefined;
+let keptOn: Shelf | undefined;
 let onFound: () => void = () => {};
 
 /** Called when an answer has come in. */
 export function whenFound(tell: () => void): void {
   onFound = tell;
+}
+
+/** Solved swings are kept on this shelf from now on, and looked for there before they are solved. */
+export function keepReferencesOn(shelf: Shelf): void {
+  keptOn = shelf;
 }
 
 const keyOf = (body: Body, { name: _, ...club }: Club): string => JSON.stringify([body, club]);
@@ -38,7 +46,8 @@ export function referenceFor(body: Body, club: Club): Found {
   const key = keyOf(body, club);
   let found = known.get(key);
   if (!found) {
-    found = ask({ key, body, club });
+    const kept = keptOn && findKept(keptOn, key, body, club);
+    found = kept ? { reference: kept } : ask({ key, body, club });
     known.set(key, found);
   }
   return found;
@@ -46,7 +55,7 @@ export function referenceFor(body: Body, club: Club): Found {
 
 /** Where there are no workers (tests, command line) the answer comes at once. */
 function ask(question: Question): Found {
-  if (typeof Worker === 'undefined') return judge(solveReference(question.body, question.club));
+  if (typeof Worker === 'undefined') return judge(question.key, solveReference(question.body, question.club));
   worker ??= startWorker();
   worker.postMessage(question);
   return { solving: true };
@@ -55,7 +64,7 @@ function ask(question: Question): Found {
 function startWorker(): Worker {
   const started = new Worker(new URL('./reference.worker.ts', import.meta.url), { type: 'module' });
   started.onmessage = ({ data }: MessageEvent<Answer>) => {
-    known.set(data.key, judge(data.fit));
+    known.set(data.key, judge(data.key, data.fit));
     onFound();
   };
   started.onerror = (event) => {
@@ -70,9 +79,11 @@ function startWorker(): Worker {
 
 const STOPPED = 'The search for this reference swing stopped. Change the set-up and back to try again.';
 
-function judge(fit: ReferenceFit): Found {
+function judge(key: string, fit: ReferenceFit): Found {
   const usable = judgeFit(fit);
-  return 'refused' in usable ? { failed: usable.refused } : usable;
+  if ('refused' in usable) return { failed: usable.refused };
+  if (keptOn) keepReference(keptOn, key, usable.reference);
+  return usable;
 }
 
 /** Forgets failed searches, so that asking again searches again. */

@@ -2,6 +2,7 @@ import { endGesture } from './actions';
 import { desk, put, subscribe } from './desk';
 import { pause } from './playback';
 import { load, save, type Shelf } from './persistence';
+import { keepReferencesOn } from './references';
 
 /** A change is on the shelf at the latest after this, ms. */
 const SAVE_WITHIN_MS = 300;
@@ -21,6 +22,7 @@ export function startDesk(shelf: Shelf | undefined = findShelf()): () => void {
     put({ notice: 'This browser forbids saving. What you see stays until the page closes.' });
     return () => {};
   }
+  keepReferencesOn(shelf);
   put(load(shelf));
 
   let timer: ReturnType<typeof setTimeout> | undefined;

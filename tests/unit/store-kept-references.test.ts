@@ -1,0 +1,105 @@
+import { beforeEach, expect, test, vi } from 'vitest';
+import type { Body } from '../../src/model/body';
+import type { Shelf } from '../../src/store/persistence';
+
+const searches = vi.hoisted(() => ({ count: 0 }));
+vi.mock(import('../../src/solving/reference'), async (original) => {
+  const { solveReference, ...rest } = await original();
+  const counted: typeof solveReference = (...given) => {
+    searches.count++;
+    return solveReference(...given);
+  };
+  return { ...rest, solveReference: counted };
+});
+
+const KEY = 'slantwise-references';
+let texts: Map<string, string>;
+let shelf: Shelf;
+beforeEach(() => {
+  searches.count = 0;
+  texts = new Map();
+  shelf = { getItem: (key) => texts.get(key) ?? null, setItem: (key, text) => void texts.set(key, text) };
+});
+
+/** A page that has just been opened: nothing is in memory. */
+async function openPage(on: Shelf = shelf) {
+  vi.resetModules();
+  const { referenceFor, keepReferencesOn } = await import('../../src/store/references');
+  const { bodyOf } = await import('../../src/model/body');
+  const { CLUBS, clubOf } = await import('../../src/model/club');
+  keepReferencesOn(on);
+  return (statureM: number, trunk?: number) => {
+    const body: Body = bodyOf({ statureM, handed: 'right', ...(trunk ? { segmentsM: { trunk } } : {}) });
+    const found = referenceFor(body, clubOf(CLUBS['7-iron']));
+    if (!('reference' in found)) throw new Error(JSON.stringify(found));
+    return found.reference;
+  };
+}
+
+test('a player who was solved once is not solved again after a reload, and swings to the last digit as before', async () => {
+  const first = (await openPage())(1.777);
+  const again = (await openPage())(1.777);
+  expect(again).toEqual(first);
+  expect(searches.count).toBe(1);
+});
+
+test('players who ship solved take no room', async () => {
+  (await openPage())(1.78);
+  expect(texts.size).toBe(0);
+});
+
+test('another body, or another model, is solved anew', async () => {
+  (await openPage())(1.777);
+  (await openPage())(1.777, 0.53);
+  expect(searches.count).toBe(2);
+  texts.set(KEY, texts.get(KEY)!.replace(/"model":"[^"]*"/, '"model":"0:0"'));
+  (await openPage())(1.777);
+  expect(searches.count).toBe(3);
+});
+
+test('a swing that was damaged is solved anew: cut short, no numbers, or numbers that miss the ball', async () => {
+  (await openPage())(1.777);
+  const good = texts.get(KEY)!;
+  const { model, swings } = JSON.parse(good) as { model: string; swings: { values: number[]; times: number[] }[] };
+  const [swing] = swings;
+  const bad = [
+    good.slice(0, -40),
+    'null',
+    '[]',
+    JSON.stringify({ model, swings: [null, 7] }),
+    JSON.stringify({ model, swings: [{ ...swing, values: swing.values.slice(1) }] }),
+    JSON.stringify({ model, swings: [{ ...swing, times: swing.times.toReversed() }] }),
+    JSON.stringify({ model, swings: [{ ...swing, values: swing.values.map(() => 'x') }] }),
+    JSON.stringify({ model, swings: [{ ...swing, values: swing.values.map((value) => value + 0.02) }] }),
+  ];
+  for (const [i, text] of bad.entries()) {
+    texts.set(KEY, text);
+    (await openPage())(1.777);
+    expect(searches.count, text.slice(0, 60)).toBe(2 + i);
+  }
+  // Solving it again has put it right.
+  (await openPage())(1.777);
+  expect(searches.count).toBe(1 + bad.length);
+});
+
+test('twenty are kept, the oldest goes first', async () => {
+  const { keepReference, findKept, MOST_KEPT } = await import('../../src/store/keptReferences');
+  const { bodyOf } = await import('../../src/model/body');
+  const { CLUBS, clubOf } = await import('../../src/model/club');
+  const reference = (await openPage())(1.777);
+  const [body, club] = [bodyOf({ statureM: 1.777, handed: 'right' }), clubOf(CLUBS['7-iron'])];
+  for (let i = 0; i < MOST_KEPT + 3; i++) keepReference(shelf, `k${i}`, reference);
+  const { swings } = JSON.parse(texts.get(KEY)!) as { swings: { key: string }[] };
+  expect(swings.map(({ key }) => key)).toEqual(Array.from({ length: MOST_KEPT }, (_, i) => `k${i + 3}`));
+  expect(findKept(shelf, 'k2', body, club)).toBeUndefined();
+  expect(findKept(shelf, 'k22', body, club)).toEqual(reference);
+  expect(texts.get(KEY)!.length).toBeLessThan(120_000);
+});
+
+test('a shelf that is full or forbidden costs a search and nothing else', async () => {
+  const refuse = (): never => {
+    throw new Error('no');
+  };
+  const ask = await openPage({ getItem: refuse, setItem: refuse });
+  expect(ask(1.777).values.length).toBeGreaterThan(0);
+});
