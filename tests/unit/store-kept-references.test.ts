@@ -1,13 +1,18 @@
 import { beforeEach, expect, test, vi } from 'vitest';
 import type { Body } from '../../src/model/body';
+import type { ReferenceFit } from '../../src/solving/reference';
 import type { Shelf } from '../../src/store/persistence';
 
-const searches = vi.hoisted(() => ({ count: 0 }));
+const searches = vi.hoisted(() => ({ count: 0, done: new Map<string, ReferenceFit>() }));
+// Every search is counted; the same search is worked out once for all tests, for it takes its tenths of a second.
 vi.mock(import('../../src/solving/reference'), async (original) => {
   const { solveReference, ...rest } = await original();
   const counted: typeof solveReference = (...given) => {
     searches.count++;
-    return solveReference(...given);
+    const key = JSON.stringify(given);
+    const fit = searches.done.get(key) ?? solveReference(...given);
+    searches.done.set(key, fit);
+    return fit;
   };
   return { ...rest, solveReference: counted };
 });
