@@ -21,7 +21,7 @@ export const DRAWERS: readonly DrawerTab[] = [
   { id: 'plan', title: 'Change plan', tab: 'Change plan', short: 'Plan' },
   { id: 'ball', title: 'The ball', tab: 'Ball', isMore: 'on a phone' },
   { id: 'lessons', title: 'Lesson book', tab: 'Lesson book', short: 'Lessons' },
-  { id: 'clip', title: 'Show it', tab: 'Clip' },
+  { id: 'clip', title: 'Show it', tab: 'Clip', isMore: 'on a phone' },
   { id: 'seen', title: 'This is what I saw', tab: 'This is what I saw', isMore: 'always' },
   { id: 'compare', title: 'Compare', tab: 'Compare two swings', isMore: 'always' },
   { id: 'joints', title: 'Joints bench', tab: 'Joints bench', isMore: 'always' },

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useLayoutEffect, useRef, useState } from 'react';
 import { setView, useDesk, type ViewId } from '../store';
 
 const CHIPS: readonly (readonly [ViewId, string])[] = [
@@ -27,12 +27,27 @@ function ViewButtons({ onChosen }: { onChosen?: () => void }) {
   ));
 }
 
+/** Room between the menu, its button and the screen's edges, px. */
+const GAP = 8;
+
+/** Puts a menu below its button, or as high as the screen asks for: the picture may be lower than the menu. */
+function placeBelow(menu: HTMLElement, { bottom, right }: DOMRect): void {
+  const { offsetWidth: width, offsetHeight: height } = menu;
+  menu.style.left = `${Math.max(GAP, Math.min(right, innerWidth - GAP) - width)}px`;
+  menu.style.top = `${Math.max(GAP, Math.min(bottom + GAP, innerHeight - GAP - height))}px`;
+}
+
 /** Where to look from: a row below the picture, a column beside it when upright, one button on a phone. */
 export function Chips({ layout }: { layout: 'row' | 'column' | 'one' }) {
   const [isOpen, setOpen] = useState(false);
   const box = useRef<HTMLDivElement>(null);
   const opener = useRef<HTMLButtonElement>(null);
+  const menu = useRef<HTMLFieldSetElement>(null);
   const isShown = layout === 'one' && isOpen;
+
+  useLayoutEffect(() => {
+    if (isShown) placeBelow(menu.current!, opener.current!.getBoundingClientRect());
+  }, [isShown]);
 
   useEffect(() => {
     if (!isShown) return;
@@ -44,12 +59,14 @@ export function Chips({ layout }: { layout: 'row' | 'column' | 'one' }) {
       setOpen(false);
       opener.current?.focus();
     };
-    document.addEventListener('pointerdown', outside);
-    document.addEventListener('keydown', escape);
-    return () => {
-      document.removeEventListener('pointerdown', outside);
-      document.removeEventListener('keydown', escape);
-    };
+    const shut = (): void => setOpen(false);
+    const off = new AbortController();
+    const { signal } = off;
+    document.addEventListener('pointerdown', outside, { signal });
+    document.addEventListener('keydown', escape, { signal });
+    window.addEventListener('resize', shut, { signal });
+    window.addEventListener('scroll', shut, { signal });
+    return () => off.abort();
   }, [isShown]);
 
   if (layout !== 'one') {
@@ -71,7 +88,7 @@ export function Chips({ layout }: { layout: 'row' | 'column' | 'one' }) {
       >
         View
       </button>
-      <fieldset id="stage-views" className="stage-menu" aria-label="View" hidden={!isOpen}>
+      <fieldset ref={menu} id="stage-views" className="stage-menu" aria-label="View" hidden={!isOpen}>
         <ViewButtons
           onChosen={() => {
             setOpen(false);

@@ -13,7 +13,7 @@ import type { Place } from '../scene/pen';
 import { seen } from '../scene/seen';
 import { readTheme, type Board } from '../scene/theme';
 import { frameSwing, type Framing } from '../scene/framing';
-import { DIRECTIONS, eyeDirection, type View } from '../scene/view';
+import { DIRECTIONS, eyeDirection, type Insets, type View } from '../scene/view';
 
 const EYES_FOV = rad(64);
 /** Eyes rest this far inside the ball, m, so that hands and feet are seen as well. */
@@ -59,7 +59,7 @@ export class Stagehand {
     // Turning the camera moves no shadow.
     if (hasMoved) this.renderer.shadowMap.needsUpdate = true;
     const { view, free, insets } = lens.getState();
-    const wanted = [view, free, insets, scene.points, width, height];
+    const wanted = [view, free, insets, scene.points, width, height, this.mirror];
     const isOther = wanted.some((value, i) => value !== this.goalFor[i]);
     if (isOther || (hasMoved && view === 'playersEyes')) this.goal = this.aim(view, scene);
     else this.follow();
@@ -99,9 +99,14 @@ export class Stagehand {
     this.framing = undefined;
     if (view === 'playersEyes') return this.throughEyes(scene);
     if (view === 'free' && free) return free;
-    this.framing = frameSwing(DIRECTIONS[view], scene.points!, this.size.x, this.size.y, insets);
+    this.framing = frameSwing(DIRECTIONS[view], scene.points!, this.size.x, this.size.y, this.unmirrored(insets));
     this.framedAt = framedTime();
     return this.framing.at(this.framedAt);
+  }
+
+  /** Insets are of the screen; a fitted view is worked out for the right-handed picture. */
+  private unmirrored(insets: Insets): Insets {
+    return this.mirror === 1 ? insets : { ...insets, left: insets.right, right: insets.left };
   }
 
   /** A fitted view opens up with the playhead. */
