@@ -109,7 +109,8 @@ export function Stage() {
         </div>
         {drawing !== 'drawing' && <Sticks note={NOTES[drawing]} />}
       </div>
-      <Chips layout={layout} />
+      {/* Without 3D there is nothing to look at from elsewhere. */}
+      {drawing !== 'refused' && <Chips layout={layout} />}
     </section>
   );
 }

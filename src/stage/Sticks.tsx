@@ -58,35 +58,44 @@ export function Sticks({ note }: { note: string }) {
   ];
   return (
     <div className="stage-sticks">
-      <p>{note}</p>
-      <div className="stage-sticks-pair">
-        {views.map(([name, project]) => {
-          const path = (line: Line): string =>
-            line
-              .map((p) =>
-                project(p)
-                  .map((v, i) => (i ? -v : v).toFixed(3))
-                  .join(' '),
-              )
-              .join(' L ');
-          const middle = name === 'face on' ? 0 : 0.3 * mirror;
-          const [hx, hy] = project(head);
-          const [bx, by] = project(ball);
-          return (
-            <figure key={name}>
-              <svg viewBox={`${middle - reach / 2} ${-reach} ${reach} ${reach * 1.03}`} aria-hidden="true">
-                <path d={`M ${middle - reach * 0.48} 0 L ${middle + reach * 0.48} 0`} className="stage-stick-ground" />
-                {lines.map((line, i) => (
-                  <path key={i} d={`M ${path(line)}`} className="stage-stick" />
-                ))}
-                <circle cx={hx} cy={-hy} r={headRadius} className="stage-stick" />
-                <path d={`M ${path(club)}`} className="stage-stick-club" />
-                <circle cx={bx} cy={-by} r={0.03} className="stage-stick" />
-              </svg>
-              <figcaption>{name}</figcaption>
-            </figure>
-          );
-        })}
+      <div className="stage-sticks-sheet">
+        <p>{note}</p>
+        <div className="stage-sticks-pair">
+          {views.map(([name, project]) => {
+            const path = (line: Line): string =>
+              line
+                .map((p) =>
+                  project(p)
+                    .map((v, i) => (i ? -v : v).toFixed(3))
+                    .join(' '),
+                )
+                .join(' L ');
+            const middle = name === 'face on' ? 0 : 0.3 * mirror;
+            const [hx, hy] = project(head);
+            const [bx, by] = project(ball);
+            return (
+              <figure key={name}>
+                <svg
+                  viewBox={`${middle - reach / 2} ${-reach} ${reach} ${reach * 1.03}`}
+                  preserveAspectRatio="xMidYMax meet"
+                  aria-hidden="true"
+                >
+                  <path
+                    d={`M ${middle - reach * 0.48} 0 L ${middle + reach * 0.48} 0`}
+                    className="stage-stick-ground"
+                  />
+                  {lines.map((line, i) => (
+                    <path key={i} d={`M ${path(line)}`} className="stage-stick" />
+                  ))}
+                  <circle cx={hx} cy={-hy} r={headRadius} className="stage-stick" />
+                  <path d={`M ${path(club)}`} className="stage-stick-club" />
+                  <circle cx={bx} cy={-by} r={0.03} className="stage-stick" />
+                </svg>
+                <figcaption>{name}</figcaption>
+              </figure>
+            );
+          })}
+        </div>
       </div>
     </div>
   );

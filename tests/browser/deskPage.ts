@@ -1,9 +1,9 @@
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import type { DeskLook } from '../../src/store';
 import { open, type Visit } from './support';
 
 /** Opens the desk with the probe and waits until panels, plates and picture are there. */
-export async function openDesk(browser: Browser, options: BrowserContextOptions = {}): Promise<Visit> {
+export async function openDesk(browser: Browser, options: Parameters<typeof open>[1] = {}): Promise<Visit> {
   const visit = await open(browser, { ...options, path: '?probe' });
   await ready(visit.page);
   return visit;

@@ -29,7 +29,10 @@ function measure(): string[] {
   const shown = (element: Element, box: Box): Box => {
     let { left, top, right, bottom } = box;
     for (let parent = element.parentElement; parent; parent = parent.parentElement) {
-      if (getComputedStyle(parent).overflow === 'visible') continue;
+      const { overflow, position } = getComputedStyle(parent);
+      // What is fixed is cut by the screen alone.
+      if (position === 'fixed' && overflow === 'visible') break;
+      if (overflow === 'visible') continue;
       const clip = parent.getBoundingClientRect();
       left = Math.max(left, clip.left);
       top = Math.max(top, clip.top);
@@ -121,7 +124,8 @@ function measure(): string[] {
     if (style.textOverflow === 'ellipsis' && element.scrollWidth > element.clientWidth + 1)
       wrong.push(`"${text.slice(0, 40)}" ends in dots`);
     const holder = element.closest('button, summary, .slip, .status, .choice span, .dial, .path-readout');
-    if (holder && !holder.matches('.plate-header button')) {
+    const isBox = holder && getComputedStyle(holder).display !== 'contents';
+    if (isBox && !holder.matches('.plate-header button')) {
       const held = holder.getBoundingClientRect();
       if (left < held.left - 1 || right > held.right + 1) wrong.push(`"${text.slice(0, 40)}" runs out of its place`);
     }

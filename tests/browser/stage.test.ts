@@ -1,5 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { findCrowding } from './geometry';
 import { appAddress, launch, SCREENS } from './support';
 
 let browser: Browser;
@@ -59,7 +60,7 @@ const chip = (page: Page, name: string) => page.getByRole('button', { name, exac
 const view = (page: Page) => page.locator('.stage-chip[aria-pressed="true"]');
 
 /** Opens the app with drawing counted, and waits until it has drawn and come to rest. */
-async function openCounted(options: { viewport?: { width: number; height: number } } = {}) {
+async function openCounted(options: { viewport?: { width: number; height: number }; hasTouch?: boolean } = {}) {
   const context = await browser.newContext({ viewport: SCREENS.tablet, reducedMotion: 'reduce', ...options });
   const page = await context.newPage();
   await countDrawing(page);
@@ -100,6 +101,130 @@ test('a frame takes fewer than 80 draw calls and 120,000 triangles, contour and 
   expect(calls).toBeLessThan(80);
   expect(triangles).toBeGreaterThan(20_000);
   expect(triangles).toBeLessThan(120_000);
+  await context.close();
+});
+
+/** How much wood is in the picture, px, and where its middle is. */
+async function findWood(page: Page): Promise<{ amount: number; x: number; y: number }> {
+  const png = (await shoot(page)).toString('base64');
+  return page.evaluate(async (data) => {
+    const image = new Image();
+    image.src = `data:image/png;base64,${data}`;
+    await image.decode();
+    const canvas = document.createElement('canvas');
+    Object.assign(canvas, { width: image.width, height: image.height });
+    const pen = canvas.getContext('2d')!;
+    pen.drawImage(image, 0, 0);
+    const { data: bytes } = pen.getImageData(0, 0, image.width, image.height);
+    let [amount, x, y] = [0, 0, 0];
+    for (let i = 0; i < bytes.length; i += 4) {
+      if (bytes[i] - bytes[i + 2] < 50 || bytes[i] < 90) continue;
+      amount += 1;
+      x += (i / 4) % image.width;
+      y += Math.floor(i / 4 / image.width);
+    }
+    return { amount, x: x / amount, y: y / amount };
+  }, png);
+}
+
+type Finger = readonly [number, number];
+
+/** Real touch points: fingers go evenly from where they are put down to where they are lifted, or are taken away by the system. */
+async function touch(page: Page, from: readonly Finger[], to: readonly Finger[], end: 'lift' | 'cancel' = 'lift') {
+  const session = await page.context().newCDPSession(page);
+  const points = (share: number) =>
+    from.map(([x, y], id) => ({ id, x: x + (to[id][0] - x) * share, y: y + (to[id][1] - y) * share }));
+  await session.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: points(0) });
+  for (const share of [0.25, 0.5, 0.75, 1]) {
+    await session.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints: points(share) });
+  }
+  await session.send('Input.dispatchTouchEvent', {
+    type: end === 'lift' ? 'touchEnd' : 'touchCancel',
+    touchPoints: [],
+  });
+  await session.detach();
+  await rest(page);
+}
+
+test('with fingers: one turns the picture, two pinch and move it, a chip shows another view and gives it back', async () => {
+  const { page, context } = await openCounted({ hasTouch: true });
+  const { x, y, width, height } = (await picture(page).boundingBox())!;
+  const [cx, cy] = [x + width / 2, y + height / 2];
+  const first = await shoot(page);
+  const fitted = await findWood(page);
+
+  await touch(page, [[cx, cy]], [[cx - 90, cy + 10]]);
+  const turned = await findWood(page);
+  expect((await shoot(page)).equals(first)).toBe(false);
+  expect(turned.amount / fitted.amount).toBeGreaterThan(0.6);
+  expect(turned.amount / fitted.amount).toBeLessThan(1.6);
+  expect(Math.hypot(turned.x - fitted.x, turned.y - fitted.y)).toBeLessThan(60);
+
+  const apart: readonly Finger[] = [
+    [cx - 80, cy - 40],
+    [cx + 80, cy + 40],
+  ];
+  const close: readonly Finger[] = [
+    [cx - 50, cy - 25],
+    [cx + 50, cy + 25],
+  ];
+  await touch(page, apart, close);
+  const far = await findWood(page);
+  // Fingers at five eighths of their distance: five eighths in each direction.
+  expect(far.amount / turned.amount).toBeGreaterThan(0.3);
+  expect(far.amount / turned.amount).toBeLessThan(0.5);
+
+  await touch(
+    page,
+    close,
+    close.map(([px, py]) => [px + 60, py + 24] as const),
+  );
+  const moved = await findWood(page);
+  expect(moved.amount / far.amount).toBeGreaterThan(0.9);
+  expect(moved.amount / far.amount).toBeLessThan(1.1);
+  expect(moved.x - far.x).toBeGreaterThan(50);
+  expect(moved.x - far.x).toBeLessThan(70);
+  expect(moved.y - far.y).toBeGreaterThan(16);
+  expect(moved.y - far.y).toBeLessThan(32);
+
+  const own = await shoot(page);
+  await chip(page, 'Face on').tap();
+  await rest(page);
+  expect(await view(page).textContent()).toBe('Face on');
+  expect((await shoot(page)).equals(own)).toBe(false);
+  await chip(page, 'Free').tap();
+  await rest(page);
+  expect((await shoot(page)).equals(own)).toBe(true);
+
+  // Taken away by the system in the middle of a pinch: it stays as it was then, and the next finger starts afresh.
+  await touch(page, close, apart, 'cancel');
+  const held = await shoot(page);
+  expect(held.equals(own)).toBe(false);
+  await touch(page, [[cx - 120, cy - 60]], [[cx - 120, cy - 60]]);
+  expect((await shoot(page)).equals(held)).toBe(true);
+  await context.close();
+});
+
+test('the picture opens up with the playhead after impact, and no dial moves the camera', async () => {
+  const { page, context } = await openCounted();
+  const time = page.getByRole('slider', { name: 'Time in the swing' });
+  const wrist = page.locator('[data-dial="leadWristFlexion"] input[type="range"]');
+  await chip(page, 'Face on').click();
+  // The foot of the glass and the target line stand still in the world: where they are says where the camera is.
+  const ground = async (): Promise<Buffer> => {
+    await rest(page);
+    const { x, y, width, height } = (await picture(page).boundingBox())!;
+    return page.screenshot({ clip: { x: x + width - 60, y: y + height - 130, width: 60, height: 60 } });
+  };
+  await time.press('Home');
+  const early = await ground();
+  await time.press('End');
+  const late = await ground();
+  expect(late.equals(early)).toBe(false);
+  await wrist.press('PageDown');
+  expect((await ground()).equals(late)).toBe(true);
+  await time.press('Home');
+  expect((await ground()).equals(early)).toBe(true);
   await context.close();
 });
 
@@ -215,6 +340,10 @@ describe('without WebGL', () => {
     });
     await page.goto(appAddress());
     await page.getByText('This browser draws no 3D picture').waitFor();
+    for (const size of ['phone', 'upright tablet', 'tablet'] as const) {
+      await page.setViewportSize(SCREENS[size]);
+      expect(await findCrowding(page), size).toEqual([]);
+    }
     const sticks = page.locator('.stage-sticks path');
     const before = await sticks.evaluateAll((paths) => paths.map((path) => path.getAttribute('d')));
     await page.locator('[data-dial="leadWristFlexion"] input[type="range"]').focus();

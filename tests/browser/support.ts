@@ -1,6 +1,8 @@
 import { chromium, type Browser, type BrowserContext, type BrowserContextOptions, type Page } from 'playwright-core';
 import { inject } from 'vitest';
 import { browserFlags } from '../../.config/browser.mjs';
+import { awayAddress, isLookForWorker, prepareAway } from './away';
+import { guard } from './guard';
 
 /** The four sizes every screen is looked at, in CSS pixels. */
 export const SCREENS = {
@@ -23,24 +25,30 @@ export type Witness = {
 export type Visit = { readonly page: Page; readonly context: BrowserContext; readonly witness: Witness };
 
 /** Address of the built app, with its trailing slash. */
-export const appAddress = (): string => inject('address');
+export const appAddress = (): string => awayAddress() ?? inject('address');
 
 /** Starts the browser that the set-up found. Close it in `afterAll`: `() => browser?.close()`, for when it never started. */
 export async function launch(): Promise<Browser> {
   const obstacle = inject('obstacle');
   if (obstacle) throw new Error(`There is nothing to test in a browser. ${obstacle}`);
-  return chromium.launch({ executablePath: inject('browserPath'), args: [...browserFlags] });
+  await prepareAway();
+  return guard(await chromium.launch({ executablePath: inject('browserPath'), args: [...browserFlags] }));
 }
 
 /**
- * Opens the built app (or `path` below it) in a fresh context: nothing stored, tablet size unless said otherwise.
+ * Opens the built app (or `path` below it) in a fresh context: nothing stored, tablet size unless said otherwise. `init` runs in
+ * the page before anything of it.
  * Resolves when the page has loaded; wait for what you need to see yourself. Close `context` when done.
  */
-export async function open(browser: Browser, options: BrowserContextOptions & { path?: string } = {}): Promise<Visit> {
-  const { path = '', ...contextOptions } = options;
+export async function open(
+  browser: Browser,
+  options: BrowserContextOptions & { path?: string; init?: () => void } = {},
+): Promise<Visit> {
+  const { path = '', init, ...contextOptions } = options;
   const context = await browser.newContext({ viewport: SCREENS.tablet, ...contextOptions });
   const page = await context.newPage();
   const witness = await watch(page);
+  if (init) await page.addInitScript(init);
   await page.goto(new URL(path, appAddress()).href);
   return { page, context, witness };
 }
@@ -49,7 +57,8 @@ export async function open(browser: Browser, options: BrowserContextOptions & { 
 export async function watch(page: Page): Promise<Witness> {
   const witness: Witness = { errors: [], requests: [], violations: [] };
   page.on('console', (message) => {
-    if (message.type() === 'error') witness.errors.push(message.text());
+    if (message.type() !== 'error' || isLookForWorker(message.text(), message.location().url)) return;
+    witness.errors.push(message.text());
   });
   page.on('pageerror', (error) => witness.errors.push(error.stack ?? error.message));
   page.on('crash', () => witness.errors.push('the page crashed'));
