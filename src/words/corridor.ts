@@ -92,6 +92,14 @@ const NAMES: Readonly<Record<MovementId, string>> = {
   pelvisShift: 'Pelvis shift',
 };
 
+/** The sentence of the map as a screen reader says it: the same words with the units written out. */
+export const speakMap = (text: string): string =>
+  text
+    .replaceAll('°', ' degrees')
+    .replaceAll(' ms ', ' milliseconds ')
+    .replaceAll(' % ', ' percent ')
+    .replaceAll(' cm ', ' centimetres ');
+
 /** The sentence over the map, computed from the outline that is drawn. */
 export function sayMap(map: MapOf): string {
   const { x, y, point, both } = map;

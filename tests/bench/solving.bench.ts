@@ -4,7 +4,7 @@ import { solveContributions } from '../../src/solving/contributions';
 import { corridorRegions, solveCorridor } from '../../src/solving/corridor';
 import { solveMatch } from '../../src/solving/match';
 import { solvePlans } from '../../src/solving/plan';
-import { askReading } from '../../src/solving/question';
+import { askDelivery, askReading } from '../../src/solving/question';
 import { createRandom } from '../reference/random';
 import { fullReadings, playersOffPlane, randomMovements, referenceSwing } from '../reference/solvingPlayers';
 import { withMovements } from '../../src/reading/swing';
@@ -53,6 +53,7 @@ function measureMap(points: number): Measured {
 
 export function run(): Promise<Row[]> {
   const ledger = measure((i) => solveContributions(players[i], others[i], ask), 50);
+  const speed = measure((i) => solveContributions(players[i], others[i], askDelivery('headSpeed', 'held plane')), 5);
   const plan = measure((i) => solvePlans({ swing: players[i], allow: MOVEMENT_GROUPS }));
   const match = measure((i) => solveMatch({ swing: reference, seen: sightings[i] }));
   const coarse = measureMap(16);
@@ -60,6 +61,7 @@ export function run(): Promise<Row[]> {
   const rows: Row[] = [];
   for (const [what, { ms, slowMs, evaluations }, goal] of [
     ['ledger of a reading', ledger, 'at most 2'],
+    ['ledger of the head speed, with every delivery solved', speed, 'at most 20'],
     ['all change plans of a swing', plan, 'at most 120'],
     ['all explanations of a sighting', match, 'at most 120'],
     ['corridor map 16 x 16 with outlines', coarse, 'at most 100'],

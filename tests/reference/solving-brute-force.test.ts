@@ -9,6 +9,8 @@ import { createRandom } from './random';
 import { playersOffPlane } from './solvingPlayers';
 
 const { leadWristFlexion: WRIST, rotationRate: RATE, rotationDelay: DELAY, trailTilt: TILT } = DIAL_INDEX;
+/** Times as many grid points along every side: `PLAN_GRID=2` looks sixteen times as closely where four dials are free. */
+const FINER = Number(process.env['PLAN_GRID'] ?? 1);
 const players = playersOffPlane(50, 31);
 const answers = players.map((swing) => ({ swing, plans: solvePlans({ swing, allow: MOVEMENT_GROUPS }).plans }));
 /** Readings come from events solved to 1e-9 s; that is far less than this, in metres and in half ranges. */
@@ -74,11 +76,11 @@ function* pairs(swing: Swing, a: number, b: number, count: number): Generator<re
 
 describe(
   'fifty players, half of them steep and half over-shallow, against trying everything',
-  { timeout: 90_000 },
+  { timeout: 90_000 * FINER ** 4 },
   () => {
     for (const [uses, index] of [['leadWrist', WRIST] as const, ['sideTilt', TILT] as const]) {
       test(`with ${uses} alone no smaller change reaches the bands, and ours is no larger than it must be`, () => {
-        const COUNT = 500;
+        const COUNT = 500 * FINER;
         const spacing = (DIALS[index].max - DIALS[index].min) / COUNT / HALF_RANGE[index];
         let reached = 0;
         for (const { swing, plans } of answers) {
@@ -104,7 +106,7 @@ describe(
       let reached = 0;
       for (const { swing, plans } of answers) {
         const plan = planOf(plans, 'rotation');
-        const grid = search(swing, [RATE, DELAY], pairs(swing, RATE, DELAY, 32));
+        const grid = search(swing, [RATE, DELAY], pairs(swing, RATE, DELAY, 32 * FINER));
         expect(grid.left).toBeGreaterThan(leftBy(plan) - ROUNDING);
         if (grid.effort === Infinity) continue;
         reached++;
@@ -121,8 +123,8 @@ describe(
         expect(plan.status).toBe('reached');
         const dials = [WRIST, RATE, DELAY, TILT];
         const inner = plan.effort - ROUNDING;
-        expect(search(swing, dials, lattice(inner, 4)).effort).toBe(Infinity);
-        expect(search(swing, dials, shell(0.99 * inner, 400, random)).effort).toBe(Infinity);
+        expect(search(swing, dials, lattice(inner, 4 * FINER)).effort).toBe(Infinity);
+        expect(search(swing, dials, shell(0.99 * inner, 400 * FINER ** 3, random)).effort).toBe(Infinity);
         const change = dials.map((i) => plan.change[DIALS[i].id] / HALF_RANGE[i]);
         expect(createTrial(swing)(dials, change)).toBeLessThan(ROUNDING);
       }

@@ -4,7 +4,7 @@ import { rad } from '../../src/math/angle';
 import { STILL } from '../../src/model/movements';
 import { DEFAULT_BANDS } from '../../src/reading/verdicts';
 import type { Contributions, Part, Shares } from '../../src/solving/contributions';
-import { crossingsAlong, isInRegion, sayMap } from '../../src/words/corridor';
+import { crossingsAlong, isInRegion, sayMap, speakMap } from '../../src/words/corridor';
 import { sayMatch } from '../../src/words/sightings';
 import { sayGuess, sayHold, sayPlans, sayShare } from '../../src/words/whatToChange';
 import { apportion, numberLedger, sayLedger, type LedgerOf } from '../../src/words/why';
@@ -117,6 +117,12 @@ describe('the sentence of the map', () => {
   test('says how far the edge is from inside, and when there is no way at all', () => {
     expect(map([square(-4, -9, 20, 9)], 0, 0)).toBe('Both checkpoints are on plane; the edge is 4° more cupped away.');
     expect(map([], 0, 0)).toBe('No mix of these two brings both checkpoints on plane.');
+  });
+
+  test('a screen reader hears the units written out', () => {
+    expect(speakMap(map([square(10, 5, 20, 15)], 0, 0))).toBe(
+      'Neither alone is enough: it takes 10 degrees more bowed with 5 milliseconds later.',
+    );
   });
 
   test('a hole in a region is not inside it', () => {

@@ -7,7 +7,7 @@ import { dialValue, useDerived, useDesk } from '../../store';
 import { useAsked } from '../../store/asking';
 import { setAxis } from '../../store/whyActions';
 import { COMPUTED, DIAL_NAMES } from '../../words';
-import { sayMap } from '../../words/corridor';
+import { sayMap, speakMap } from '../../words/corridor';
 import { Lead, Source } from './Lead';
 import { MapPicture } from './MapPicture';
 import { Pick } from './Pick';
@@ -74,5 +74,5 @@ function MapSentence({ x, y, regions, problem }: SentenceProps) {
   if (!regions) return <Lead text="Drawing the map …" />;
   const point = [px * dialOf(x).edgeUnit, py * dialOf(y).edgeUnit] as const;
   const text = sayMap({ x, y, point, both: regions.both });
-  return <Lead text={text} spoken={text.replaceAll('°', ' degrees')} />;
+  return <Lead text={text} spoken={speakMap(text)} />;
 }
