@@ -26,7 +26,15 @@ const DRAW_NOTHING = (): void => {
   for (const draw of ['drawElements', 'drawArrays', 'drawElementsInstanced', 'drawArraysInstanced'])
     Reflect.set(WebGL2RenderingContext.prototype, draw, () => undefined);
 };
-const CALM = { reducedMotion: 'reduce', init: DRAW_NOTHING } as const;
+const CALM = { reducedMotion: 'reduce', init: [DRAW_NOTHING] } as const;
+
+const REFUSE_WRITES = (): void => {
+  const open = Reflect.get(IDBDatabase.prototype, 'transaction') as (...args: unknown[]) => unknown;
+  Reflect.set(IDBDatabase.prototype, 'transaction', function (this: IDBDatabase, ...args: unknown[]) {
+    if (args[1] === 'readwrite') throw new DOMException('full', 'QuotaExceededError');
+    return open.apply(this, args);
+  });
+};
 
 const opener = (page: Page) => page.locator('button[popovertarget="situations"]:visible:not(.situations *)').first();
 
@@ -115,16 +123,7 @@ describe('controls are big enough and apart, no word is cut', () => {
 });
 
 test('a failed write is said in words that can be read and cover nothing', async () => {
-  const { page, context } = await openDesk(browser!, {
-    reducedMotion: 'reduce',
-    init: () => {
-      const open = Reflect.get(IDBDatabase.prototype, 'transaction') as (...args: unknown[]) => unknown;
-      Reflect.set(IDBDatabase.prototype, 'transaction', function (this: IDBDatabase, ...args: unknown[]) {
-        if (args[1] === 'readwrite') throw new DOMException('full', 'QuotaExceededError');
-        return open.apply(this, args);
-      });
-    },
-  });
+  const { page, context } = await openDesk(browser!, { ...CALM, init: [DRAW_NOTHING, REFUSE_WRITES] });
   const wrong: string[] = [];
   for (const name of ['tablet', 'upright tablet', 'phone', 'phone on its side', 'small phone'] as const) {
     const viewport = SIZES[name];
@@ -145,7 +144,7 @@ test('a failed write is said in words that can be read and cover nothing', async
 });
 
 test('the checker sees crowding when there is some', async () => {
-  const { page, context } = await openDesk(browser!);
+  const { page, context } = await openDesk(browser!, CALM);
   await page.addStyleTag({
     content: '.pm { width: 30px; min-width: 0 } .step { margin-left: -20px } .plate-word { font-size: 12px }',
   });
@@ -157,8 +156,15 @@ test('the checker sees crowding when there is some', async () => {
 });
 
 describe('axe finds nothing', () => {
-  const ENHANCED = { rules: { 'color-contrast-enhanced': { enabled: true }, 'target-size': { enabled: true } } };
-  const CONTRAST = { runOnly: { type: 'rule' as const, values: ['color-contrast', 'color-contrast-enhanced'] } };
+  const resultTypes: 'violations'[] = ['violations'];
+  const ENHANCED = {
+    resultTypes,
+    rules: { 'color-contrast-enhanced': { enabled: true }, 'target-size': { enabled: true } },
+  };
+  const CONTRAST = {
+    resultTypes,
+    runOnly: { type: 'rule' as const, values: ['color-contrast', 'color-contrast-enhanced'] },
+  };
   const check = async (page: Page, options: typeof ENHANCED | typeof CONTRAST = ENHANCED): Promise<string[]> => {
     const { violations } = await new AxeBuilder({ page }).options(options).analyze();
     return violations.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.html.slice(0, 120)}`));

@@ -36,19 +36,19 @@ export async function launch(): Promise<Browser> {
 }
 
 /**
- * Opens the built app (or `path` below it) in a fresh context: nothing stored, tablet size unless said otherwise. `init` runs in
+ * Opens the built app (or `path` below it) in a fresh context: nothing stored, tablet size unless said otherwise. `init` run in
  * the page before anything of it.
  * Resolves when the page has loaded; wait for what you need to see yourself. Close `context` when done.
  */
 export async function open(
   browser: Browser,
-  options: BrowserContextOptions & { path?: string; init?: () => void } = {},
+  options: BrowserContextOptions & { path?: string; init?: readonly (() => void)[] } = {},
 ): Promise<Visit> {
-  const { path = '', init, ...contextOptions } = options;
+  const { path = '', init = [], ...contextOptions } = options;
   const context = await browser.newContext({ viewport: SCREENS.tablet, ...contextOptions });
   const page = await context.newPage();
   const witness = await watch(page);
-  if (init) await page.addInitScript(init);
+  for (const script of init) await page.addInitScript(script);
   await page.goto(new URL(path, appAddress()).href);
   return { page, context, witness };
 }
