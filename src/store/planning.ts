@@ -56,6 +56,8 @@ export interface StepPlan {
 
 export interface PlanAnswer {
   readonly kind: 'plan';
+  /** What was asked for: while a newer answer is on its way, the words still belong to these plans. */
+  readonly aim: PlanJob['aim'];
   readonly status: 'planned' | 'already' | 'missing';
   readonly plans: readonly StepPlan[];
   readonly now: Effects;
@@ -79,6 +81,7 @@ export function planFor(job: PlanJob): PlanAnswer {
   const plans = solved.plans.map((plan) => step(plan, job, reader, aimed, effectsOf)).filter(isWorthShowing);
   return {
     kind: 'plan',
+    aim,
     status: solved.status,
     plans: plans.toSorted(smallerFirst),
     now: effectsOf(swing),

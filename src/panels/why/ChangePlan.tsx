@@ -90,8 +90,7 @@ function Plans({ answer }: { answer: PlanAnswer }) {
   const units = useDesk(({ document }) => document.units);
   const ghost = useDesk(({ session }) => session.ghost);
   const plan = plans.find((one) => keyOf(one) === chosen) ?? plans[0];
-  const aim = useDesk(({ session }) => session.why.aim);
-  const text = sayPlans(answer, units, aim);
+  const text = sayPlans(answer, units, answer.aim);
   if (!plan) return <Lead text={text} spoken={text.replaceAll(' cm ', ' centimetres ')} />;
   const dialled = toDialled(plan.movements, movements);
   const isShown = ghost !== null && same(ghost, dialled);
