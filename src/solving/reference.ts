@@ -1,7 +1,7 @@
 import type { LeastSquaresResult, SolveStatus } from '../math/leastSquares';
 import type { Body } from '../model/body';
 import type { Club } from '../model/club';
-import { JOINT_COUNT, JOINTS } from '../model/joints';
+import { JOINT_COUNT } from '../model/joints';
 import type { ReferenceSwing } from '../model/keys';
 import { createCurves, joinJoint, joinKeys } from '../model/motion';
 import { STILL } from '../model/movements';
@@ -9,7 +9,7 @@ import { rigFor, type Swing } from '../reading/swing';
 import { factsHold, fitDownswing, type Draft } from './downswingFit';
 import { fitBackswing, fitFinish } from './backswingFit';
 import { seedReference } from './seed';
-import { findNearest, findShipped } from './shipped';
+import { findShipped, findStart } from './shipped';
 
 /** A reference swing and how well the search for it ended. */
 export interface ReferenceFit {
@@ -25,12 +25,11 @@ export interface ReferenceFit {
 /** Upper limits on damped steps: enough from the seed, few from a neighbouring player's solution. */
 const STEPS = { downswing: 60, facts: 30, backswing: 40, finish: 40 };
 
-/** The reference swing of a player and a club: the shipped one where there is one, otherwise solved from the nearest. */
+/** The reference swing of a player and a club: the shipped one where there is one, otherwise solved from its neighbours'. */
 export function solveReference(body: Body, club: Club): ReferenceFit {
   const known = findShipped(body, club);
   if (known) return { status: 'converged', residual: 0, evaluations: 0, factsAsked: false, reference: known };
-  const near = findNearest(body, club);
-  return solveReferenceFrom(body, club, near ? scaleReference(near.swing, near.from, body) : seedReference(body));
+  return solveReferenceFrom(body, club, findStart(body, club) ?? seedReference(body));
 }
 
 /**
@@ -89,12 +88,4 @@ function createDraft(body: Body, club: Club, start: ReferenceSwing): Draft {
 function hasChanged(values: Float64Array, joined: Float64Array, joint: number): boolean {
   for (let k = joint; k < values.length; k += JOINT_COUNT) if (values[k] !== joined[k]) return true;
   return false;
-}
-
-/** A solution for one player as a start for another: lengths scaled with stature, angles kept. */
-function scaleReference(from: ReferenceSwing, fromBody: Body, to: Body): ReferenceSwing {
-  const k = to.stature / fromBody.stature;
-  const values = from.values.map((value, i) => (JOINTS[i % JOINT_COUNT].kind === 'length' ? value * k : value));
-  const [x, y, z] = from.ballPoint;
-  return { ...from, values, ballPoint: [x, y, z * k] };
 }

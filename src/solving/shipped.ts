@@ -1,8 +1,7 @@
 import shipped from '../../assets/references.json';
 import { deg, rad, toDeg, toRad } from '../math/angle';
-import { bodyOf, SEGMENT_FRACTIONS, type Body, type SegmentId } from '../model/body';
-import type { Club } from '../model/club';
-import { CLUBS, type ClubId } from '../model/club';
+import { SEGMENT_FRACTIONS, type Body, type SegmentId } from '../model/body';
+import { CLUB_IDS, CLUBS, type Club, type ClubId } from '../model/club';
 import { JOINT_COUNT, JOINTS } from '../model/joints';
 import { KEY_COUNT, type ReferenceSwing } from '../model/keys';
 
@@ -79,22 +78,47 @@ export function findShipped(body: Body, club: Club): ReferenceSwing | undefined 
   return found && readShipped(found);
 }
 
-/** The shipped swing nearest to this body and club, and whose it is: a start for a search. Absent only from an empty file. */
-export function findNearest(body: Body, club: Club): { from: Body; swing: ReferenceSwing } | undefined {
-  let best: ShippedSwing | undefined;
-  let least = Infinity;
-  for (const s of file.swings) {
-    const known = CLUBS[s.club as ClubId];
-    // A club kind apart counts more than any stature; 10 cm of club length as much as 10 cm of stature.
-    const away =
-      Math.abs(s.statureM - body.stature) +
-      Math.abs(known.lengthM - club.length) +
-      (known.kind === club.kind ? 0 : 2) +
-      Math.abs(rad(known.loftDeg) - club.loft) / 10;
-    if (away < least) {
-      least = away;
-      best = s;
-    }
-  }
-  return best && { from: bodyOf({ statureM: best.statureM, handed: 'right' }), swing: readShipped(best) };
+/**
+ * A start for a search: the shipped swings of the likeliest club for the two statures round this body's, scaled to it and mixed;
+ * the line through the last two statures is carried on beyond them. Absent only from a file with fewer than two statures.
+ */
+export function findStart(body: Body, club: Club): ReferenceSwing | undefined {
+  const swings = swingsOf(likeliestClub(club));
+  const next = swings.findIndex(({ statureM }) => statureM >= body.stature);
+  const above = Math.max(1, next < 0 ? swings.length - 1 : next);
+  const [low, high] = [swings[above - 1], swings[above]];
+  if (!low || !high) return undefined;
+  return mix(scaled(low, body), scaled(high, body), (body.stature - low.statureM) / (high.statureM - low.statureM));
+}
+
+const swingsOf = (id: ClubId): ShippedSwing[] =>
+  file.swings.filter(({ club }) => club === id).toSorted((a, b) => a.statureM - b.statureM);
+
+/** The kind first, then the length; ten degrees of loft count as much as 1.7 cm. */
+function likeliestClub(club: Club): ClubId {
+  const away = (id: ClubId): number => {
+    const { kind, lengthM, loftDeg } = CLUBS[id];
+    return (kind === club.kind ? 0 : 2) + Math.abs(lengthM - club.length) + Math.abs(rad(loftDeg) - club.loft) / 10;
+  };
+  return CLUB_IDS.reduce((best, id) => (away(id) < away(best) ? id : best));
+}
+
+/** A solution for one stature as a start for another: lengths scaled, angles kept. */
+function scaled(row: ShippedSwing, { stature }: Body): ReferenceSwing {
+  const k = stature / row.statureM;
+  const swing = readShipped(row);
+  const values = swing.values.map((value, i) => (JOINTS[i % JOINT_COUNT].kind === 'length' ? value * k : value));
+  const [x, y, z] = swing.ballPoint;
+  return { ...swing, values, ballPoint: [x, y, z * k] };
+}
+
+function mix(a: ReferenceSwing, b: ReferenceSwing, share: number): ReferenceSwing {
+  const between = (from: number, to: number): number => from + share * (to - from);
+  const [x, y, z] = a.ballPoint.map((value, i) => between(value, b.ballPoint[i]));
+  return {
+    times: a.times,
+    values: a.values.map((value, i) => between(value, b.values[i])),
+    gripTurn: between(a.gripTurn, b.gripTurn),
+    ballPoint: [x, y, z],
+  };
 }

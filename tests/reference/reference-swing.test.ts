@@ -121,9 +121,16 @@ describe('the shipped swings', () => {
 
 describe('players who are not shipped', () => {
   test.each([
+    [1.4, 'driver'],
     [1.4, '9-iron'],
+    [1.46, '5-wood'],
+    [1.56, 'driver'],
+    [1.66, '5-iron'],
     [1.745, '7-iron'],
+    [1.81, 'pitching wedge'],
+    [1.99, '5-wood'],
     [2.1, 'driver'],
+    [2.1, 'sand wedge'],
   ] as [number, ClubId][])('get a swing that meets the ball on plane: %f m, %s', (statureM, id) => {
     const body = bodyOf({ statureM, handed: 'right' });
     const fit = solveReference(body, clubOf(CLUBS[id]));
