@@ -1,10 +1,11 @@
 import { useFrame, useThree } from '@react-three/fiber';
-import { useEffect, useRef, type RefObject } from 'react';
+import { useEffect, useMemo, useRef, type RefObject } from 'react';
 import type { PerspectiveCamera } from 'three';
 import { desk, setView, subscribe } from '../store';
 import { Captions } from './captions';
 import { lens, turnToward } from './lens';
 import { holdCamera } from './orbit';
+import { Pace } from './pace';
 import { Stagehand } from './stagehand';
 
 const isStill = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matches;
@@ -39,6 +40,7 @@ export function Scene({
   const scene = useThree((state) => state.scene);
   const camera = useThree((state) => state.camera) as PerspectiveCamera;
   const hand = useRef<Stagehand | null>(null);
+  const pace = useMemo(() => new Pace(gl.getContext() as WebGL2RenderingContext), [gl]);
 
   useEffect(() => {
     const canvas = gl.domElement;
@@ -61,6 +63,16 @@ export function Scene({
     };
   }, [gl, scene, camera, keyed, overlay]);
 
-  useFrame(({ size }) => hand.current?.frame(performance.now(), size.width, size.height));
+  // A priority takes the drawing over from the canvas.
+  useFrame(({ size, invalidate }) => {
+    if (!hand.current) return;
+    if (pace.isBusy()) {
+      invalidate();
+      return;
+    }
+    hand.current.frame(performance.now(), size.width, size.height);
+    gl.render(scene, camera);
+    pace.mark();
+  }, 1);
   return <Wake />;
 }

@@ -1,0 +1,40 @@
+/** Pictures that may be on their way to the screen at once: one being drawn, one behind it. */
+const MOST = 2;
+
+type Fences = Pick<
+  WebGL2RenderingContext,
+  | 'fenceSync'
+  | 'getSyncParameter'
+  | 'deleteSync'
+  | 'flush'
+  | 'SYNC_GPU_COMMANDS_COMPLETE'
+  | 'SYNC_STATUS'
+  | 'UNSIGNALED'
+>;
+
+/**
+ * Holds the next picture back while the graphics processor still has two to draw. A browser takes any number of them: where drawing
+ * is slow they would queue up for seconds, and the figure would lag behind the slider instead of skipping steps.
+ */
+export class Pace {
+  private fences: WebGLSync[] = [];
+
+  constructor(private readonly gl: Fences) {}
+
+  /** Whether a picture drawn now would have to wait. A lost context answers no, and a fence of its time is forgotten. */
+  isBusy(): boolean {
+    const { gl } = this;
+    while (this.fences.length > 0 && gl.getSyncParameter(this.fences[0], gl.SYNC_STATUS) !== gl.UNSIGNALED) {
+      gl.deleteSync(this.fences.shift()!);
+    }
+    return this.fences.length >= MOST;
+  }
+
+  /** A picture has just been handed over. */
+  mark(): void {
+    const fence = this.gl.fenceSync(this.gl.SYNC_GPU_COMMANDS_COMPLETE, 0);
+    // Without a flush the fence itself could wait for the next picture, which waits for the fence.
+    this.gl.flush();
+    if (fence) this.fences.push(fence);
+  }
+}
