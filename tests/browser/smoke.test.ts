@@ -49,7 +49,8 @@ test("both typefaces load from the app's own files, with true minus sign and deg
     return faces.map((found) => found.map(({ status }) => status).join());
   });
   expect(loaded).toEqual(['loaded', 'loaded', 'loaded']);
-  expect(witness.requests.filter((url) => url.endsWith('.woff2'))).toHaveLength(3);
+  // The offline cache may fetch the same three again meanwhile.
+  expect(new Set(witness.requests.filter((url) => url.endsWith('.woff2'))).size).toBe(3);
   expect(offOrigin(witness)).toEqual([]);
   await context.close();
 });
