@@ -1,7 +1,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { drawn, openDesk, slider } from './deskPage';
+import { DRAW_NOTHING, drawn, openDesk, slider } from './deskPage';
 import { launch, SCREENS } from './support';
 
 let browser: Browser | undefined;
@@ -24,7 +24,7 @@ const readings = (page: Page): Promise<string[]> => page.locator('.ball-rows dd 
 
 describe('the ball', () => {
   test('its tab opens both drawings and the numbers; they follow a slider', async () => {
-    const { page, context, witness } = await openDesk(browser!);
+    const { page, context, witness } = await openDesk(browser!, { init: [DRAW_NOTHING] });
     await openBall(page);
     await page.locator('.above svg').nth(1).waitFor();
     const before = { lead: await page.locator('.ball-lead').innerText(), rows: await readings(page) };
@@ -42,7 +42,7 @@ describe('the ball', () => {
   });
 
   test('"nothing adapts" says how far the head is off, and undo brings the ball back', async () => {
-    const { page, context } = await openDesk(browser!);
+    const { page, context } = await openDesk(browser!, { init: [DRAW_NOTHING] });
     await slider(page, 'rotationRate').focus();
     for (let i = 0; i < 20; i++) await page.keyboard.press('ArrowRight');
     await openBall(page);
@@ -55,7 +55,7 @@ describe('the ball', () => {
   });
 
   test('wind typed in changes the carry; a storm is refused in words', async () => {
-    const { page, context } = await openDesk(browser!);
+    const { page, context } = await openDesk(browser!, { init: [DRAW_NOTHING] });
     await openBall(page);
     const before = await readings(page);
     const wind = page.getByLabel('Wind with the shot, against is minus');
@@ -70,7 +70,7 @@ describe('the ball', () => {
 
   test('path, face and shot stay in one frame with plates and sliders while the drawer is shut', async () => {
     for (const viewport of Object.values(SCREENS)) {
-      const { page, context } = await openDesk(browser!, { viewport });
+      const { page, context } = await openDesk(browser!, { viewport, init: [DRAW_NOTHING] });
       const strip = await page.locator('.path-readout').innerText();
       expect(strip).toMatch(/Path .*\n?.*Face /s);
       for (const part of ['.path-readout', '.plate >> nth=0', '.plate >> nth=1', '[data-dial="leadWristFlexion"]']) {
@@ -86,7 +86,7 @@ describe('the ball', () => {
 
   test('the drawer has no accessibility fault and no text below 15 px, on every screen', async () => {
     for (const viewport of Object.values(SCREENS)) {
-      const { page, context } = await openDesk(browser!, { viewport });
+      const { page, context } = await openDesk(browser!, { viewport, init: [DRAW_NOTHING] });
       await openBall(page);
       await page.locator('.above svg').nth(1).waitFor();
       const { violations } = await new AxeBuilder({ page }).include('#drawer').analyze();

@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { drawn, openDesk, pointOn, slider } from './deskPage';
+import { DRAW_NOTHING, drawn, openDesk, pointOn, slider } from './deskPage';
 import { launch, SCREENS } from './support';
 
 let browser: Browser | undefined;
@@ -55,7 +55,7 @@ const letteringOf = (page: Page, plate: number): Promise<Lettering[]> =>
 describe('reading a plate', () => {
   for (const [name, viewport] of Object.entries(SCREENS)) {
     test(`on the ${name}, words and numbers on the plates are large enough, whole, and inside their frame`, async () => {
-      const { page, context } = await openDesk(browser!, { viewport });
+      const { page, context } = await openDesk(browser!, { viewport, init: [DRAW_NOTHING] });
       for (const wristDeg of [0, -24, 24]) {
         await setDial(page, 'leadWristFlexion', wristDeg);
         for (const plate of [0, 1]) {
@@ -81,7 +81,7 @@ describe('reading a plate', () => {
   }
 
   test('the picture says the same sentence to a screen reader as the words below it show', async () => {
-    const { page, context } = await openDesk(browser!);
+    const { page, context } = await openDesk(browser!, { init: [DRAW_NOTHING] });
     await setDial(page, 'leadWristFlexion', -24);
     const label = await page.locator('.plate-drawing').first().getAttribute('aria-label');
     const why = await page.locator('.plate-why:not(.is-short)').first().innerText();
@@ -93,7 +93,7 @@ describe('reading a plate', () => {
 
 describe('working on a plate', () => {
   test('tapping anywhere on a plate moves time to its checkpoint, and so does its title from the keyboard', async () => {
-    const { page, context } = await openDesk(browser!);
+    const { page, context } = await openDesk(browser!, { init: [DRAW_NOTHING] });
     const plates = page.locator('.plate');
     const chosen = () => plates.evaluateAll((all) => all.map((plate) => plate.hasAttribute('data-selected')));
     const box = (await plates.nth(1).boundingBox())!;
@@ -108,7 +108,7 @@ describe('working on a plate', () => {
   });
 
   test('while a slider is dragged only contours are drawn; the engraving comes back when it is let go', async () => {
-    const { page, context } = await openDesk(browser!);
+    const { page, context } = await openDesk(browser!, { init: [DRAW_NOTHING] });
     await engraving(page).first().waitFor({ state: 'attached' });
     const [from, to] = [await pointOn(page, 'leadWristFlexion', 0), await pointOn(page, 'leadWristFlexion', -15)];
     await page.mouse.move(from.x, from.y);
@@ -123,7 +123,7 @@ describe('working on a plate', () => {
   });
 
   test('the dark board chalks the lit side, the light board engraves the other', async () => {
-    const { page, context } = await openDesk(browser!);
+    const { page, context } = await openDesk(browser!, { init: [DRAW_NOTHING] });
     await engraving(page).first().waitFor({ state: 'attached' });
     const shown = () =>
       page.evaluate(() =>

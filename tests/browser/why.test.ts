@@ -1,7 +1,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { Browser, CDPSession, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { drawn, look, openDesk, openDrawer, slider } from './deskPage';
+import { DRAW_NOTHING, drawn, look, openDesk, openDrawer, slider } from './deskPage';
 import { findCrowding } from './geometry';
 import { launch, offOrigin, SCREENS, type Visit } from './support';
 
@@ -12,7 +12,7 @@ let page: Page;
 let client: CDPSession;
 beforeAll(async () => {
   browser = await launch();
-  visit = await openDesk(browser, { hasTouch: true });
+  visit = await openDesk(browser, { hasTouch: true, init: [DRAW_NOTHING] });
   ({ page } = visit);
   client = await visit.context.newCDPSession(page);
 });
