@@ -18,12 +18,15 @@ export interface ClipLayout {
 const WIDE = 0.95;
 /** Share of the cell that the picture keeps. */
 const KEPT = { beside: 0.58, below: 0.56 } as const;
-const STRIP = { landscape: 112, upright: 140 } as const;
+const STRIP = { landscape: 112, upright: 128 } as const;
+/** Upright and square pictures are watched on phones, where their width is the phone's: larger letters. */
+const UPRIGHT_LETTERS = 1.25;
 
 /** Divides a frame: pictures of `count` swings, with room for plates or without, over a strip for words. */
 export function layOut({ width, height }: PixelSize, count: number, hasPlates: boolean): ClipLayout {
-  const unit = Math.min(width, height) / 720;
-  const tall = Math.round((width > height ? STRIP.landscape : STRIP.upright) * unit);
+  const isWide = width > height;
+  const unit = (Math.min(width, height) / 720) * (isWide ? 1 : UPRIGHT_LETTERS);
+  const tall = Math.round((isWide ? STRIP.landscape : STRIP.upright) * unit);
   const strip = { x: 0, y: height - tall, width, height: tall };
   const room = height - tall;
   const isRow = width >= height;

@@ -66,10 +66,9 @@ export class ClipPainter {
     const ghost = job.ghost && sayTake(job.ghost.label, job.ghost.dialled);
     const lines = [said, ghost].flatMap((text) => (text ? wrap(pen, text, hand, width) : [])).length;
     const insets = { left: 14 * unit, right: 14 * unit, top: 24 * unit + lines * lead, bottom: 10 * unit };
-    const { kind, camera } = moment.shot;
-    // Slow motion ends just past the ball.
-    const until = kind === 'slow' ? 'ball' : 'finish';
-    const view = set.fit(take, directionOf(camera, moment.share), picture, insets, until);
+    const { camera, legs } = moment.shot;
+    const until = Math.max(...legs.flatMap(({ to }) => to));
+    const view = set.fit(directionOf(camera, moment.share), picture, insets, until);
     pen.drawImage(set.draw(take, moment.times[i], view, picture, Math.max(0.5, unit * 1.3)), picture.x, picture.y);
     pen.fillStyle = inks.ink;
     if (i > 0) pen.fillRect(...this.ruleBefore(picture, unit));
@@ -77,7 +76,8 @@ export class ClipPainter {
     const next = write(pen, said, hand, at);
     pen.fillStyle = inks.ghost;
     if (ghost) write(pen, ghost, hand, { ...at, y: next });
-    if (plate && moment.plate) drawPlateCard(pen, job.plates[take][moment.plate], inset(plate, 16 * unit), inks);
+    if (plate && moment.plate)
+      drawPlateCard(pen, job.plates[take][moment.plate], inset(plate, 14 * unit), inks, 22 * unit);
   }
 
   /** A thin rule between two pictures. */

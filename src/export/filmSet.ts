@@ -5,10 +5,12 @@ import type { Body } from '../model/body';
 import type { Club } from '../model/club';
 import { swingPose, type Swing } from '../reading/swing';
 import { pointCamera } from '../scene/camera';
+import { framePoints, type FramePoints } from '../scene/framePoints';
 import { SwingScene } from '../scene/swingScene';
 import { themeOf, type SceneTokens } from '../scene/theme';
 import { DIRECTIONS, fitView, type Direction, type Insets, type View } from '../scene/view';
 import type { PixelSize } from './formats';
+import { pointsUntil } from './held';
 import type { CameraId } from './storyboard';
 import { createCanvas, type Canvas } from './pen';
 import type { Take } from './takes';
@@ -51,6 +53,7 @@ export class FilmSet {
   private readonly size = new Vector2(1, 1);
   private readonly pose = createPose();
   private readonly scenes: SwingScene[];
+  private readonly held = new Map<number, Float64Array>();
   private isLost = false;
 
   constructor(
@@ -79,19 +82,21 @@ export class FilmSet {
   }
 
   /**
-   * A view from a direction that holds the swing in the picture less its insets (px): all of it, or as near as one can stand when
-   * it is seen no further than the ball. A camera on a stand: it does not open up on the way.
+   * A view from a direction that holds every swing here in the picture less its insets (px) until an instant (s): as near as one can
+   * stand. A camera on a stand: it does not open up on the way.
    */
-  fit(
-    take: number,
-    direction: Direction,
-    { width, height }: PixelSize,
-    insets: Insets = NO_INSETS,
-    until: 'ball' | 'finish' = 'ball',
-  ): View {
-    this.stand(take, this.takes[take].swing.curves.times[0]);
-    const { struck, whole } = this.scenes[take].points!;
-    return fitView(direction, until === 'ball' ? struck : whole, width, height, insets);
+  fit(direction: Direction, { width, height }: PixelSize, insets: Insets = NO_INSETS, until = -Infinity): View {
+    let points = this.held.get(until);
+    if (!points) this.held.set(until, (points = pointsUntil(this.framed(), until)));
+    return fitView(direction, points, width, height, insets);
+  }
+
+  /** The reference with its glass, and the swings that are shown. */
+  private framed(): readonly FramePoints[] {
+    this.stand(0, this.takes[0].swing.curves.times[0]);
+    const { points, model, ball } = this.scenes[0];
+    const shown = [...this.takes, ...(this.ghost ? [this.ghost] : [])];
+    return [points!, ...shown.map(({ swing }) => framePoints(swing, model!.figure, ball, ball[2]))];
   }
 
   /** Draws a take at a time (reference s) as seen from `view`; pens are `unit` px wide for a css px. */

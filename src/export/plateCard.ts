@@ -14,35 +14,41 @@ const RATIO = 292 / 320;
 const HEAD = 0.11;
 const FOOT = 0.25;
 const BESIDE = 0.72;
+/** The reason under a verdict, card units. */
+const SMALL = 25;
 
-/** Draws a checkpoint plate with its verdict as large as it fits into `room`: upright, or wide where there is little height. */
-export function drawPlateCard(pen: Pen, plate: PlatePixels, room: Rect, inks: Inks): void {
+/**
+ * Draws a checkpoint plate with its verdict as large as it fits into `room`: upright, or wide where there is little height. On an
+ * upright one the reason is written no smaller than `smallest` px, in its short form if it has to be.
+ */
+export function drawPlateCard(pen: Pen, plate: PlatePixels, room: Rect, inks: Inks, smallest: number): void {
   if (room.width / room.height > 1.25) drawWide(pen, plate, room, inks);
-  else drawUpright(pen, plate, room, inks);
+  else drawUpright(pen, plate, room, inks, smallest);
 }
 
-function drawUpright(pen: Pen, plate: PlatePixels, room: Rect, inks: Inks): void {
+function drawUpright(pen: Pen, plate: PlatePixels, room: Rect, inks: Inks, smallest: number): void {
   const width = Math.min(room.width, room.height / (HEAD + RATIO + FOOT));
   const unit = width / 400;
-  const height = width * (HEAD + RATIO + FOOT);
+  const foot = FOOT * width + Math.max(0, 3 * (smallest - SMALL * unit));
+  const height = Math.min(room.height, (HEAD + RATIO) * width + foot);
   const card = { x: room.x + (room.width - width) / 2, y: room.y + (room.height - height) / 2, width, height };
   frame(pen, card, unit, inks);
   const top = card.y + HEAD * width;
   if (plate.pixels) pen.drawImage(plate.pixels, card.x + 2, top, width - 4, (width - 4) * RATIO);
-  const foot = top + RATIO * width;
+  const line = top + RATIO * width;
   pen.fillStyle = inks.ink;
-  pen.fillRect(card.x, foot, width, Math.max(1, 2 * unit));
-  const at = { x: card.x + 16 * unit, y: card.y + 33 * unit, width: width - 32 * unit, lead: 0, most: 1 };
-  write(pen, plate.title, book(27 * unit, 600), at);
-  const { verdict } = plate.words;
-  drawSwatch(
-    pen,
-    { x: card.x + 16 * unit, y: foot + 18 * unit, width: 44 * unit, height: 64 * unit },
-    verdict,
-    inks,
-    unit,
-  );
-  writeVerdict(pen, plate, { x: card.x + 76 * unit, y: foot + 46 * unit, width: width - 88 * unit }, unit, inks);
+  pen.fillRect(card.x, line, width, Math.max(1, 2 * unit));
+  const x = card.x + 16 * unit;
+  write(pen, plate.title, book(27 * unit, 600), {
+    x,
+    y: card.y + 33 * unit,
+    width: width - 32 * unit,
+    lead: 0,
+    most: 1,
+  });
+  drawSwatch(pen, { x, y: line + 18 * unit, width: 44 * unit, height: 64 * unit }, plate.words.verdict, inks, unit);
+  const at = { x: card.x + 76 * unit, y: line + 46 * unit, width: width - 88 * unit };
+  writeVerdict(pen, plate, at, unit, inks, smallest);
 }
 
 function drawWide(pen: Pen, plate: PlatePixels, room: Rect, inks: Inks): void {
@@ -76,12 +82,13 @@ function writeVerdict(
   { x, y, width }: { x: number; y: number; width: number },
   unit: number,
   inks: Inks,
+  smallest = 0,
 ): void {
   pen.fillStyle =
     words.verdict === 'steep' ? inks.steepText : words.verdict === 'shallow' ? inks.shallowText : inks.ink;
   write(pen, words.word, book(38 * unit, 700), { x, y, width, lead: 0, most: 1 });
   pen.fillStyle = inks.ink;
-  const small = draft(25 * unit);
-  const why = widthOf(pen, words.why, small) <= width ? words.why : words.shortWhy;
-  write(pen, why, small, { x, y: y + 32 * unit, width, lead: 27 * unit, most: 1 });
+  const px = Math.max(SMALL * unit, smallest);
+  const why = widthOf(pen, words.why, draft(px)) <= width ? words.why : words.shortWhy;
+  write(pen, why, draft(px), { x, y: y + 7 * unit + px, width, lead: 0, most: 1 });
 }

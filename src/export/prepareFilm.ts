@@ -6,6 +6,7 @@ import type { ClipWish, FilmJob } from './filmJob';
 import type { Staging } from './filmSet';
 import { pixelSize } from './formats';
 import { toAddress } from './link';
+import { breathe } from './making';
 import { readInks } from './pen';
 import type { PlatePixels } from './plateCard';
 import { drawPlate } from './plateImage';
@@ -14,6 +15,10 @@ import type { Film } from './storyboard';
 import { sayChanges, type Subject, type Take } from './takes';
 
 const IDS: readonly CheckpointId[] = ['leadArmParallel', 'shaftParallel'];
+/** How much larger a plate's captions are in a clip than on the desk, against the clip's other letters. */
+const CAPTIONS = 1.35;
+/** A plate that is lettered as if it were smaller than this, css px a unit, has no room left for its drawing. */
+const SMALLEST_PLATE = 0.62;
 
 const takesOf = ({ now, after }: Subject, { arrangement }: Film): readonly Take[] =>
   arrangement === 'sideBySide' || arrangement === 'oneAfterOther' ? [now, after] : [now];
@@ -56,15 +61,21 @@ async function platesOf(
   const { cells, unit } = layOut(pixelSize(shape, size), arrangement === 'sideBySide' ? takes.length : 1, true);
   const room = cells[0].plate!;
   const width = Math.max(160, Math.round(Math.min(room.width, (room.height * 320) / 292)));
+  const scale = Math.max(SMALLEST_PLATE, width / 320 / unit / CAPTIONS);
   const draw = async (take: Take, id: CheckpointId): Promise<[CheckpointId, PlatePixels]> => {
-    const { title, words, svg } = drawPlate(subject, take, id, subject.document.board, width / 320 / unit);
+    const { title, words, svg } = drawPlate(subject, take, id, subject.document.board, scale);
     const pixels = svg === undefined ? undefined : await toPixels(svg, width, Math.round((width * 292) / 320));
     return [id, { title, words, pixels }];
   };
-  return Promise.all(
-    takes.map(async (take) => {
-      const drawn = await Promise.all(IDS.map((id) => draw(take, id)));
-      return Object.fromEntries(drawn) as Record<CheckpointId, PlatePixels>;
-    }),
-  );
+  const plates: Record<CheckpointId, PlatePixels>[] = [];
+  for (const take of takes) {
+    const drawn: [CheckpointId, PlatePixels][] = [];
+    for (const id of IDS) {
+      drawn.push(await draw(take, id));
+      // One at a time, so that the page is never held up for long.
+      await breathe();
+    }
+    plates.push(Object.fromEntries(drawn) as Record<CheckpointId, PlatePixels>);
+  }
+  return plates;
 }

@@ -29,7 +29,7 @@ export async function makePng(subject: Subject, { t, pose, times }: StillOf): Pr
   try {
     const most = Math.min(set.longest / Math.max(width, height), times);
     const picture = { width: Math.round(width * most), height: Math.round(height * most) };
-    const from = view ?? set.fit(0, DIRECTIONS.free, picture);
+    const from = view ?? set.fit(DIRECTIONS.free, picture);
     const scene = set.draw(0, t, from, picture, most, pose);
     const canvas = createCanvas(picture.width, picture.height + Math.round(64 * most));
     const pen = penOn(canvas);

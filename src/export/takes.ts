@@ -9,7 +9,8 @@ import { FRESH_SESSION, toMovements, type Derived, type DeskState, type Document
 import { sayChange, sayMovement } from '../words';
 import { toArmAngle, toWeather } from '../store/convert';
 import { derive } from '../store/derived';
-import { planFor, type StepPlan } from '../store/planning';
+import type { StepPlan } from '../store/planning';
+import { AFTER_LABELS, isThere, type AfterId } from './after';
 
 /** One swing that is shown: played out, read, and named. */
 export interface Take {
@@ -23,14 +24,6 @@ export interface Take {
   /** When and where the ball leaves; absent when the head never meets it. */
   readonly struck: Struck | undefined;
 }
-
-/** What the swing is set against: the smallest change that puts it on plane, the swing kept for comparison, or the reference. */
-export type AfterId = 'plan' | 'ghost' | 'reference';
-export const AFTER_LABELS: Readonly<Record<AfterId, string>> = {
-  plan: 'After the change',
-  ghost: 'Kept for comparison',
-  reference: 'Reference',
-};
 
 /** Everything that a clip, a still or a sheet is made from: taken from the desk once, so that later changes do not get in. */
 export interface Subject {
@@ -47,9 +40,13 @@ export interface Subject {
 export const derivePlain = (state: DeskState): Derived =>
   derive({ ...state, session: { ...FRESH_SESSION, ghost: state.session.ghost } });
 
-/** What the desk shows, and what it is set against. */
-export function takeSubject({ document, session }: DeskState, derived: Derived, wanted: AfterId): Subject {
-  const plan = wanted === 'plan' ? findPlan(derived, document) : undefined;
+/** What the desk shows, and what it is set against; `plan` where that was asked for and there is one. */
+export function takeSubject(
+  { document, session }: DeskState,
+  derived: Derived,
+  wanted: AfterId,
+  plan?: StepPlan,
+): Subject {
   const afterId = isThere(wanted, session.ghost !== null, plan !== undefined) ? wanted : 'reference';
   const { units } = document;
   const now: Take = {
@@ -72,30 +69,6 @@ export function takeSubject({ document, session }: DeskState, derived: Derived, 
 
 const struckBy = (delivery: Derived['delivery'], shot: Shot | NoShot): Struck | undefined =>
   'missing' in delivery || 'missing' in shot ? undefined : { t: delivery.t, track: shot.flight.track };
-
-/**
- * The smallest change that brings both checkpoints well into their bands; one movement alone where that is enough, because a player
- * can think of one thing.
- */
-function findPlan(derived: Derived, document: Document): StepPlan | undefined {
-  const { plans } = planFor({
-    kind: 'plan',
-    swing: withMovements(derived.swing, derived.movements),
-    reference: derived.referenceSwing,
-    allow: ['leadWrist', 'rotation', 'sideTilt'],
-    bands: derived.bands,
-    armAngle: toArmAngle(document),
-    aim: 'inside',
-    doubt: { leadArmParallel: 0, shaftParallel: 0 },
-    rule: document.ball.rule,
-    weather: toWeather(document.ball, derived.player),
-  });
-  return plans.find(({ uses, status }) => status === 'reached' && uses.length === 1) ?? plans[0];
-}
-
-/** Whether there is such a swing to set against. */
-export const isThere = (id: AfterId, hasGhost: boolean, hasPlan: boolean): boolean =>
-  id === 'reference' || (id === 'ghost' ? hasGhost : hasPlan);
 
 /** Points of a ball's track that is drawn. */
 const TRACK_POINTS = 48;

@@ -200,6 +200,20 @@ for (const kind of ['best', 'vp9', 'vp8', 'gif']) {
   });
 }
 
+test('without an encoder, and without drawing beside the page, a clip still comes out: as a GIF, and the drawer says so', async () => {
+  const { page: poor, context: other, witness: seen } = await openDesk(browser!, { hasTouch: true });
+  await poor.evaluate(() =>
+    ['VideoEncoder', 'OffscreenCanvas'].forEach((api) => Reflect.deleteProperty(globalThis, api)),
+  );
+  await openClip(poor);
+  await wishShort(poor);
+  const file = await makeByTouch(poor, 'Make the clip');
+  expect(file.said).toMatch(/^GIF, 320 × 180/);
+  expect(readGif(file.bytes).times).toHaveLength(COUNT);
+  expect(seen.errors).toEqual([]);
+  await other.close();
+});
+
 test('finished files stay listed until they are dismissed', async () => {
   const files = page.locator('.files li');
   const count = await files.count();

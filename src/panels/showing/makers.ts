@@ -1,3 +1,4 @@
+import { fileName } from '../../export';
 import { currentPose, desk } from '../../store';
 import { sayWho } from '../Status';
 import { make, showing, subjectAsSeen, subjectNow } from './work';
@@ -24,11 +25,7 @@ export const makePlates = (): Promise<void> =>
 
 export const makeModel = (): Promise<void> =>
   make('Building the model', async () => {
-    const [{ toModelFile }, { fileName }, subject] = await Promise.all([
-      import('../../export/modelFile'),
-      import('../../export/making'),
-      subjectNow(),
-    ]);
+    const [{ toModelFile }, subject] = await Promise.all([import('../../export/modelFile'), subjectNow()]);
     return {
       name: `${fileName('model')}.glb`,
       format: 'glTF binary, animated',
@@ -38,11 +35,7 @@ export const makeModel = (): Promise<void> =>
 
 export const makeTable = (): Promise<void> =>
   make('Writing the table', async () => {
-    const [{ toTable }, { fileName }, { now, after }] = await Promise.all([
-      import('../../export/table'),
-      import('../../export/making'),
-      subjectNow(),
-    ]);
+    const [{ toTable }, { now, after }] = await Promise.all([import('../../export/table'), subjectNow()]);
     const text = toTable([now, after].map(({ label, ...take }) => ({ name: label, ...take })));
     return {
       name: `${fileName('table')}.csv`,

@@ -1,13 +1,13 @@
+import { pixelSize } from '../../export';
 import { desk } from '../../store';
 import { sayWho } from '../Status';
 import { showing, subjectNow } from './work';
 
 /** The reel of the clip that stands in the drawer, on the page. */
 async function openHere() {
-  const [{ openReel }, { prepareFilm }, { pixelSize }] = await Promise.all([
+  const [{ openReel }, { prepareFilm }] = await Promise.all([
     import('../../export/film'),
     import('../../export/prepareFilm'),
-    import('../../export/formats'),
   ]);
   const { wish } = showing.getState();
   const job = await prepareFilm(await subjectNow(), wish, sayWho(desk.getState().document));

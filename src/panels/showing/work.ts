@@ -1,5 +1,5 @@
 import { createStore } from 'zustand/vanilla';
-import type { AfterId, ClipWish, Companion, Made, Progress } from '../../export';
+import { Stopped, type AfterId, type ClipWish, type Companion, type Made, type Progress } from '../../export';
 import { current, desk } from '../../store';
 
 /** A file that was made and not dismissed yet. */
@@ -57,8 +57,14 @@ export async function make(doing: string, work: (companion: Companion) => Promis
   const watch = (): void => void (wasHidden ||= document.visibilityState === 'hidden');
   document.addEventListener('visibilitychange', watch);
   showing.setState({ progress: { doing, share: 0, secondsLeft: undefined }, excuse: null });
+  const { signal } = control;
+  const stopped = new Promise<never>((_, refuse) => signal.addEventListener('abort', () => refuse(new Stopped())));
+  const tell = (progress: Progress): void => {
+    if (!signal.aborted) showing.setState({ progress });
+  };
   try {
-    const made = await work({ signal: control.signal, tell: (progress) => showing.setState({ progress }) });
+    // Stopping waits for nobody: what is still under way then comes to nothing.
+    const made = await Promise.race([work({ signal, tell }), stopped]);
     const file = { ...made, id: ++count, url: URL.createObjectURL(made.blob) };
     showing.setState(({ files }) => ({ files: [file, ...files] }));
   } catch (error) {
@@ -73,9 +79,14 @@ export async function make(doing: string, work: (companion: Companion) => Promis
 
 /** The desk as it is now, set against what was chosen. */
 export async function subjectNow() {
-  const { derivePlain, takeSubject } = await import('../../export/takes');
+  const [{ derivePlain, takeSubject }, { findPlan }] = await Promise.all([
+    import('../../export/takes'),
+    import('../../export/planBeside'),
+  ]);
   const state = desk.getState();
-  return takeSubject(state, derivePlain(state), showing.getState().after);
+  const { after } = showing.getState();
+  const derived = derivePlain(state);
+  return takeSubject(state, derived, after, after === 'plan' ? await findPlan(derived, state.document) : undefined);
 }
 
 /** The desk exactly as it is drawn, doubled or tried out if it is. */
