@@ -1,19 +1,23 @@
 import { createServer, type Server } from 'node:http';
-import { appAddress } from './support';
+import { inject } from 'vitest';
 
-/** A server of one's own before the built app: it can go away, and it can bring a new version. */
+/** A server of one's own before the built app: it can go away and come back, and it can bring a new version. */
 export interface Relay {
   readonly address: string;
   /** From now on the worker's file is a different one, as after an update. */
   update(): void;
+  /** Gone: whoever asks is refused, and every open connection is cut. */
   close(): Promise<void>;
+  /** There again, under the same address. */
+  reopen(): Promise<void>;
 }
 
 /** Passes everything on to the built app. */
 export async function openRelay(): Promise<Relay> {
+  const app = inject('address');
   let version = 1;
   const server: Server = createServer((request, response) => {
-    const target = new URL(request.url ?? '/', appAddress());
+    const target = new URL(request.url ?? '/', app);
     fetch(target)
       .then(async (answer) => {
         let body = Buffer.from(await answer.arrayBuffer());
@@ -26,11 +30,12 @@ export async function openRelay(): Promise<Relay> {
       })
       .catch(() => response.destroy());
   });
-  await new Promise<void>((resolve) => server.listen(0, 'localhost', resolve));
+  const listen = (port: number): Promise<void> => new Promise((resolve) => server.listen(port, 'localhost', resolve));
+  await listen(0);
   const place = server.address();
   if (place === null || typeof place === 'string') throw new Error('The relay has no port.');
   return {
-    address: `http://localhost:${place.port}${new URL(appAddress()).pathname}`,
+    address: `http://localhost:${place.port}${new URL(app).pathname}`,
     update() {
       version++;
     },
@@ -39,5 +44,6 @@ export async function openRelay(): Promise<Relay> {
         server.close(() => resolve());
         server.closeAllConnections();
       }),
+    reopen: () => listen(place.port),
   };
 }

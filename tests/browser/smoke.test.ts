@@ -1,5 +1,6 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { takeStrays } from './guard';
 import { appAddress, launch, offOrigin, open, SCREENS } from './support';
 
 let browser: Browser | undefined;
@@ -83,5 +84,7 @@ test('the page is locked down: a request to another origin is blocked and notice
   expect(outcome).toBe('blocked');
   await expect.poll(() => witness.violations).toEqual(['connect-src: https://example.invalid/']);
   expect(witness.errors.join()).toContain('Content Security Policy');
+  // The same would fail any test that does not expect it.
+  expect(takeStrays()).toContain('connect-src: https://example.invalid/');
   await context.close();
 });
