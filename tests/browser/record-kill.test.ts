@@ -6,7 +6,7 @@ import { withoutPicture } from './lessonsPage';
 import { appAddress, launch, SCREENS } from './support';
 
 /** Kills in one run; `RECORD_KILLS=300 npm test -- record-kill` makes more. */
-const KILLS = Number(process.env['RECORD_KILLS'] ?? 60);
+const KILLS = Number(process.env['RECORD_KILLS'] ?? 40);
 const SEED = Number(process.env['SEED'] ?? 7);
 /** Devices side by side, each with a store of its own: while one types another loads. */
 const DEVICES = 4;
