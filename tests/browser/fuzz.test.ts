@@ -7,6 +7,7 @@ import { heelLiftAt, placeBall } from '../../src/figure/stance';
 import { createPose } from '../../src/model/chain';
 import { K } from '../../src/model/keys';
 import { swingPose } from '../../src/reading/swing';
+import { findShipped } from '../../src/solving/shipped';
 import { current, currentPose, DEFAULT_DOCUMENT, desk, dialValue, EDGE_DIALS, type DeskLook } from '../../src/store';
 import { dialWords } from '../../src/panels/dialWords';
 import { sayCheckpoint } from '../../src/words';
@@ -21,8 +22,13 @@ const SEED = Number(process.env['FUZZ_SEED'] ?? Date.now() % 1_000_000);
 console.log(`fuzz: ${STEPS} steps, FUZZ_SEED=${SEED}`);
 /** A longer run is several walks, each with the next seed: undo leads back over so many steps. */
 const LONGEST_WALK = 1000;
-/** The worst a pose may differ between two engines' sines, m or 1. */
-const SAME = 1e-9;
+/**
+ * The worst a pose may differ between this engine and the browser's, m or 1. Their sines differ in the last digit, 1e-16. Where a
+ * search had a hand in it (a player who is not shipped; the arms from shaft parallel on) that digit is divided by the millionth over
+ * which the search takes its differences, and grows in the arm's weakest direction: a hundredth of a millimetre. Where the arms only
+ * come close to the ball, many ways are about equally close.
+ */
+const SAME = { computed: 1e-9, searched: 1e-5, closest: 5e-3 } as const;
 /** Small windows, cheap to draw: the phone's way of laying out the desk, and the tablet's. */
 const WINDOWS = {
   phone: { width: 390, height: 640 },
@@ -78,13 +84,14 @@ function compare({ probe, stored, poseOfStored, sliders, values, plates }: PageR
   }
   const ours = current();
   if (JSON.stringify(probe.drawn) !== JSON.stringify(poseOfStored)) wrong.push('drawn pose is not the stored one');
-  // From shaft parallel on the arms adapt by a search; where it only comes close, engines' last digits lead a millimetre apart.
-  const isPlain =
-    session.t <= (ours.positions.P6 ?? 0) || ('status' in ours.delivery && ours.delivery.status === 'held');
+  const isAdapted = session.t > (ours.positions.P6 ?? 0);
+  const isClosest = 'status' in ours.delivery && ours.delivery.status === 'closest';
+  const isShipped = findShipped(ours.body, ours.club) !== undefined;
+  const same = SAME[isAdapted && isClosest ? 'closest' : isAdapted || !isShipped ? 'searched' : 'computed'];
   const poses = apart(currentPose(), poseOfStored);
-  if (isPlain && !(poses <= SAME)) wrong.push(`pose differs from ours by ${poses}`);
+  if (!(poses <= same)) wrong.push(`pose differs from ours by ${poses}`);
   const parts = apart(placeOurs(session.t), probe.drawnFigure);
-  if (isPlain && !(parts <= SAME)) wrong.push(`drawn figure differs from ours by ${parts}`);
+  if (!(parts <= same)) wrong.push(`drawn figure differs from ours by ${parts}`);
   (['leadArmParallel', 'shaftParallel'] as const).forEach((id, i) => {
     const { word, why, shortWhy } = sayCheckpoint(id, ours.checkpoints[id], probe.bands, document.units);
     if (!plates[i]?.includes(word) || !(plates[i].includes(why) || plates[i].includes(shortWhy)))
@@ -113,12 +120,14 @@ async function walk(size: keyof typeof WINDOWS, steps: number, seed: number): Pr
   await page.goto(`${appAddress()}?probe`);
   await ready(page);
   await run(page, steps, seed);
-  const undoAll = await page.evaluate(() => {
+  const undoAll = await page.evaluate(async () => {
     const button = document.querySelector<HTMLButtonElement>('.turn')!;
     let count = 0;
     while (button.getAttribute('aria-disabled') !== 'true' && count < 1e5) {
       button.click();
       count++;
+      // React shows what a click did when the script pauses.
+      await Promise.resolve();
     }
     return count;
   });
