@@ -53,7 +53,10 @@ export const readPage = (page: Page): Promise<PageRead> =>
       poseOfStored: probed.slantwisePoseFrom(stored!),
       sliders,
       values,
-      plates: [...document.querySelectorAll('.plate-verdict')].map((plate) => plate.textContent ?? ''),
+      // Where a checkpoint is not reached the reason stands in place of the picture.
+      plates: [...document.querySelectorAll('.plate')].map((plate) =>
+        [...plate.querySelectorAll('.plate-reason, .plate-verdict')].map(({ textContent }) => textContent).join(' '),
+      ),
     };
   });
 
