@@ -14,16 +14,22 @@ import { Mishap } from './panels';
 import { offline, startBook } from './record';
 import { exposeProbe, startDesk } from './store';
 
-startDesk();
-startBook();
-if (import.meta.env.PROD) offline.start();
-exposeProbe();
-openDoors();
+/** What breaks before the first picture is shown like anything that breaks later, with the way to save everything. */
+function Broken({ error }: { error: unknown }): never {
+  throw error;
+}
+
+let broken: { readonly error: unknown } | undefined;
+for (const start of [startDesk, startBook, () => import.meta.env.PROD && offline.start(), exposeProbe, openDoors]) {
+  try {
+    start();
+  } catch (error) {
+    broken ??= { error };
+  }
+}
 
 createRoot(document.getElementById('app')!).render(
   <StrictMode>
-    <Mishap>
-      <App />
-    </Mishap>
+    <Mishap>{broken ? <Broken {...broken} /> : <App />}</Mishap>
   </StrictMode>,
 );

@@ -148,6 +148,23 @@ describe('players', () => {
     expect(await page.title()).toBe('Slantwise');
   });
 
+  test('keep swings, which are renamed, laid out, deleted and brought back', async () => {
+    await addPlayer(page, 'Robin');
+    await page.getByText('Saved swings').click();
+    await page.getByLabel('Keep the swing on the desk as').fill('Good one');
+    await press(page, 'Keep');
+    await press(page, 'Rename Good one');
+    await page.getByLabel('New name for Good one').fill('Best so far');
+    await page.getByLabel('New name for Good one').press('Enter');
+    await press(page, 'Lay out Best so far');
+    await press(page, 'Delete Best so far');
+    await press(page, 'Undo: Delete Best so far');
+    await press(page, 'Undo: Rename swing');
+    await page.locator('.lesson-swing').getByText('Good one').waitFor();
+    const kept = async () => (await inStore(page)).filter(({ kind }) => kind === 'swing').map((swing) => swing['name']);
+    await expect.poll(kept).toEqual(['Good one']);
+  });
+
   test('are wiped in two taps, and the store is read back', async () => {
     await addPlayer(page, 'Robin');
     await press(page, 'New lesson today');
@@ -237,6 +254,24 @@ test('when a part of the program crashes, everything can still be saved, and the
   expect(reading.records.map((record) => 'name' in record && record.name)).toContain('Robin');
   expect(JSON.parse(text)).toMatchObject({ alongside: { desk: expect.stringContaining('"version":1') as string } });
   expect(witness.errors.splice(0).join()).toContain('broken on purpose');
+});
+
+test('when the program cannot even start, the book can still be saved', async () => {
+  await addPlayer(page, 'Robin');
+  await expect.poll(async () => (await inStore(page)).some((record) => record['name'] === 'Robin')).toBe(true);
+  const other = await page.context().newPage();
+  await other.addInitScript(() => {
+    Storage.prototype.getItem = () => {
+      throw new DOMException('broken on purpose', 'SecurityError');
+    };
+  });
+  await other.goto(appAddress());
+  await other.getByRole('heading', { name: 'Something broke' }).waitFor();
+  const { text } = await download(other, () => other.getByRole('button', { name: 'Save everything' }).click());
+  const reading = readFile(text);
+  if ('refused' in reading) throw new Error(reading.refused);
+  expect(reading.records.map((record) => 'name' in record && record.name)).toContain('Robin');
+  await other.close();
 });
 
 /** What a store can do wrong, done to the browser's own; each answers how to take it back. Runs in the page. */
@@ -377,7 +412,11 @@ describe('every page of the book', () => {
       return [...cut, ...small.map((target) => target.outerHTML.slice(0, 80))];
     });
   const axe = async (): Promise<string[]> => {
-    const { violations } = await new AxeBuilder({ page }).include('#drawer').include('.status').analyze();
+    const { violations } = await new AxeBuilder({ page })
+      .options({ resultTypes: ['violations'] })
+      .include('#drawer')
+      .include('.status')
+      .analyze();
     return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`);
   };
 

@@ -2,10 +2,12 @@ import { useMemo, useState, type FormEvent } from 'react';
 import {
   asSeenHere,
   book,
+  cleanName,
   computeCm,
   deleteRecord,
   keepSwing,
   LIMITS,
+  renameSwing,
   sayBoth,
   swingsOf,
   type PlayerRecord,
@@ -45,10 +47,77 @@ function Keep({ player }: { player: PlayerRecord }) {
   );
 }
 
+/** The field that has just opened takes the keys. */
+const focus = (field: HTMLInputElement | null): void => field?.focus();
+
+/** One kept swing; its name is changed in place. */
+function Line({ swing }: { swing: SwingRecord }) {
+  const units = useDesk(({ document }) => document.units);
+  const mayWrite = useMayWrite();
+  const [draft, setDraft] = useState<string>();
+  const rename = (event: FormEvent): void => {
+    event.preventDefault();
+    const name = cleanName(draft ?? '');
+    if (name !== '' && name !== swing.name) book.apply(renameSwing(swing, book.birth().nowMs, name));
+    setDraft(undefined);
+  };
+  if (draft !== undefined)
+    return (
+      <li>
+        <form className="lesson-add" onSubmit={rename}>
+          <label>
+            <span>New name for {swing.name}</span>
+            <input
+              type="text"
+              value={draft}
+              maxLength={LIMITS.name}
+              autoComplete="off"
+              ref={focus}
+              onChange={(event) => setDraft(event.currentTarget.value)}
+            />
+          </label>
+          <button type="submit" className="plain">
+            Keep
+          </button>
+        </form>
+      </li>
+    );
+  return (
+    <li className="lesson-swing">
+      <span>
+        <span className="lesson-name">{swing.name}</span>
+        <span className="fine">{sayBoth(null, swing.computedCm, units)}, computed</span>
+      </span>
+      <button type="button" className="plain" aria-label={`Lay out ${swing.name}`} onClick={() => lay(swing)}>
+        Lay out
+      </button>
+      {mayWrite && (
+        <>
+          <button
+            type="button"
+            className="plain"
+            aria-label={`Rename ${swing.name}`}
+            onClick={() => setDraft(swing.name)}
+          >
+            Rename
+          </button>
+          <button
+            type="button"
+            className="plain"
+            aria-label={`Delete ${swing.name}`}
+            onClick={() => book.apply(deleteRecord(swing, `Delete ${swing.name}`))}
+          >
+            Delete
+          </button>
+        </>
+      )}
+    </li>
+  );
+}
+
 /** Swings worth keeping, of one player. */
 export function Swings({ player }: { player: PlayerRecord }) {
   const records = useBook((state) => state.records);
-  const units = useDesk(({ document }) => document.units);
   const mayWrite = useMayWrite();
   const swings = useMemo(() => swingsOf(records, player.id), [records, player.id]);
   return (
@@ -56,25 +125,7 @@ export function Swings({ player }: { player: PlayerRecord }) {
       <summary>Saved swings{swings.length > 0 && ` (${swings.length})`}</summary>
       <ul className="lesson-list" aria-label="Saved swings">
         {swings.map((swing) => (
-          <li key={swing.id} className="lesson-swing">
-            <span>
-              <span className="lesson-name">{swing.name}</span>
-              <span className="fine">{sayBoth(null, swing.computedCm, units)}, computed</span>
-            </span>
-            <button type="button" className="plain" aria-label={`Lay out ${swing.name}`} onClick={() => lay(swing)}>
-              Lay out
-            </button>
-            {mayWrite && (
-              <button
-                type="button"
-                className="plain"
-                aria-label={`Delete ${swing.name}`}
-                onClick={() => book.apply(deleteRecord(swing, `Delete ${swing.name}`))}
-              >
-                Delete
-              </button>
-            )}
-          </li>
+          <Line key={swing.id} swing={swing} />
         ))}
       </ul>
       {mayWrite && <Keep player={player} />}
