@@ -39,16 +39,21 @@ describe('the desk as it lay in the small storage', () => {
     expect(desk.getState().document.player).toEqual({ statureM: 1.78, handed: 'right' });
   });
 
-  test('of the first days, before there was a ball to strike or anything to mark, opens', () => {
-    const { wanted } = lay('desk-v1-first.json');
+  test.each([
+    ['of the first days, before there was a ball to strike or anything to mark,', 'desk-v1-first.json'],
+    ['with a camera for each view', 'desk-v1-cameras.json'],
+  ])('%s opens', (_, name) => {
+    const { wanted } = lay(name);
     expect(desk.getState().notice).toBeNull();
     expect(desk.getState().document).toMatchObject(wanted);
   });
 });
 
 describe('links', () => {
-  const links = jsonOf<Record<string, { text: string } & Wanted>>('links-v1.json');
-  test.each(Object.entries(links))('of version 1 open: %s', (_, { text, wanted }) => {
+  const links = ['links-v1.json', 'links-v1-cameras.json'].flatMap((name) =>
+    Object.entries(jsonOf<Record<string, { text: string } & Wanted>>(name)),
+  );
+  test.each(links)('of version 1 open: %s', (_, { text, wanted }) => {
     expect(readText(text)).toMatchObject({ document: wanted });
   });
 });
