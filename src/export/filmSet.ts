@@ -6,7 +6,7 @@ import type { Club } from '../model/club';
 import { swingPose, type Swing } from '../reading/swing';
 import { pointCamera } from '../scene/camera';
 import { framePoints, type FramePoints } from '../scene/framePoints';
-import { SwingScene } from '../scene/swingScene';
+import { SwingScene, type SwingShown } from '../scene/swingScene';
 import { themeOf, type SceneTokens } from '../scene/theme';
 import { DIRECTIONS, fitView, type Direction, type Insets, type View } from '../scene/view';
 import type { PixelSize } from './formats';
@@ -41,6 +41,26 @@ export interface Staging {
   readonly board: 'light' | 'dark';
   readonly tokens: SceneTokens;
 }
+
+/** What a scene shows of a take at a time (reference s), in a pose: with the ball on its way once it is struck. */
+export const shownOf = (
+  { body, club, handed, referenceSwing }: Staging,
+  { swing, struck }: Take,
+  ghost: Take | undefined,
+  t: number,
+  pose: Pose,
+): SwingShown => ({
+  body,
+  club,
+  handed,
+  swing,
+  referenceSwing,
+  t,
+  pose,
+  throughEyes: false,
+  ...(struck ? { struck } : {}),
+  ...(ghost ? { ghost: { swing: ghost.swing, t } } : {}),
+});
 
 /**
  * A set of its own to film on: the stage's scene on a canvas that nobody sees, so that the stage stays free. One scene a take; `draw`
@@ -118,22 +138,9 @@ export class FilmSet {
   }
 
   private stand(take: number, t: number, pose?: Pose): void {
-    const { body, club, handed, referenceSwing } = this.staging;
-    const { swing, struck } = this.takes[take];
     if (pose) this.pose.set(pose);
-    else swingPose(swing, t, this.pose);
-    this.scenes[take].show({
-      body,
-      club,
-      handed,
-      swing,
-      referenceSwing,
-      t,
-      pose: this.pose,
-      throughEyes: false,
-      ...(struck ? { struck } : {}),
-      ...(this.ghost ? { ghost: { swing: this.ghost.swing, t } } : {}),
-    });
+    else swingPose(this.takes[take].swing, t, this.pose);
+    this.scenes[take].show(shownOf(this.staging, this.takes[take], this.ghost, t, this.pose));
   }
 
   dispose(): void {

@@ -122,10 +122,10 @@ export function widthOf(pen: Pen, text: string, hand: Hand): number {
   return width;
 }
 
-/** Lines of a text that fit a width. */
+/** Lines of a text that fit a width. A number stays with the word in front of it: "cupped 3°". */
 export function wrap(pen: Pen, text: string, hand: Hand, width: number): string[] {
   const lines: string[] = [];
-  for (const word of text.split(' ')) {
+  for (const word of text.split(/ (?![\u2212\d])/)) {
     const longer = lines.length === 0 ? word : `${lines.at(-1)} ${word}`;
     if (lines.length > 0 && widthOf(pen, longer, hand) <= width) lines[lines.length - 1] = longer;
     else lines.push(word);

@@ -18,7 +18,7 @@ const IDS: readonly CheckpointId[] = ['leadArmParallel', 'shaftParallel'];
 /** How much larger a plate's captions are in a clip than on the desk, against the clip's other letters. */
 const CAPTIONS = 1.35;
 /** A plate that is lettered as if it were smaller than this, css px a unit, has no room left for its drawing. */
-const SMALLEST_PLATE = 0.62;
+const SMALLEST_PLATE = 0.7;
 
 const takesOf = ({ now, after }: Subject, { arrangement }: Film): readonly Take[] =>
   arrangement === 'sideBySide' || arrangement === 'oneAfterOther' ? [now, after] : [now];

@@ -21,3 +21,6 @@ export const SCAN_WHY = 'The code holds it all: nothing is sent anywhere.';
 
 /** On a sheet for a swing that has nothing to change. */
 export const NOTHING_TO_CHANGE = 'On plane at both checkpoints: keep it as it is.';
+
+/** While the desk is doubled: said where files are made. */
+export const NOT_EXAGGERATED = 'Clips, sheets, models and tables show the swing as it is, not exaggerated.';

@@ -1,5 +1,6 @@
 import { useEffect } from 'react';
-import { useDerived } from '../../store';
+import { useDerived, useDesk } from '../../store';
+import { NOT_EXAGGERATED } from '../../words';
 import { ClipForm } from './ClipForm';
 import { Files } from './Files';
 import { LinkForm } from './LinkForm';
@@ -12,12 +13,14 @@ import './showing.css';
 export default function Showing() {
   useEffect(exposeFrames, []);
   const ready = useDerived(({ status }) => status === 'ready');
+  const isDoubled = useDesk(({ session }) => session.exaggerate);
   return (
     <div className="showing">
       <WorkNote />
       <Files />
       {ready ? (
         <>
+          {isDoubled && <p>{NOT_EXAGGERATED}</p>}
           <ClipForm />
           <PaperForm />
         </>
