@@ -1,0 +1,66 @@
+import { Mesh, SphereGeometry, Vector2, type Vector3 } from 'three';
+import { expect, test } from 'vitest';
+import { shownOf, type Staging } from '../../src/export/filmSet';
+import { derivePlain, takeSubject } from '../../src/export/takes';
+import { createPose } from '../../src/model/chain';
+import { K } from '../../src/model/keys';
+import { swingPose } from '../../src/reading/swing';
+import { SwingScene } from '../../src/scene/swingScene';
+import { themeOf } from '../../src/scene/theme';
+import { desk, put, setMovement } from '../../src/store';
+
+setMovement('leadWristFlexion', -20);
+const subject = takeSubject(desk.getState(), derivePlain(desk.getState()), 'reference');
+const { derived, now, after } = subject;
+const grey = '#808080';
+const tokens = { paper: grey, ink: grey, reference: grey, ghost: grey, glass: grey };
+const staging: Staging = {
+  body: derived.body,
+  club: derived.club,
+  handed: 'right',
+  referenceSwing: derived.referenceSwing,
+  board: 'light',
+  tokens,
+};
+
+/** Where the ball lies in the scene of a clip, m. */
+function ballAt(take: typeof now, t: number): Vector3 {
+  const scene = new SwingScene(themeOf('light', tokens), new Vector2(320, 180));
+  const pose = createPose();
+  swingPose(take.swing, t, pose);
+  scene.show(shownOf(staging, take, undefined, t, pose));
+  let found: Vector3 | undefined;
+  scene.root.traverse((node) => {
+    if (node instanceof Mesh && node.geometry instanceof SphereGeometry) found ??= node.position.clone();
+  });
+  scene.dispose();
+  return found!;
+}
+
+test('in a clip the ball lies still until it is struck, and is on its way right after', () => {
+  for (const take of [now, after]) {
+    const { t, track } = take.struck!;
+    const { times } = take.swing.curves;
+    const lies = ballAt(take, times[K.address]);
+    expect(ballAt(take, t - 0.001)).toEqual(lies);
+    // 20 ms after impact, in the player's own time: where its computed track has it.
+    const later = ballAt(take, t + 0.02 / take.swing.tempo);
+    const flown = [later.x - lies.x, later.y - lies.y, later.z - lies.z];
+    const step = track[4];
+    const share = 0.02 / step;
+    flown.forEach((way, axis) => expect(way).toBeCloseTo(track[4 + 1 + axis] * share, 9));
+    expect(flown[0]).toBeGreaterThan(0.4);
+    expect(flown[1]).toBeGreaterThan(0.05);
+    // By the finish it has left the picture.
+    expect(ballAt(take, times[K.finish]).x - lies.x).toBeGreaterThan(7);
+  }
+});
+
+test('a swing doubled on the desk is filmed as it is', () => {
+  put({ session: { ...desk.getState().session, exaggerate: true } });
+  const doubled = takeSubject(desk.getState(), derivePlain(desk.getState()), 'reference');
+  put({ session: { ...desk.getState().session, exaggerate: false } });
+  expect(doubled.derived.exaggerated).toBe(false);
+  expect(doubled.now.dialled).toBe(now.dialled);
+  expect(doubled.now.swing.movements).toEqual(now.swing.movements);
+});
