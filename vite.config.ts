@@ -130,6 +130,8 @@ export default defineConfig({
     rolldownOptions: { output: { codeSplitting: { groups } } },
   },
   test: {
+    // Two files at a time, on two cores and on more: the browser tests wait for conditions, never for times.
+    maxWorkers: 2,
     projects: [
       {
         extends: true,
@@ -151,8 +153,6 @@ export default defineConfig({
           globalSetup: ['tests/browser/setup.ts'],
           testTimeout: 2 * MINUTE_MS,
           hookTimeout: 2 * MINUTE_MS,
-          // One browser at a time: two would fight over the cores and make every timing a lie.
-          fileParallelism: false,
         },
       },
     ],

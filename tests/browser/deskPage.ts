@@ -61,4 +61,11 @@ export async function openDrawer(page: Page, id: string): Promise<void> {
   const tab = page.locator(`#tab-${id}`);
   if (!(await tab.isVisible())) await page.locator('#tab-more').click();
   await tab.click();
+  await settled(page);
 }
+
+/** What slides or fades stands still. */
+export const settled = (page: Page): Promise<void> =>
+  page.evaluate(async () => {
+    await Promise.allSettled(document.getAnimations().map(({ finished }) => finished));
+  });

@@ -11,6 +11,7 @@ import { findShipped } from '../../src/solving/shipped';
 import { current, currentPose, DEFAULT_DOCUMENT, desk, dialValue, EDGE_DIALS, type DeskLook } from '../../src/store';
 import { dialWords } from '../../src/panels/dialWords';
 import { sayCheckpoint } from '../../src/words';
+import { MEASURED } from '../../src/words/units';
 import { createRandom } from '../reference/random';
 import { ready } from './deskPage';
 import { appAddress, launch, watch } from './support';
@@ -18,17 +19,19 @@ import { acts, doAct, readPage, type PageRead } from './fuzzActs';
 
 /** Longer, or a walk again: FUZZ_STEPS=20000 FUZZ_SEED=7 npm run test:browser -- tests/browser/fuzz.test.ts */
 const STEPS = Number(process.env['FUZZ_STEPS'] ?? 1000);
-const SEED = Number(process.env['FUZZ_SEED'] ?? Date.now() % 1_000_000);
+/** A new walk every time; where changes are let in or not, the same one, so that the answer depends on the change alone. */
+const SEED = Number(process.env['FUZZ_SEED'] ?? (process.env['CI'] ? 468_898 : Date.now() % 1_000_000));
 console.log(`fuzz: ${STEPS} steps, FUZZ_SEED=${SEED}`);
 /** A longer run is several walks, each with the next seed: undo leads back over so many steps. */
 const LONGEST_WALK = 1000;
 /**
  * The worst a pose may differ between this engine and the browser's, m or 1. Their sines differ in the last digit, 1e-16. Where a
  * search had a hand in it (a player who is not shipped; the arms from shaft parallel on) that digit is divided by the millionth over
- * which the search takes its differences, and grows in the arm's weakest direction: a hundredth of a millimetre. Where the arms only
- * come close to the ball, many ways are about equally close.
+ * which the search takes its differences, and grows along the directions in which the answer is flat: 2e-5 has been seen, a tenth of
+ * a millimetre is allowed, the smallest thing a reading would show. Where the arms only come close to the ball, many ways are about
+ * equally close. Within one engine everything is compared exactly.
  */
-const SAME = { computed: 1e-9, searched: 1e-5, closest: 5e-3 } as const;
+const SAME = { computed: 1e-9, searched: 1e-4, closest: 5e-3 } as const;
 /** Small windows, cheap to draw: the phone's way of laying out the desk, and the tablet's. */
 const WINDOWS = {
   phone: { width: 390, height: 640 },
@@ -94,7 +97,9 @@ function compare({ probe, stored, poseOfStored, sliders, values, plates }: PageR
   if (!(parts <= same)) wrong.push(`drawn figure differs from ours by ${parts}`);
   (['leadArmParallel', 'shaftParallel'] as const).forEach((id, i) => {
     const { word, why, shortWhy } = sayCheckpoint(id, ours.checkpoints[id], probe.bands, document.units);
-    if (!plates[i]?.includes(word) || !(plates[i].includes(why) || plates[i].includes(shortWhy)))
+    // While a mark of what was seen is being moved on a plate, the mark stands in place of the model's number, and says whose it is.
+    const isSeen = plates[i]?.includes(MEASURED) === true;
+    if (!plates[i]?.includes(word) || !(isSeen || plates[i].includes(why) || plates[i].includes(shortWhy)))
       wrong.push(`plate says "${plates[i]}", should say "${word}", "${why}"`);
   });
   return wrong.slice(0, 5);
