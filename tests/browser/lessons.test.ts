@@ -2,6 +2,7 @@ import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { readFile } from '../../src/record/readFile';
+import { drawn, settled } from './deskPage';
 import { addPlayer, download, inStore, openBook, openBookPage, press, startAfresh } from './lessonsPage';
 import { appAddress, launch, offOrigin, SCREENS, watch, type Witness } from './support';
 
@@ -424,17 +425,27 @@ describe('every page of the book', () => {
     const wrong: string[] = [];
     const note = (where: string, found: readonly string[]): void =>
       void wrong.push(...found.map((what) => `${where}: ${what}`));
+    /** What is still there when everything has come to rest after a change of size. */
+    const atRest = async (find: () => Promise<readonly string[]>): Promise<readonly string[]> => {
+      let found = await find();
+      for (let look = 0; look < 5 && found.length > 0; look++) {
+        await drawn(page);
+        await settled(page);
+        found = await find();
+      }
+      return found;
+    };
     for (const [name, reach] of PAGES) {
       await reach();
       for (const [size, viewport] of Object.entries(SCREENS)) {
         await page.setViewportSize(viewport);
-        note(`${name}, ${size}`, await findSmall());
+        note(`${name}, ${size}`, await atRest(findSmall));
         // The checker sees structure and colour, which the two middle sizes share with these.
-        if (size === 'phone') note(`${name}, ${size}`, await axe());
+        if (size === 'phone') note(`${name}, ${size}`, await atRest(axe));
       }
       await page.evaluate(() => (document.documentElement.dataset['board'] = 'dark'));
       await page.setViewportSize(SCREENS.tablet);
-      note(`${name}, tablet, dark`, await axe());
+      note(`${name}, tablet, dark`, await atRest(axe));
       await page.evaluate(() => (document.documentElement.dataset['board'] = 'light'));
     }
     expect(wrong).toEqual([]);
