@@ -1,5 +1,9 @@
 // Clips read back by others than those who wrote them: mp4box (GPAC's reader for MP4), ebml (a decoder of Matroska's
 // structure, the base of WebM), omggif (GIF89a). Mediabunny and gifenc, which write, are not asked.
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { Decoder, type EbmlTag } from 'ebml';
 import { createFile } from 'mp4box';
 import { GifReader } from 'omggif';
@@ -74,4 +78,31 @@ export function readGif(bytes: Buffer): Container {
     seconds += gif.frameInfo(i).delay / 100;
   }
   return { codec: 'gif', width: gif.width, height: gif.height, times, seconds };
+}
+
+/** What ffprobe says of a film after decoding all of it; nothing where ffprobe is not installed. */
+export function askFfprobe(
+  bytes: Buffer,
+  extension: string,
+): (Omit<Container, 'times'> & { frames: number }) | undefined {
+  const folder = mkdtempSync(join(tmpdir(), 'film-'));
+  const path = join(folder, `film.${extension}`);
+  try {
+    writeFileSync(path, bytes);
+    const shown = 'stream=codec_name,width,height,nb_read_frames:format=duration';
+    const { error, stdout } = spawnSync(
+      'ffprobe',
+      ['-v', 'error', '-count_frames', '-select_streams', 'v:0', '-show_entries', shown, '-of', 'json', path],
+      { encoding: 'utf8' },
+    );
+    if (error) return undefined;
+    const { streams, format } = JSON.parse(stdout) as {
+      streams: { codec_name: string; width: number; height: number; nb_read_frames: string }[];
+      format: { duration: string };
+    };
+    const [{ codec_name: codec, width, height, nb_read_frames: frames }] = streams;
+    return { codec, width, height, frames: Number(frames), seconds: Number(format.duration) };
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
 }

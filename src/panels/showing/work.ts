@@ -1,5 +1,6 @@
 import { createStore } from 'zustand/vanilla';
 import { Stopped, type AfterId, type ClipWish, type Companion, type Made, type Progress } from '../../export';
+import { sayExcuse } from '../../export/excuses';
 import { current, desk } from '../../store';
 
 /** A file that was made and not dismissed yet. */
@@ -68,7 +69,6 @@ export async function make(doing: string, work: (companion: Companion) => Promis
     const file = { ...made, id: ++count, url: URL.createObjectURL(made.blob) };
     showing.setState(({ files }) => ({ files: [file, ...files] }));
   } catch (error) {
-    const { sayExcuse } = await import('../../export/excuses');
     showing.setState({ excuse: sayExcuse(error, wasHidden) });
   } finally {
     document.removeEventListener('visibilitychange', watch);
