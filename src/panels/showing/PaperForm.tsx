@@ -1,5 +1,6 @@
 import { lazy, Suspense, useState } from 'react';
 import type { SheetContent } from '../../export/sheet';
+import { OpenFile } from './OpenFile';
 import { makeModel, makePlates, makeStill, makeTable } from './makers';
 import { useShowing } from './useShowing';
 import { subjectNow } from './work';
@@ -55,7 +56,10 @@ export function PaperForm() {
             </button>
           ))}
         </p>
-        <p className="fine">Drop a picture, clip or model on this page later: it opens as you left it.</p>
+        <p className="fine">Pictures, clips and models carry the swing: drop one on this page, or open it here.</p>
+        <p className="showing-acts">
+          <OpenFile />
+        </p>
       </section>
     </>
   );

@@ -4,6 +4,7 @@ import type { SheetContent } from '../../export/sheet';
 import { desk } from '../../store';
 import { COMPUTED, ILLUSTRATION, RULE_OF_THUMB, SCAN } from '../../words';
 import { sayWho } from '../Status';
+import { Swatch } from './Swatch';
 import { useShowing } from './useShowing';
 import './sheet.css';
 
@@ -59,7 +60,7 @@ function SheetPage({ plates, readings, plan, feels, drills, cautions, code }: Sh
             </h3>
             <div className="sheet-pair">
               {pair.map(({ id, title, words, svg }) => (
-                <figure key={id} data-verdict={words.verdict}>
+                <figure key={id}>
                   {svg ? (
                     // Our own drawing, serialised.
                     <div className="sheet-drawing" dangerouslySetInnerHTML={{ __html: svg }} />
@@ -68,7 +69,7 @@ function SheetPage({ plates, readings, plan, feels, drills, cautions, code }: Sh
                   )}
                   <figcaption>
                     <span>{title}</span>
-                    <i className="plate-swatch" aria-hidden="true" />
+                    <Swatch verdict={words.verdict} />
                     <strong>{words.word}</strong>
                     <span>{words.shortWhy}</span>
                   </figcaption>
