@@ -74,6 +74,24 @@ async function makeClip(
   return { seconds, frames: Math.round(Number(length) * 30), long, peak: peak - before };
 }
 
+/** How long it takes from the tap on Stop until the page says that it has stopped, ms. */
+async function stopMidway(page: Page): Promise<number> {
+  await page.getByRole('button', { name: 'Make the clip', exact: true }).click();
+  await page.getByText(/frame [1-9]\d* of/).waitFor();
+  return page.evaluate(
+    () =>
+      new Promise<number>((resolve) => {
+        const started = performance.now();
+        new MutationObserver((_, observer) => {
+          if (!document.querySelector('.work-excuse')) return;
+          observer.disconnect();
+          resolve(performance.now() - started);
+        }).observe(document.body, { childList: true, subtree: true, attributes: true });
+        [...document.querySelectorAll('button')].find(({ textContent }) => textContent === 'Stop')!.click();
+      }),
+  );
+}
+
 export const run = (): Promise<Row[]> =>
   withSite(async (folder) => {
     const server = await preview({
@@ -91,6 +109,7 @@ export const run = (): Promise<Row[]> =>
       await page.addInitScript('globalThis.__name = (work) => work');
       await openClip(page, server.resolvedUrls!.local[0]);
       const whole = await makeClip(page, browser);
+      const stopped = await stopMidway(page);
       const times = await page.evaluate(
         ({ from, to }) => (globalThis as unknown as Probed).slantwiseTiming(from, to),
         TIMED,
@@ -109,6 +128,7 @@ export const run = (): Promise<Row[]> =>
           goal: 'at least 0.8',
         },
         { what: 'page held up over 50 ms while a clip is made', value: whole.long, unit: 'times', goal: 'at most 0' },
+        { what: 'stopping midway', value: stopped, unit: 'ms', goal: 'at most 300' },
         { what: 'memory at most, above the open app', value: whole.peak, unit: 'MB' },
       ];
     } finally {
