@@ -1,6 +1,6 @@
 import { CAUTIONS, SCAN, SCAN_WHY, sayTake } from '../words';
 import type { PixelSize } from './formats';
-import { book, draft, drawCode, write, type Inks, type Pen } from './pen';
+import { book, draft, drawCode, wrap, write, type Hand, type Inks, type Pen } from './pen';
 import type { Take } from './takes';
 
 export interface CardOf {
@@ -8,9 +8,13 @@ export interface CardOf {
   readonly size: PixelSize;
   readonly unit: number;
   readonly inks: Inks;
+  /** Where the strip begins, px. */
+  readonly bottom: number;
 }
 
 const MARGIN = 64;
+/** Size of the code, share of the shorter side. */
+const CODE = { wide: 0.56, tall: 0.5, square: 0.42 } as const;
 
 /** The first card: what is shown, of whom if that was chosen, and with which club. */
 export function drawTitle({ pen, size, unit, inks }: CardOf, who: string, name: string, takes: readonly Take[]): void {
@@ -31,27 +35,31 @@ export function drawTitle({ pen, size, unit, inks }: CardOf, who: string, name: 
 
 /** The last card: a code that opens the swing, what to change, and what to mind. */
 export function drawEnd(
-  { pen, size, unit, inks }: CardOf,
+  { pen, size, unit, inks, bottom }: CardOf,
   squares: readonly (readonly boolean[])[],
   changes: readonly string[],
 ): void {
-  const isWide = size.width > size.height * 1.2;
-  const x = MARGIN * unit;
-  const code = Math.min(size.width, size.height) * (isWide ? 0.56 : 0.5);
+  const shape = size.width > size.height * 1.2 ? 'wide' : size.height > size.width * 1.2 ? 'tall' : 'square';
+  const x = (shape === 'square' ? 0.6 : 1) * MARGIN * unit;
+  const code = Math.min(size.width, size.height) * CODE[shape];
   drawCode(pen, squares, { x, y: x, width: code, height: code });
-  const left = isWide ? x + code + 48 * unit : x;
-  const width = size.width - left - x;
-  let y = isWide ? x + 44 * unit : x + code + 56 * unit;
+  let left = shape === 'tall' ? x : x + code + 36 * unit;
+  let y = shape === 'tall' ? x + code + 56 * unit : x + 44 * unit;
+  /** Writes whole texts only: none runs into the strip. */
+  const put = (text: string, hand: Hand, lead: number): void => {
+    const width = size.width - left - x;
+    const lines = wrap(pen, text, hand, width).length;
+    if (y + (lines - 1) * lead < bottom - 8 * unit) y = write(pen, text, hand, { x: left, y, width, lead });
+  };
   pen.fillStyle = inks.ink;
-  y = write(pen, SCAN, book(36 * unit, 600), { x: left, y, width, lead: 44 * unit });
+  put(SCAN, book(36 * unit, 600), 44 * unit);
   pen.fillStyle = inks.quiet;
-  y = write(pen, SCAN_WHY, draft(24 * unit), { x: left, y, width, lead: 32 * unit }) + 14 * unit;
+  put(SCAN_WHY, draft(24 * unit), 32 * unit);
+  y += 14 * unit;
+  if (shape === 'square') [left, y] = [x, Math.max(y, x + code + 34 * unit)];
   pen.fillStyle = inks.ink;
-  for (const change of changes) y = write(pen, change, draft(27 * unit, 600), { x: left, y, width, lead: 36 * unit });
+  for (const change of changes) put(change, draft(27 * unit, 600), 36 * unit);
   pen.fillStyle = inks.quiet;
-  y += 10 * unit;
-  for (const caution of CAUTIONS.slice(0, 4)) {
-    if (y > size.height - 120 * unit) break;
-    y = write(pen, caution, draft(22 * unit), { x: left, y, width, lead: 30 * unit });
-  }
+  if (shape !== 'square') y += 10 * unit;
+  for (const caution of CAUTIONS.slice(0, 4)) put(caution, draft(22 * unit), 28 * unit);
 }

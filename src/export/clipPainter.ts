@@ -47,7 +47,7 @@ export class ClipPainter {
     pen.textAlign = 'left';
     pen.fillStyle = inks.paper;
     pen.fillRect(0, 0, size.width, size.height);
-    const card = { pen, size, unit, inks };
+    const card = { pen, size, unit, inks, bottom: layout.strip.y };
     if (kind === 'title') drawTitle(card, job.who, wish.name, ghost ? [...job.takes, ghost] : job.takes);
     else if (kind === 'end') drawEnd(card, this.squares, job.changes);
     else takes.forEach((take, i) => this.paintTake(moment, take, i, layout));
@@ -64,7 +64,13 @@ export class ClipPainter {
     const width = picture.width - 44 * unit;
     const said = sayTake(label, dialled);
     const ghost = job.ghost && sayTake(job.ghost.label, job.ghost.dialled);
-    const lines = [said, ghost].flatMap((text) => (text ? wrap(pen, text, hand, width) : [])).length;
+    // As many lines as the longest has: swings side by side are seen from the same place.
+    const lines = Math.max(
+      ...moment.shot.takes.map((shown) => {
+        const own = sayTake(job.takes[shown].label, job.takes[shown].dialled);
+        return [own, ghost].flatMap((text) => (text ? wrap(pen, text, hand, width) : [])).length;
+      }),
+    );
     const insets = { left: 14 * unit, right: 14 * unit, top: 24 * unit + lines * lead, bottom: 10 * unit };
     const { camera, legs } = moment.shot;
     const until = Math.max(...legs.flatMap(({ to }) => to));
