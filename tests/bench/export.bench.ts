@@ -1,8 +1,6 @@
 import { readFileSync } from 'node:fs';
-import { chromium, type Browser, type Page } from 'playwright-core';
-import { preview } from 'vite';
-import { browserFlags, resolveBrowser } from '../../.config/browser.mjs';
-import { withSite } from './site';
+import { type Browser, type Page } from 'playwright-core';
+import { withPage } from './site';
 import type { Row } from './table';
 
 export const name = 'export';
@@ -93,46 +91,30 @@ async function stopMidway(page: Page): Promise<number> {
 }
 
 export const run = (): Promise<Row[]> =>
-  withSite(async (folder) => {
-    const server = await preview({
-      root: folder,
-      configFile: false,
-      build: { outDir: folder },
-      preview: { port: 0 },
-      logLevel: 'error',
-    });
-    const browser = await chromium.launch({ executablePath: await resolveBrowser(), args: [...browserFlags] });
-    try {
-      const page = await browser.newPage({ viewport: { width: 1180, height: 820 } });
-      page.setDefaultTimeout(300_000);
-      // The loader that runs this file marks functions with their names by a helper of its own, which the page does not have.
-      await page.addInitScript('globalThis.__name = (work) => work');
-      await openClip(page, server.resolvedUrls!.local[0]);
-      const whole = await makeClip(page, browser);
-      const stopped = await stopMidway(page);
-      const times = await page.evaluate(
-        ({ from, to }) => (globalThis as unknown as Probed).slantwiseTiming(from, to),
-        TIMED,
-      );
-      const rate = (ms: number): number => ((TIMED.to - TIMED.from) * 1000) / ms;
-      const slower = Math.min(rate(times.drawn), rate(times.encoded));
-      return [
-        { what: 'clip of two swings, 1080p30: frames a second', value: whole.frames / whole.seconds, unit: '1/s' },
-        { what: 'moving frames drawn alone', value: rate(times.drawn), unit: '1/s' },
-        { what: 'the same, encoded alone (H.264)', value: rate(times.encoded), unit: '1/s' },
-        { what: 'the same, drawn and encoded', value: rate(times.both), unit: '1/s' },
-        {
-          what: 'drawn and encoded, of the slower alone',
-          value: rate(times.both) / slower,
-          unit: 'share',
-          goal: 'at least 0.8',
-        },
-        { what: 'page held up over 50 ms while a clip is made', value: whole.long, unit: 'times', goal: 'at most 0' },
-        { what: 'stopping midway', value: stopped, unit: 'ms', goal: 'at most 300' },
-        { what: 'memory at most, above the open app', value: whole.peak, unit: 'MB' },
-      ];
-    } finally {
-      await browser.close();
-      await server.close();
-    }
+  withPage(async ({ address, browser, page }) => {
+    page.setDefaultTimeout(300_000);
+    await openClip(page, address);
+    const whole = await makeClip(page, browser);
+    const stopped = await stopMidway(page);
+    const times = await page.evaluate(
+      ({ from, to }) => (globalThis as unknown as Probed).slantwiseTiming(from, to),
+      TIMED,
+    );
+    const rate = (ms: number): number => ((TIMED.to - TIMED.from) * 1000) / ms;
+    const slower = Math.min(rate(times.drawn), rate(times.encoded));
+    return [
+      { what: 'clip of two swings, 1080p30: frames a second', value: whole.frames / whole.seconds, unit: '1/s' },
+      { what: 'moving frames drawn alone', value: rate(times.drawn), unit: '1/s' },
+      { what: 'the same, encoded alone (H.264)', value: rate(times.encoded), unit: '1/s' },
+      { what: 'the same, drawn and encoded', value: rate(times.both), unit: '1/s' },
+      {
+        what: 'drawn and encoded, of the slower alone',
+        value: rate(times.both) / slower,
+        unit: 'share',
+        goal: 'at least 0.8',
+      },
+      { what: 'page held up over 50 ms while a clip is made', value: whole.long, unit: 'times', goal: 'at most 0' },
+      { what: 'stopping midway', value: stopped, unit: 'ms', goal: 'at most 300' },
+      { what: 'memory at most, above the open app', value: whole.peak, unit: 'MB' },
+    ];
   });

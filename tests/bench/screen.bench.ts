@@ -1,11 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
-import { chromium, type CDPSession, type Page } from 'playwright-core';
-import { preview } from 'vite';
-import { browserFlags, resolveBrowser } from '../../.config/browser.mjs';
+import { type CDPSession, type Page } from 'playwright-core';
 import { current, currentPose, setMovement } from '../../src/store';
-import { withSite } from './site';
+import { withPage } from './site';
 import type { Row } from './table';
 
 export const name = 'screen';
@@ -91,60 +89,44 @@ function modelCosts(): number[] {
 }
 
 export const run = (): Promise<Row[]> =>
-  withSite(async (folder) => {
-    const server = await preview({
-      root: folder,
-      configFile: false,
-      build: { outDir: folder },
-      preview: { port: 0 },
-      logLevel: 'error',
-    });
-    const browser = await chromium.launch({ executablePath: await resolveBrowser(), args: [...browserFlags] });
-    try {
-      const page = await browser.newPage({ viewport: { width: 1180, height: 820 } });
-      // The loader that runs this file marks functions with their names by a helper of its own, which the page does not have.
-      await page.addInitScript('globalThis.__name = (work) => work');
-      await page.addInitScript(countDraws);
-      const asked = new Set<string>();
-      page.on('request', (request) => asked.add(new URL(request.url()).pathname));
-      await page.goto(server.resolvedUrls!.local[0]);
-      await page.locator('canvas').first().waitFor();
-      await nextFrame(page);
-      const payload = [...asked].filter((file) => /\.(js|css)$/.test(file)).map((file) => gzipSize(join(folder, file)));
-      const session = await page.context().newCDPSession(page);
-      await session.send('Performance.enable');
-      await drag(page, session, WARM_STEPS);
-      const costs = await drag(page, session, STEPS);
-      const frames = await page.evaluate(
-        () => (globalThis as unknown as { drawnFrames: { draws: number; triangles: number }[] }).drawnFrames,
-      );
-      if (frames.length < STEPS) throw new Error(`Only ${frames.length} frames were drawn in ${STEPS} steps.`);
-      const model = modelCosts();
-      return [
-        {
-          what: 'scripts and style sheets until the picture stands, gzip',
-          value: sum(payload) / 1000,
-          unit: 'kB',
-          goal: 'at most 480',
-        },
-        { what: 'script a slider step, median', value: quantile(costs, 0.5), unit: 'ms' },
-        { what: 'script a slider step, p95', value: quantile(costs, 0.95), unit: 'ms', goal: 'at most 4' },
-        { what: 'of that, the model, p95', value: quantile(model, 0.95), unit: 'ms', goal: 'at most 1' },
-        {
-          what: 'draw calls a frame, most',
-          value: Math.max(...frames.map(({ draws }) => draws)),
-          unit: '',
-          goal: 'at most 80',
-        },
-        {
-          what: 'triangles a frame, most',
-          value: Math.max(...frames.map(({ triangles }) => triangles)),
-          unit: '',
-          goal: 'at most 120000',
-        },
-      ];
-    } finally {
-      await browser.close();
-      await server.close();
-    }
+  withPage(async ({ address, folder, page }) => {
+    await page.addInitScript(countDraws);
+    const asked = new Set<string>();
+    page.on('request', (request) => asked.add(new URL(request.url()).pathname));
+    await page.goto(address);
+    await page.locator('canvas').first().waitFor();
+    await nextFrame(page);
+    const payload = [...asked].filter((file) => /\.(js|css)$/.test(file)).map((file) => gzipSize(join(folder, file)));
+    const session = await page.context().newCDPSession(page);
+    await session.send('Performance.enable');
+    await drag(page, session, WARM_STEPS);
+    const costs = await drag(page, session, STEPS);
+    const frames = await page.evaluate(
+      () => (globalThis as unknown as { drawnFrames: { draws: number; triangles: number }[] }).drawnFrames,
+    );
+    if (frames.length < STEPS) throw new Error(`Only ${frames.length} frames were drawn in ${STEPS} steps.`);
+    const model = modelCosts();
+    return [
+      {
+        what: 'scripts and style sheets until the picture stands, gzip',
+        value: sum(payload) / 1000,
+        unit: 'kB',
+        goal: 'at most 480',
+      },
+      { what: 'script a slider step, median', value: quantile(costs, 0.5), unit: 'ms' },
+      { what: 'script a slider step, p95', value: quantile(costs, 0.95), unit: 'ms', goal: 'at most 4' },
+      { what: 'of that, the model, p95', value: quantile(model, 0.95), unit: 'ms', goal: 'at most 1' },
+      {
+        what: 'draw calls a frame, most',
+        value: Math.max(...frames.map(({ draws }) => draws)),
+        unit: '',
+        goal: 'at most 80',
+      },
+      {
+        what: 'triangles a frame, most',
+        value: Math.max(...frames.map(({ triangles }) => triangles)),
+        unit: '',
+        goal: 'at most 120000',
+      },
+    ];
   });

@@ -1,7 +1,5 @@
-import { chromium, type CDPSession, type Page } from 'playwright-core';
-import { preview } from 'vite';
-import { browserFlags, resolveBrowser } from '../../.config/browser.mjs';
-import { withSite } from './site';
+import { type CDPSession, type Page } from 'playwright-core';
+import { withPage } from './site';
 import type { Row } from './table';
 
 export const name = 'why, in the page';
@@ -122,66 +120,43 @@ const open = (page: Page, tab: string): Promise<void> =>
   page.evaluate((id) => document.getElementById(id)!.click(), tab);
 
 export const run = (): Promise<Row[]> =>
-  withSite(async (folder) => {
-    const server = await preview({
-      root: folder,
-      configFile: false,
-      build: { outDir: folder },
-      preview: { port: 0 },
-      logLevel: 'error',
-    });
-    const browser = await chromium.launch({ executablePath: await resolveBrowser(), args: [...browserFlags] });
-    try {
-      const page = await browser.newPage({ viewport: { width: 1180, height: 820 } });
-      // The loader that runs this file marks functions with their names by a helper of its own, which the page does not have.
-      await page.addInitScript('globalThis.__name = (work) => work');
-      await page.addInitScript(equip);
-      const address = server.resolvedUrls!.local[0];
-      const openings: number[] = [];
-      const atOnce: number[] = [];
-      for (let i = 0; i < OPENINGS; i++) atOnce.push(await openMap(page, address, 0));
-      for (let i = 0; i < OPENINGS; i++) openings.push(await openMap(page, address, REST_MS));
-      await page.locator('.map-frame:not([data-busy]) .map-arm').waitFor({ state: 'attached' });
-      const maps = await redrawMap(page);
-      const session = await page.context().newCDPSession(page);
-      await session.send('Performance.enable');
-      const drag = await dragOverMap(page, session);
-      await open(page, 'tab-map');
-      const bare = await dragOverMap(page, session);
-      await open(page, 'tab-ledger');
-      await page.locator('.why-lead').waitFor();
-      const ledger = await timeAnswers(page, '.why-lead', '', 'leadWristFlexion', [-20, 20]);
-      await open(page, 'tab-plan');
-      await page.locator('.plan-table').waitFor();
-      const plan = await timeAnswers(page, '.plan-moves', '.change-plan[data-busy]', 'leadWristFlexion', [-20, -24]);
-      return [
-        ...spread('map, first outline after a tap on its tab before anything else', atOnce),
-        ...spread('map, first outline after a tap on its tab', openings, 'at most 100'),
-        ...spread(
-          'map, first outline after a step of a slider',
-          maps.map(({ first }) => first),
-          'at most 100',
-        ),
-        ...spread(
-          'map, all 64 x 64 after a step of a slider',
-          maps.map(({ whole }) => whole),
-          'at most 600',
-        ),
-        ...spread('script a slider step while the map is worked out', drag),
-        ...spread('the same step with no drawer open', bare),
-        {
-          what: 'what the map adds to a step: it may not cost a frame',
-          value: quantile(drag, 0.5) - quantile(bare, 0.5),
-          unit: 'ms',
-          goal: 'at most 16',
-        },
-        ...spread('ledger after a step of a slider', ledger),
-        ...spread('change plan after a step of a slider', plan),
-      ];
-    } finally {
-      await browser.close();
-      await server.close();
-    }
+  withPage(async ({ address, page }) => {
+    await page.addInitScript(equip);
+    const openings: number[] = [];
+    const atOnce: number[] = [];
+    for (let i = 0; i < OPENINGS; i++) atOnce.push(await openMap(page, address, 0));
+    for (let i = 0; i < OPENINGS; i++) openings.push(await openMap(page, address, REST_MS));
+    await page.locator('.map-frame:not([data-busy]) .map-arm').waitFor({ state: 'attached' });
+    const maps = await redrawMap(page);
+    const session = await page.context().newCDPSession(page);
+    await session.send('Performance.enable');
+    const drag = await dragOverMap(page, session);
+    await open(page, 'tab-map');
+    const bare = await dragOverMap(page, session);
+    await open(page, 'tab-ledger');
+    await page.locator('.why-lead').waitFor();
+    const ledger = await timeAnswers(page, '.why-lead', '', 'leadWristFlexion', [-20, 20]);
+    await open(page, 'tab-plan');
+    await page.locator('.plan-table').waitFor();
+    const plan = await timeAnswers(page, '.plan-moves', '.change-plan[data-busy]', 'leadWristFlexion', [-20, -24]);
+    return [
+      ...spread('map, first outline after a tap on its tab before anything else', atOnce),
+      ...spread('map, first outline after a tap on its tab', openings, 'at most 100'),
+      ...spread(
+        'map, first outline after a step of a slider',
+        maps.map(({ first }) => first),
+        'at most 100',
+      ),
+      ...spread(
+        'map, all 64 x 64 after a step of a slider',
+        maps.map(({ whole }) => whole),
+        'at most 600',
+      ),
+      ...spread('script a slider step while the map is worked out', drag, 'at most 16'),
+      ...spread('the same step with no drawer open', bare),
+      ...spread('ledger after a step of a slider', ledger),
+      ...spread('change plan after a step of a slider', plan),
+    ];
   });
 
 /** The median and the value that nine of ten stay below, ms; the goal is for the median. */

@@ -20,16 +20,14 @@ import { acts, doAct, readPage, type PageRead } from './fuzzActs';
 /** Longer, or a walk again: FUZZ_STEPS=20000 FUZZ_SEED=7 npm run test:browser -- tests/browser/fuzz.test.ts */
 const STEPS = Number(process.env['FUZZ_STEPS'] ?? 1000);
 /** A new walk every time; where changes are let in or not, the same one, so that the answer depends on the change alone. */
-const SEED = Number(process.env['FUZZ_SEED'] ?? (process.env['CI'] ? 468_898 : Date.now() % 1_000_000));
+const SEED = Number(process.env['FUZZ_SEED'] ?? (process.env['CI'] ? 1 : Date.now() % 1_000_000));
 console.log(`fuzz: ${STEPS} steps, FUZZ_SEED=${SEED}`);
 /** A longer run is several walks, each with the next seed: undo leads back over so many steps. */
 const LONGEST_WALK = 1000;
 /**
- * The worst a pose may differ between this engine and the browser's, m or 1. Their sines differ in the last digit, 1e-16. Where a
- * search had a hand in it (a player who is not shipped; the arms from shaft parallel on) that digit is divided by the millionth over
- * which the search takes its differences, and grows along the directions in which the answer is flat: 2e-5 has been seen, a tenth of
- * a millimetre is allowed, the smallest thing a reading would show. Where the arms only come close to the ball, many ways are about
- * equally close. Within one engine everything is compared exactly.
+ * The worst a pose may differ between this engine and the browser's, m or 1. Their sines differ in the last digit. Where a search had
+ * a hand in it (a player who is not shipped; the arms from shaft parallel on) a last digit moves where it stops: by how much is
+ * tests/property/delivery-noise.test.ts, whose limits these are. Within one engine everything is compared exactly.
  */
 const SAME = { computed: 1e-9, searched: 1e-4, closest: 5e-3 } as const;
 /** Small windows, cheap to draw: the phone's way of laying out the desk, and the tablet's. */

@@ -12,7 +12,7 @@ const SEED = Number(process.env['SEED'] ?? 7);
 const DEVICES = 4;
 /** How far what is kept may be behind the screen, ms. */
 const BEHIND_MS = 350;
-/** A page on a busy machine stands still at times, and nobody types then: a longer gap between letters counts as this, ms. */
+/** For the second figure, which is only printed: a page on a busy machine stands still at times; a longer gap counts as this, ms. */
 const LONGEST_GAP_MS = 60;
 
 let browser: Browser | undefined;
@@ -154,5 +154,5 @@ test(`killed ${KILLS} times in the middle of typing, no record is damaged and at
       `record-kill, ${KILLS} kills, ${of === 'awakeMs' ? 'while the page ran' : 'by the clock'}: ${share(of, 0.5)} lost (median), ${share(of, 0.95)} (p95), ${share(of, 1)} (most)`,
     );
   expect(losses).toHaveLength(KILLS);
-  expect(Math.max(...losses.map(({ awakeMs }) => awakeMs))).toBeLessThanOrEqual(BEHIND_MS);
+  expect(Math.max(...losses.map(({ clockMs }) => clockMs))).toBeLessThanOrEqual(BEHIND_MS);
 }, 3_600_000);
