@@ -2,6 +2,7 @@ import {
   type BufferGeometry,
   CylinderGeometry,
   Group,
+  InstancedMesh,
   Mesh,
   MeshStandardMaterial,
   SphereGeometry,
@@ -180,6 +181,8 @@ export class SwingScene {
       const mesh = node as Mesh<BufferGeometry, Material>;
       mesh.geometry.dispose();
       mesh.material.dispose();
+      // Where its instances stand lies on the card beside the geometry.
+      if (node instanceof InstancedMesh) node.dispose();
     });
   }
 }
