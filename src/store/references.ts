@@ -20,6 +20,8 @@ export interface Answer {
   readonly fit: ReferenceFit;
 }
 
+/** Answers kept at hand; the one not asked for the longest goes first, to be found again where it is asked for again. */
+const MOST_KNOWN = 32;
 const known = new Map<string, Found>();
 let worker: Worker | undefined;
 let keptOn: Shelf | undefined;
@@ -28,6 +30,14 @@ let onFound: () => void = () => {};
 /** Called when an answer has come in. */
 export function whenFound(tell: () => void): void {
   onFound = tell;
+}
+
+/** Keeps an answer as the youngest: a Map remembers the order in which its keys came. */
+function know(key: string, found: Found): Found {
+  known.delete(key);
+  known.set(key, found);
+  if (known.size > MOST_KNOWN) known.delete(known.keys().next().value!);
+  return found;
 }
 
 /** Solved swings are kept on this shelf from now on, and looked for there before they are solved. */
@@ -44,13 +54,10 @@ export function referenceFor(body: Body, club: Club): Found {
   const shipped = findShipped(body, club);
   if (shipped) return { reference: shipped };
   const key = keyOf(body, club);
-  let found = known.get(key);
-  if (!found) {
-    const kept = keptOn && findKept(keptOn, key, body, club);
-    found = kept ? { reference: kept } : ask({ key, body, club });
-    known.set(key, found);
-  }
-  return found;
+  const found = known.get(key);
+  if (found) return know(key, found);
+  const kept = keptOn && findKept(keptOn, key, body, club);
+  return know(key, kept ? { reference: kept } : ask({ key, body, club }));
 }
 
 /** Where there are no workers (tests, command line) the answer comes at once. */
@@ -64,7 +71,7 @@ function ask(question: Question): Found {
 function startWorker(): Worker {
   const started = new Worker(new URL('./reference.worker.ts', import.meta.url), { type: 'module' });
   started.onmessage = ({ data }: MessageEvent<Answer>) => {
-    known.set(data.key, judge(data.key, data.fit));
+    know(data.key, judge(data.key, data.fit));
     onFound();
   };
   started.onerror = (event) => {

@@ -3,14 +3,19 @@ import type { Body } from '../../src/model/body';
 import type { ReferenceFit } from '../../src/solving/reference';
 import type { Shelf } from '../../src/store/persistence';
 
-const searches = vi.hoisted(() => ({ count: 0, done: new Map<string, ReferenceFit>() }));
+const searches = vi.hoisted(() => ({
+  count: 0,
+  done: new Map<string, ReferenceFit>(),
+  /** Answers every search at once, where a test asks for many and looks at none. */
+  instead: undefined as ReferenceFit | undefined,
+}));
 // Every search is counted; the same search is worked out once for all tests, for it takes its tenths of a second.
 vi.mock(import('../../src/solving/reference'), async (original) => {
   const { solveReference, ...rest } = await original();
   const counted: typeof solveReference = (...given) => {
     searches.count++;
     const key = JSON.stringify(given);
-    const fit = searches.done.get(key) ?? solveReference(...given);
+    const fit = searches.instead ?? searches.done.get(key) ?? solveReference(...given);
     searches.done.set(key, fit);
     return fit;
   };
@@ -22,6 +27,7 @@ let texts: Map<string, string>;
 let shelf: Shelf;
 beforeEach(() => {
   searches.count = 0;
+  searches.instead = undefined;
   texts = new Map();
   shelf = { getItem: (key) => texts.get(key) ?? null, setItem: (key, text) => void texts.set(key, text) };
 });
@@ -107,4 +113,22 @@ test('a shelf that is full or forbidden costs a search and nothing else', async 
   };
   const ask = await openPage({ getItem: refuse, setItem: refuse });
   expect(ask(1.777).values.length).toBeGreaterThan(0);
+});
+
+test('a page that stays open for weeks keeps the 32 players asked for last, and looks for an older one again', async () => {
+  const page = await openPage({ getItem: () => null, setItem: () => undefined });
+  page(1.777);
+  [searches.instead] = searches.done.values();
+  searches.count = 0;
+  const ask = (player: number): unknown => page(1.6005 + player / 1000);
+  for (let player = 0; player < 32; player++) ask(player);
+  expect(searches.count).toBe(32);
+  ask(0);
+  expect(searches.count).toBe(32);
+  // One more: of all of them the second has not been asked for the longest.
+  ask(32);
+  for (const kept of [0, 2, 31, 32]) ask(kept);
+  expect(searches.count).toBe(33);
+  ask(1);
+  expect(searches.count).toBe(34);
 });
