@@ -30,6 +30,7 @@ import {
   undo,
 } from '../../src/store';
 import { clearDesk } from '../../src/store/desk';
+import { NO_HISTORY, withStep } from '../../src/store/history';
 
 const wrist = (): number => desk.getState().document.movements.leadWristFlexionDeg;
 const gap = (): number => {
@@ -128,6 +129,13 @@ describe('gestures and undo', () => {
     undo();
     setMovement('trailTilt', 2);
     expect(redo()).toBeUndefined();
+  });
+
+  test('5,000 steps can be undone; the oldest go first, so that a desk left on for days does not fill the memory', () => {
+    const steps = Array.from({ length: 5003 }, (_, at) => ({ label: String(at), before: {}, after: {} }));
+    const { past } = steps.reduce(withStep, NO_HISTORY);
+    expect(past).toHaveLength(5000);
+    expect([past[0].label, past.at(-1)?.label]).toEqual(['3', '5002']);
   });
 
   test('undo brings back the player and the board too', () => {
