@@ -37,9 +37,42 @@ function countGraphics(): void {
   }
 }
 
+/**
+ * Brings the desk to where samples can be compared, whatever was done before: standing still at address, the set-up open, the
+ * club without a tee, and the picture made anew by changing the board and back. Runs in the page.
+ */
+async function settle(): Promise<void> {
+  const frames = async (): Promise<void> => {
+    for (let i = 0; i < 3; i++) await new Promise((resolve) => requestAnimationFrame(resolve));
+  };
+  const find = <T extends HTMLElement>(selector: string): T | null => document.querySelector<T>(selector);
+  const enter = async (field: HTMLInputElement | HTMLSelectElement, value: string, event: string): Promise<void> => {
+    const { prototype } = field instanceof HTMLSelectElement ? HTMLSelectElement : HTMLInputElement;
+    Object.getOwnPropertyDescriptor(prototype, 'value')!.set!.call(field, value);
+    field.dispatchEvent(new Event(event, { bubbles: true }));
+    await frames();
+  };
+  find('.play[aria-label="Pause"]')?.click();
+  if (!find('.set-up')) find('#tab-setUp')!.click();
+  while (!find('.set-up select')) await frames();
+  const rail = find<HTMLInputElement>('.scrub input')!;
+  await enter(rail, rail.min, 'input');
+  await enter(find<HTMLSelectElement>('.set-up select')!, '7-iron', 'change');
+  const { slantwiseProbe } = globalThis as unknown as { slantwiseProbe: () => { status: string } };
+  while (slantwiseProbe().status === 'solving') await frames();
+  for (const board of ['Dark', 'Light']) {
+    const labels = [...document.querySelectorAll('.set-up label')];
+    labels
+      .find(({ textContent }) => textContent === board)!
+      .querySelector('input')!
+      .click();
+    await frames();
+  }
+}
+
 /** What is left after everything that can be collected has been. */
 async function look(page: Page, session: CDPSession, minute: number, done: number): Promise<Sample> {
-  await page.evaluate(() => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve))));
+  await page.evaluate(settle);
   await session.send('HeapProfiler.collectGarbage');
   await session.send('HeapProfiler.collectGarbage');
   const { usedSize } = await session.send('Runtime.getHeapUsage');
@@ -60,11 +93,15 @@ function slopeOf(samples: readonly Sample[], of: string): number {
   return mean(over) / mean(under);
 }
 
-/** A count is level when it has come back, in the last third, to where it was in the first. */
+/** What the desk shows in words differs a little from sample to sample; what lies on the graphics card does not. */
+const VARIES = new Set(['nodes', 'listeners', 'workers']);
+
+/** A count is level when it comes back, in the last third, to where it was in the first: on the graphics card to the least. */
 function isLevel(samples: readonly Sample[], of: string): boolean {
   const third = Math.ceil(samples.length / 3);
   const values = samples.map((sample) => sample[of]);
-  return Math.min(...values.slice(-third)) <= Math.max(...values.slice(0, third));
+  const first = values.slice(0, third);
+  return Math.min(...values.slice(-third)) <= (VARIES.has(of) ? Math.max(...first) : Math.min(...first));
 }
 
 async function soak(page: Page): Promise<readonly Sample[]> {
