@@ -1,6 +1,7 @@
-import { memo, useId, type ReactNode } from 'react';
+import { memo, useId, useLayoutEffect, useRef, type ReactNode } from 'react';
 import { HANDLE_RADIUS, PIN_RADIUS, REGISTER_CROSS, type Annotation, type OtherLine } from './annotation';
 import type { DrawnPart } from './body';
+import { paintParts } from './paintParts';
 import type { PlateDrawing } from './plateDrawing';
 import type { Point, Segment } from './frame';
 import type { Caption, Lettering } from './lettering';
@@ -22,6 +23,23 @@ const PartShape = memo(
   ),
   (a, b) => a.tone === b.tone && a.contour === b.contour && a.shade === b.shade && a.lit === b.lit,
 );
+
+interface PartsProps {
+  readonly parts: readonly DrawnPart[];
+  readonly inFront: boolean;
+  readonly place: string;
+}
+
+const Parts = ({ parts, inFront, place }: PartsProps) => (
+  <g transform={place}>{parts.map((part) => part.isInFront === inFront && <PartShape key={part.id} {...part} />)}</g>
+);
+
+/** The same, written to the page without rendering: forty solids change at every step of a slider. */
+function LiveParts({ parts, inFront, place }: PartsProps) {
+  const group = useRef<SVGGElement>(null);
+  useLayoutEffect(() => paintParts(group.current!, parts, inFront), [parts, inFront]);
+  return <g ref={group} transform={place} />;
+}
 
 const Words = ({
   caption: { text, at, anchor, leader },
@@ -89,16 +107,20 @@ interface Props {
   readonly label: string;
   /** How far the ring was pulled along its line's normal, units; nothing when it was not. */
   readonly pulled: number | undefined;
+  /** Drawn again and again on the same page. */
+  readonly live?: boolean;
   /** Marks of the coach or the player, drawn over the shaft line and under the ring. */
   readonly children?: ReactNode;
 }
 
 /** A plate's drawing as SVG. Everything in it comes worked out; nothing is decided here. */
-export function Drawing({ drawing: { parts, annotation }, letters, label, pulled, children }: Props) {
+export function Drawing({ drawing: { frame, parts, annotation }, letters, label, pulled, live, children }: Props) {
   const hatch = useId();
   const dots = useId();
   const { view, verdict, corridor, edges, zone, axis, pin, handle, captions, scaleBar, others } = annotation;
   const fill = verdict === 'steep' ? `url(#${hatch})` : verdict === 'shallow' ? `url(#${dots})` : 'none';
+  const place = `translate(${n(frame.x0)} ${n(frame.y0)}) scale(.1)`;
+  const Solids = live ? LiveParts : Parts;
   const shift = pulled === undefined ? undefined : { x: handle.direction.x * pulled, y: handle.direction.y * pulled };
   return (
     <svg
@@ -117,10 +139,10 @@ export function Drawing({ drawing: { parts, annotation }, letters, label, pulled
         </pattern>
       </defs>
       <path className="plate-corridor" d={areaPath(corridor)} />
-      <g transform="scale(.1)">{parts.map((part) => part.isInFront || <PartShape key={part.id} {...part} />)}</g>
+      <Solids parts={parts} inFront={false} place={place} />
       <path className="plate-corridor-edge" d={edges.map(linePath).join('')} />
       <path d={areaPath(zone)} fill={fill} />
-      <g transform="scale(.1)">{parts.map((part) => part.isInFront && <PartShape key={part.id} {...part} />)}</g>
+      <Solids parts={parts} inFront place={place} />
       {others.map((other) => (
         <Other key={other.kind} other={other} size={letters.caption} />
       ))}

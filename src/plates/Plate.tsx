@@ -5,7 +5,7 @@ import { isReached, readCheckpoints, type CheckpointId } from '../reading/checkp
 import { judgedReading } from '../reading/verdicts';
 import { selectPlate, useDerived, useDesk } from '../store';
 import { CHECKPOINT_NAMES, EXAGGERATED, sayCheckpoint, saySight } from '../words';
-import { plateFigureOf } from './body';
+import { createDrawn, plateFigureOf } from './body';
 import { Drawing } from './Drawing';
 import type { Box, Point } from './frame';
 import { fitPicture, plateDrawing, type PlateDrawing } from './plateDrawing';
@@ -40,6 +40,7 @@ export function Plate({ id, onSight }: Props) {
   const words = useMemo(() => sayCheckpoint(id, checkpoint, bands, units), [id, checkpoint, bands, units]);
   const engraving = useSettled(checkpoint, isBusy);
   const { view, pxPerUnit, letters } = useMemo(() => fitPicture(id, size), [id, size]);
+  const [drawn] = useState(createDrawn);
   const drawing = useMemo(() => {
     if (!isReached(checkpoint)) return undefined;
     const stance = { ballPoint: swing.reference.ballPoint, heelLift: heelLiftAt(swing, checkpoint.t) };
@@ -56,9 +57,10 @@ export function Plate({ id, onSight }: Props) {
       ghost: ghost ?? undefined,
       letters,
       engraving,
+      drawn,
     };
     return plateDrawing(of, words);
-  }, [id, plate, checkpoint, swing, bands, units, player, reference, ghost, letters, engraving, words]);
+  }, [id, plate, checkpoint, swing, bands, units, player, reference, ghost, letters, engraving, drawn, words]);
 
   const { title, plate: number } = CHECKPOINT_NAMES[id];
   const value = isReached(checkpoint) ? judgedReading(id, checkpoint) : undefined;
@@ -78,6 +80,7 @@ export function Plate({ id, onSight }: Props) {
         <div className="plate-picture" ref={picture}>
           {drawing ? (
             <Drawing
+              live
               drawing={drawing}
               letters={letters}
               label={`${title}, seen down the line. ${words.spoken}`}

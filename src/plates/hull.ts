@@ -37,7 +37,7 @@ export function findHull(
   placement: Float64Array,
   m: number,
   frame: Frame,
-  leans?: Float64Array,
+  leans?: Float32Array,
 ): number {
   let count = Math.min(MOST_POINTS, local.length / 3);
   if (leans) {
@@ -107,7 +107,7 @@ function lookAlong(p: Float64Array, m: number): void {
 }
 
 /** Fills `edge` with the points whose surface neither faces the viewer nor the other way; answers how many. */
-function findEdge(leans: Float64Array, all: number): number {
+function findEdge(leans: Float32Array, all: number): number {
   const x = look[0];
   const y = look[1];
   const z = look[2];
@@ -139,7 +139,10 @@ function runChain(xs: Float64Array, ys: Float64Array, slices: number, sense: 1 |
     size++;
   }
   let n = written;
+  let kept = 0;
   for (let i = 0; i < size; i++) {
+    if (i > 0 && i + 1 < size && isFlat(kept, i + 1)) continue;
+    kept = i;
     const x = Math.round(10 * chain[2 * i]);
     const y = Math.round(10 * chain[2 * i + 1]);
     if (n > 0 && hullPoints[2 * n - 2] === x && hullPoints[2 * n - 1] === y) continue;
@@ -148,6 +151,26 @@ function runChain(xs: Float64Array, ys: Float64Array, slices: number, sense: 1 |
     n++;
   }
   return n;
+}
+
+/** A corner closer than this to the line past it is left out, units: far below what any screen shows. */
+const FLAT = 0.08;
+/** Most corners left out in a row, so that looking back stays short. */
+const MOST_SKIPPED = 8;
+
+/** Whether everything on the chain between two of its corners lies on their line, give or take `FLAT`. */
+function isFlat(from: number, to: number): boolean {
+  if (to - from > MOST_SKIPPED) return false;
+  const ax = chain[2 * from];
+  const ay = chain[2 * from + 1];
+  const dx = chain[2 * to] - ax;
+  const dy = chain[2 * to + 1] - ay;
+  const most = FLAT * FLAT * (dx * dx + dy * dy);
+  for (let i = from + 1; i < to; i++) {
+    const off = dx * (chain[2 * i + 1] - ay) - dy * (chain[2 * i] - ax);
+    if (off * off > most) return false;
+  }
+  return true;
 }
 
 /** The hull just found as a closed SVG path, tenths of a unit: whole numbers are short and quick to write. */

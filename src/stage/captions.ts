@@ -41,6 +41,14 @@ interface Caption {
   height: number;
 }
 
+/** Where the legends stand, and the sizes of the captions. */
+interface Measured {
+  readonly legends: Box[];
+  readonly sizes: readonly { readonly width: number; readonly height: number }[];
+}
+/** Sizes of the picture that are remembered; a window being resized goes through many. */
+const MOST_KNOWN = 16;
+
 /** Words over the picture in css px, tied to places in the scene. A caption without room hides. */
 export class Captions {
   private readonly captions: Caption[];
@@ -49,6 +57,10 @@ export class Captions {
   private legendBoxes: Box[] = [];
   /** What the sizes above were measured for: asking the page for them in every frame would lay it out in every frame. */
   private measuredFor = '';
+  private readonly known = new Map<string, Measured>();
+  /** How often typefaces arrived. Asking the page for their state would bring its styles up to date in every frame. */
+  private fontsLoaded = 0;
+  private readonly off = new AbortController();
   private readonly p = new Vector3();
 
   constructor(root: HTMLElement) {
@@ -61,6 +73,12 @@ export class Captions {
       caption('glass', (scene) => scene.glassEdge),
     ];
     this.legends = { reference: find('reference'), ghost: find('ghost') };
+    const { signal } = this.off;
+    document.fonts.addEventListener('loadingdone', () => this.fontsLoaded++, { signal });
+  }
+
+  dispose(): void {
+    this.off.abort();
   }
 
   place(camera: PerspectiveCamera, scene: DeskScene, size: Vector2, mirror: 1 | -1, insets: Insets): void {
@@ -77,20 +95,28 @@ export class Captions {
     }
   }
 
-  /** Shows the legends that belong to the scene and measures the words, if anything that decides about them has changed. */
+  /** Shows the legends that belong to the scene, and measures the words where they have not been measured like this before. */
   private measure({ shown }: DeskScene, size: Vector2): void {
-    const key = `${size.x} ${size.y} ${shown.reference} ${shown.ghost} ${document.fonts.status}`;
+    const key = `${size.x} ${size.y} ${shown.reference} ${shown.ghost} ${this.fontsLoaded}`;
     if (key === this.measuredFor) return;
     this.measuredFor = key;
-    this.legendBoxes = [];
     for (const id of ['reference', 'ghost'] as const) this.legends[id].hidden = !shown[id];
+    let measured = this.known.get(key);
+    if (!measured) {
+      if (this.known.size >= MOST_KNOWN) this.known.clear();
+      this.known.set(key, (measured = this.read()));
+    }
+    this.legendBoxes = measured.legends;
+    this.captions.forEach((caption, i) => Object.assign(caption, measured.sizes[i]));
+  }
+
+  private read(): Measured {
+    const legends: Box[] = [];
     for (const { offsetLeft: left, offsetTop: top, offsetWidth: w, offsetHeight: h } of Object.values(this.legends)) {
-      if (w > 0) this.legendBoxes.push({ left, top, right: left + w, bottom: top + h });
+      if (w > 0) legends.push({ left, top, right: left + w, bottom: top + h });
     }
-    for (const caption of this.captions) {
-      caption.width = caption.label.offsetWidth;
-      caption.height = caption.label.offsetHeight;
-    }
+    const sizes = this.captions.map(({ label }) => ({ width: label.offsetWidth, height: label.offsetHeight }));
+    return { legends, sizes };
   }
 
   private project(camera: PerspectiveCamera, place: ArrayLike<number>, size: Vector2, mirror: 1 | -1): Vector3 {

@@ -148,5 +148,6 @@ export class Stagehand {
   dispose(): void {
     if (this.scene) this.world.remove(this.scene.root);
     this.scene?.dispose();
+    this.captions?.dispose();
   }
 }

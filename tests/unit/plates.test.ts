@@ -12,7 +12,7 @@ import { isReached, readCheckpoints, type CheckpointId } from '../../src/reading
 import { createSwing, withMovements, type Swing } from '../../src/reading/swing';
 import { DEFAULT_BANDS, judgedReading, type Bands } from '../../src/reading/verdicts';
 import { seedReference } from '../../src/solving/seed';
-import { preparePlateFigure, type PlateFigure } from '../../src/plates/body';
+import { createDrawn, preparePlateFigure, type Drawn, type PlateFigure } from '../../src/plates/body';
 import { findHull, hullPoints } from '../../src/plates/hull';
 import { letteringAt } from '../../src/plates/lettering';
 import { fitPicture, plateDrawing } from '../../src/plates/plateDrawing';
@@ -37,11 +37,12 @@ interface Asked {
   readonly bands?: Bands;
   readonly engraving?: boolean;
   readonly ghost?: Movements;
+  readonly drawn?: Drawn;
 }
 
 function draw(
   id: CheckpointId,
-  { movements = STILL, handed = 'right', bands = DEFAULT_BANDS, engraving = false, ghost }: Asked = {},
+  { movements = STILL, handed = 'right', bands = DEFAULT_BANDS, engraving = false, ghost, drawn }: Asked = {},
 ) {
   const checkpoint = readCheckpoints(withMovements(swing, movements))[id];
   if (!isReached(checkpoint)) throw new Error('the checkpoint is not reached');
@@ -57,6 +58,7 @@ function draw(
     ghost: ghost && readCheckpoints(withMovements(swing, ghost))[id],
     letters: letteringAt(1),
     engraving,
+    ...(drawn && { drawn }),
   })!;
   return { ...drawing, checkpoint, value: judgedReading(id, checkpoint) };
 }
@@ -165,8 +167,10 @@ describe('the other hand and other swings', () => {
         expect(left.parts.map(({ id: part }) => part)).toEqual(right.parts.map(({ id: part }) => part));
         left.parts.forEach((part, i) => {
           const [a, b] = [extent(part.contour), extent(right.parts[i].contour)];
-          expect(Math.abs(a.left - (10 * PLATE_WIDTH - b.right))).toBeLessThanOrEqual(2);
-          expect(Math.abs(a.top - b.top)).toBeLessThanOrEqual(2);
+          // Contours are written from where the frame puts the middle of the stance, tenths of a unit.
+          const [x, y] = [10 * (left.frame.x0 + right.frame.x0), 10 * (left.frame.y0 - right.frame.y0)];
+          expect(Math.abs(a.left + x - (10 * PLATE_WIDTH - b.right))).toBeLessThanOrEqual(2);
+          expect(Math.abs(a.top + y - b.top)).toBeLessThanOrEqual(2);
         });
       }
     }
@@ -228,6 +232,37 @@ describe('the figure', () => {
       expect(fine.parts.filter(({ shade }) => shade !== '').length).toBeGreaterThan(8);
       expect(fine.parts.filter(({ lit }) => lit !== '').length).toBeGreaterThan(4);
     }
+  });
+
+  test('a plate that remembers what it drew shows the same contours, give or take a tenth of a unit', () => {
+    for (const id of BOTH) {
+      const drawn = createDrawn();
+      for (let step = 0; step < 40; step++) {
+        const movements = { ...STILL, leadWristFlexion: rad(step / 20), rotationRate: 1 + step / 4000 };
+        const anew = draw(id, { movements });
+        const again = draw(id, { movements, drawn });
+        again.parts.forEach((part, i) => {
+          const [a, b] = [extent(part.contour), extent(anew.parts[i].contour)];
+          expect(part.id).toBe(anew.parts[i].id);
+          for (const side of ['left', 'right', 'top', 'bottom'] as const) {
+            // Tenths: half a tenth for what may have moved, one for rounding at each end.
+            expect(Math.abs(a[side] - b[side])).toBeLessThanOrEqual(1.5);
+          }
+        });
+      }
+    }
+  });
+
+  test('a plate whose figure stands still draws nothing of it anew', () => {
+    const drawn = createDrawn();
+    const first = draw('leadArmParallel', { drawn });
+    const second = draw('leadArmParallel', { drawn });
+    second.parts.forEach((part, i) => expect(part).toBe(first.parts[i]));
+    // The wrist moves the club and the hands, not the body at lead arm parallel.
+    const bowed = draw('leadArmParallel', { movements: { ...STILL, leadWristFlexion: rad(20) }, drawn });
+    const kept = bowed.parts.filter((part) => first.parts.includes(part)).map(({ id }) => id);
+    expect(kept).toEqual(expect.arrayContaining(['pelvis', 'ribcage', 'headEgg', 'thighLead']));
+    expect(kept).not.toContain('clubHead');
   });
 
   test('engraving stays inside its contour', () => {
@@ -328,7 +363,8 @@ describe('contours', () => {
                 placement[m + 6 + row] * rings[at + 2] +
                 placement[m + 9 + row],
             );
-            expect(outsideBy(hull, { x: toX(placed, world[2]), y: toY(placed, world[1]) }) <= HALF_PEN).toBe(true);
+            const off = outsideBy(hull, { x: toX(placed, world[2]), y: toY(placed, world[1]) });
+            expect(off <= HALF_PEN).toBe(true);
           }
         });
       }
