@@ -173,10 +173,43 @@ function isFlat(from: number, to: number): boolean {
   return true;
 }
 
-/** The hull just found as a closed SVG path, tenths of a unit: whole numbers are short and quick to write. */
+/** Most characters of a whole number and the space after it. */
+const MOST_DIGITS = 12;
+const written = new Uint8Array(hullPoints.length * MOST_DIGITS);
+const decoder = new TextDecoder();
+const [MINUS, SPACE, ZERO, MOVE, LINE, CLOSE] = ['-', ' ', '0', 'M', 'L', 'Z'].map((sign) => sign.charCodeAt(0));
+
+/**
+ * The hull just found as a closed SVG path, tenths of a unit: whole numbers are short and quick to write. Written as bytes and decoded
+ * at once: joined from pieces, the paths of a drag would be most of what has to be cleared away.
+ */
 export function hullPath(count: number): string {
   if (count < 3) return '';
-  let d = `M${hullPoints[0]} ${hullPoints[1]}L`;
-  for (let i = 1; i < count; i++) d += `${hullPoints[2 * i]} ${hullPoints[2 * i + 1]} `;
-  return d + 'Z';
+  let at = 0;
+  for (let i = 0; i < count; i++) {
+    if (i < 2) written[at++] = i === 0 ? MOVE : LINE;
+    at = writeNumber(hullPoints[2 * i], at);
+    written[at++] = SPACE;
+    at = writeNumber(hullPoints[2 * i + 1], at);
+    if (i > 0) written[at++] = SPACE;
+  }
+  written[at++] = CLOSE;
+  return decoder.decode(written.subarray(0, at));
+}
+
+/** Writes a whole number in decimal digits; answers where the next character goes. */
+function writeNumber(value: number, at: number): number {
+  let rest = value;
+  if (rest < 0) {
+    written[at++] = MINUS;
+    rest = -rest;
+  }
+  let end = at + 1;
+  for (let bound = 10; bound <= rest; bound *= 10) end++;
+  for (let i = end - 1; i >= at; i--) {
+    const tens = Math.floor(rest / 10);
+    written[i] = ZERO + rest - 10 * tens;
+    rest = tens;
+  }
+  return end;
 }
