@@ -134,6 +134,8 @@ export class Ground {
       opacity: theme.glassShare,
       side: 2,
       depthWrite: false,
+      // A flat sheet shows one side at a time: drawing back and front in turn would look up its program three times a frame.
+      forceSinglePass: true,
     });
     this.sheet = new Mesh(sheet, glass);
     this.sheet.frustumCulled = false;
