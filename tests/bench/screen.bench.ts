@@ -99,6 +99,8 @@ function modelCosts(): number[] {
 
 export const run = (): Promise<Row[]> =>
   withPage(async ({ address, folder, page }) => {
+    // Before the page is opened: the browser draws on the same processors.
+    const model = modelCosts();
     await page.addInitScript(countDraws);
     const asked = new Set<string>();
     page.on('request', (request) => asked.add(new URL(request.url()).pathname));
@@ -114,7 +116,6 @@ export const run = (): Promise<Row[]> =>
       () => (globalThis as unknown as { drawnFrames: { draws: number; triangles: number }[] }).drawnFrames,
     );
     if (frames.length < STEPS) throw new Error(`Only ${frames.length} frames were drawn in ${STEPS} steps.`);
-    const model = modelCosts();
     return [
       {
         what: 'scripts and style sheets until the picture stands, gzip',
