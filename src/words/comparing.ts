@@ -13,7 +13,7 @@ export interface Apart {
 /** Closer than this is said to be the same: half of the smallest number on screen, in the shown unit. */
 const SAME = 0.05;
 
-/** The sentence over two compared swings, and how a screen reader says it: "This swing: 5 cm steeper at P5, level at P6." */
+/** The sentence over two compared swings, and how a screen reader says it: "This swing: 5 cm steeper at P5, the same at P6." */
 export function sayApart(
   { name, leadArmParallel, shaftParallel }: Apart,
   units: Pick<Units, 'length'>,
@@ -23,16 +23,18 @@ export function sayApart(
     const text = 'One of the two swings does not reach a checkpoint.';
     return { text, spoken: text };
   }
-  const say = (value: number, unit: string, same: string, up: string, down: string): string => {
+  const isSame = (value: number): boolean => Math.abs(value / metres) < SAME;
+  const say = (value: number, unit: string, up: string, down: string): string => {
     const shown = value / metres;
-    if (Math.abs(shown) < SAME) return same;
+    if (isSame(value)) return 'the same';
     // What rounds to nothing still differs: one more decimal says by how much.
     const places = Math.abs(shown) < 0.5 * 10 ** -decimals ? decimals + 1 : decimals;
     return `${formatNumber(Math.abs(shown), places)} ${unit} ${shown > 0 ? up : down}`;
   };
   const whole = (unit: string): string => {
-    const p5 = say(leadArmParallel, unit, 'as steep', 'steeper', 'shallower');
-    const p6 = say(shaftParallel, unit, 'level', 'farther in front', 'farther behind');
+    if (isSame(leadArmParallel) && isSame(shaftParallel)) return `${name}: the same at P5 and P6.`;
+    const p5 = say(leadArmParallel, unit, 'steeper', 'shallower');
+    const p6 = say(shaftParallel, unit, 'farther in front', 'farther behind');
     return `${name}: ${p5} at P5, ${p6} at P6.`;
   };
   return { text: whole(symbol), spoken: whole(spoken[1]) };

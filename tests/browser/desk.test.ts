@@ -98,6 +98,54 @@ describe('the main job', () => {
     for (const document of documents) expect(document).toEqual(documents[0]);
   });
 
+  test('a verdict on the edge of its band stays what it was, and turns once where the reading passes it', async () => {
+    const verdict = page.locator('.plate').first();
+    const says = (): Promise<string | null> => verdict.getAttribute('data-verdict');
+    const wrist = slider(page, 'leadWristFlexion');
+    // Step by step toward cupped until it is steep; the upper edge is then typed onto the step before.
+    await wrist.focus();
+    let onEdge = (await look(page)).bicepGapCm!;
+    while ((await says()) !== 'steep') {
+      onEdge = (await look(page)).bicepGapCm!;
+      await page.keyboard.press('ArrowLeft');
+    }
+    await openDrawer(page, 'setUp');
+    const edge = page.getByLabel('Highest, above is plus');
+    await edge.fill(onEdge.toFixed(4));
+    await edge.press('Enter');
+    expect((await look(page)).document.bands.leadArmParallel.highCm).toBeCloseTo(onEdge, 4);
+    await page.evaluate(() => {
+      const turns: string[] = [];
+      Object.assign(globalThis, { verdictTurns: turns });
+      const plate = document.querySelector<HTMLElement>('.plate')!;
+      new MutationObserver(() => turns.push(plate.dataset['verdict']!)).observe(plate, {
+        attributeFilter: ['data-verdict'],
+      });
+    });
+    const turns = (): Promise<string[]> =>
+      page.evaluate(() => (globalThis as unknown as { verdictTurns: string[] }).verdictTurns);
+    const press = async (...keys: string[]): Promise<void> => {
+      await wrist.focus();
+      for (const key of keys) await page.keyboard.press(key);
+      await drawn(page);
+    };
+    // Back onto the edge from the steep side: less than a hair from it, it stays steep, whatever else is drawn.
+    await press('ArrowRight');
+    expect(
+      Math.abs((await look(page)).bicepGapCm! - (await look(page)).document.bands.leadArmParallel.highCm),
+    ).toBeLessThan(0.004);
+    await page.getByRole('button', { name: 'To the next position' }).click();
+    await drawn(page);
+    expect([await says(), await turns()]).toEqual(['steep', []]);
+    // One step inside it turns, once; onto the edge again from there it stays on plane; one step beyond it turns, once.
+    await press('ArrowRight');
+    expect([await says(), await turns()]).toEqual(['onPlane', ['onPlane']]);
+    await press('ArrowLeft');
+    expect([await says(), await turns()]).toEqual(['onPlane', ['onPlane']]);
+    await press('ArrowLeft');
+    expect([await says(), await turns()]).toEqual(['steep', ['onPlane', 'steep']]);
+  });
+
   test('a held key and a held button are one undo step each; a double tap resets', async () => {
     await slider(page, 'rotationDelay').focus();
     await page.keyboard.down('ArrowLeft');

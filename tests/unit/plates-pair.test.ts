@@ -48,7 +48,9 @@ describe('the sentence over two swings', () => {
   });
 
   test('never says nothing where there is a little, nor a little where there is nothing', () => {
-    expect(say(0.003, 0).text).toBe('This swing: 0.3 cm steeper at P5, level at P6.');
+    expect(say(0.003, 0).text).toBe('This swing: 0.3 cm steeper at P5, the same at P6.');
+    expect(say(0, -0.2).text).toBe('This swing: the same at P5, 20 cm farther behind at P6.');
+    expect(say(0.0004, 0).text).toBe('This swing: the same at P5 and P6.');
     expect(say(NaN, 0).text).toBe('One of the two swings does not reach a checkpoint.');
   });
 
