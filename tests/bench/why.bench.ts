@@ -93,6 +93,31 @@ const timeAnswers = (page: Page, answer: string, busy: string, dial: string, val
     [answer, busy, dial, values, STEPS] as const,
   );
 
+/** From letting go of a mark on the first plate, three or four centimetres above the line, to what would look like it. */
+const timeSightings = (page: Page): Promise<number[]> =>
+  page.evaluate(async (steps) => {
+    const text = (): string => document.querySelector('.explanations')?.textContent ?? '';
+    const press = (key: string): boolean =>
+      document
+        .querySelector('.plate-sight-handle')!
+        .dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true }));
+    const mark = (cm: number): void => {
+      for (let i = 0; i < cm; i++) press('PageUp');
+    };
+    const laps: number[] = [];
+    // The first opens the drawer.
+    for (let i = 0; i <= steps; i++) {
+      const before = text();
+      mark(3 + (i % 2));
+      const lap = await timeUntil(
+        () => press('Enter'),
+        () => text() !== '' && text() !== before,
+      );
+      if (i > 0) laps.push(lap);
+    }
+    return laps;
+  }, STEPS);
+
 const scriptSeconds = async (session: CDPSession): Promise<number> => {
   const { metrics } = await session.send('Performance.getMetrics');
   return metrics.find(({ name: metric }) => metric === 'ScriptDuration')!.value;
@@ -139,6 +164,7 @@ export const run = (): Promise<Row[]> =>
     await open(page, 'tab-plan');
     await page.locator('.plan-table').waitFor();
     const plan = await timeAnswers(page, '.plan-moves', '.change-plan[data-busy]', 'leadWristFlexion', [-20, -24]);
+    const match = await timeSightings(page);
     return [
       ...spread('map, first outline after a tap on its tab before anything else', atOnce),
       ...spread('map, first outline after a tap on its tab', openings, 'at most 100'),
@@ -155,7 +181,8 @@ export const run = (): Promise<Row[]> =>
       ...spread('script a slider step while the map is worked out', drag, 'at most 16'),
       ...spread('the same step with no drawer open', bare),
       ...spread('ledger after a step of a slider', ledger),
-      ...spread('change plan after a step of a slider', plan),
+      ...spread('change plan after a step of a slider', plan, 'at most 120'),
+      ...spread('explanations after a mark on a plate', match, 'at most 120'),
     ];
   });
 
