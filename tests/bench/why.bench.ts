@@ -155,6 +155,7 @@ export const run = (): Promise<Row[]> =>
     const maps = await redrawMap(page);
     const session = await page.context().newCDPSession(page);
     await session.send('Performance.enable');
+    const firstDrag = await dragOverMap(page, session);
     const drag = await dragOverMap(page, session);
     await open(page, 'tab-map');
     const bare = await dragOverMap(page, session);
@@ -178,6 +179,7 @@ export const run = (): Promise<Row[]> =>
         maps.map(({ whole }) => whole),
         'at most 600',
       ),
+      ...spread('script a slider step while the map is worked out, first drag after opening', firstDrag, 'at most 16'),
       ...spread('script a slider step while the map is worked out', drag, 'at most 16'),
       ...spread('the same step with no drawer open', bare),
       ...spread('ledger after a step of a slider', ledger),
