@@ -106,6 +106,7 @@ for (const [kind, type] of [
       type,
       // Early in the frame: past its middle the player may already show the key frame that comes next.
       AT.map((frame) => (frame + 0.25) / FPS),
+      FPS,
     );
     played.forEach((picture, i) => {
       const own = psnr(picture, direct[i]);
@@ -157,7 +158,7 @@ async function findText(picture: Picture, text: string): Promise<number> {
 }
 
 test('every decoded frame says that it is an illustration from a model, not a recording', async () => {
-  const played = await playFrames(page, made['best'], 'video/mp4', [0.02, 0.7, 1.42]);
+  const played = await playFrames(page, made['best'], 'video/mp4', [0.02, 0.7, 1.42], FPS);
   for (const picture of played) {
     const found = await findText(picture, 'Illustration from a model, not a recording');
     expect(found).toBeGreaterThan(0.7);
@@ -196,7 +197,7 @@ test('while a clip is made the desk goes on working, and what is dialled meanwhi
 });
 
 test('another reader finds the code on the last card in the decoded film, though it is only 180 px tall: it opens the swing', async () => {
-  const [card] = await playFrames(page, made['carded'], 'video/mp4', [COUNT / FPS + 2]);
+  const [card] = await playFrames(page, made['carded'], 'video/mp4', [COUNT / FPS + 2], FPS);
   const code = jsQR(new Uint8ClampedArray(card.data), card.width, card.height);
   expect(readHash(new URL(code!.data).hash)).toMatchObject({ document: { movements: { leadWristFlexionDeg: -20 } } });
 });

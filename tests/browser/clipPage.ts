@@ -68,9 +68,10 @@ export async function playFrames(
   { bytes }: Saved,
   type: string,
   seconds: readonly number[],
+  fps: number,
 ): Promise<Picture[]> {
   const found = await page.evaluate(
-    async ({ base64, mime, instants }) => {
+    async ({ base64, mime, instants, frame }) => {
       const blob = new Blob([Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0))], { type: mime });
       const video = document.createElement('video');
       video.muted = true;
@@ -85,18 +86,23 @@ export async function playFrames(
       const pen = canvas.getContext('2d', { willReadFrequently: true })!;
       const pictures: { width: number; height: number; png: string }[] = [];
       for (const instant of instants) {
-        await new Promise((resolve) => {
-          video.onseeked = resolve;
+        // Found is not yet shown: on a busy machine the picture comes a while after the player says that it stands at the instant.
+        await new Promise<void>((resolve) => {
+          const look = (_: number, { mediaTime }: VideoFrameCallbackMetadata): void => {
+            const early = (instant - mediaTime) / frame;
+            if (early > -0.5 && early < 1) resolve();
+            else video.requestVideoFrameCallback(look);
+          };
+          video.requestVideoFrameCallback(look);
           video.currentTime = instant;
         });
-        await new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)));
         pen.drawImage(video, 0, 0);
         pictures.push({ width: canvas.width, height: canvas.height, png: canvas.toDataURL('image/png') });
       }
       URL.revokeObjectURL(video.src);
       return pictures;
     },
-    { base64: bytes.toString('base64'), mime: type, instants: [...seconds] },
+    { base64: bytes.toString('base64'), mime: type, instants: [...seconds], frame: 1 / fps },
   );
   return found.map(({ png }) => decodePng(png));
 }
