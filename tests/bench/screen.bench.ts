@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { type CDPSession, type Page } from 'playwright-core';
 import { current, currentPose, setMovement } from '../../src/store';
+import { dragAlong, nextFrame } from './drag';
 import { withPage } from './site';
 import type { Row } from './table';
 
@@ -45,44 +46,18 @@ function countDraws(): void {
     });
 }
 
-const scriptSeconds = async (session: CDPSession): Promise<number> => {
-  const { metrics } = await session.send('Performance.getMetrics');
-  return metrics.find(({ name: metric }) => metric === 'ScriptDuration')!.value;
-};
-const nextFrame = (page: Page): Promise<void> =>
-  page.evaluate(() => new Promise<void>((done) => requestAnimationFrame(() => requestAnimationFrame(() => done()))));
-
 const gzipSize = (file: string): number => gzipSync(readFileSync(file), { level: 9 }).length;
 const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
 const quantile = (values: readonly number[], share: number): number =>
   values.toSorted((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * share))];
 
-/**
- * Drags the lead wrist's slider to and fro and listens to what each step costs the page's own thread. Input goes to the browser
- * itself: the driver's own mouse would run scripts in the page while a button is down.
- */
-async function drag(page: Page, session: CDPSession, steps: number): Promise<number[]> {
-  const box = (await page.getByRole('slider', { name: 'Lead wrist', exact: true }).boundingBox())!;
-  const mouse = (type: 'mousePressed' | 'mouseMoved' | 'mouseReleased', share: number): Promise<unknown> =>
-    session.send('Input.dispatchMouseEvent', {
-      type,
-      button: 'left',
-      buttons: type === 'mouseReleased' ? 0 : 1,
-      clickCount: 1,
-      x: box.x + box.width * share,
-      y: box.y + box.height / 2,
-    });
-  await mouse('mousePressed', 0.5);
-  const costs: number[] = [];
-  for (let i = 0; i < steps; i++) {
-    const before = await scriptSeconds(session);
-    await mouse('mouseMoved', 0.5 + 0.45 * Math.sin((i / PERIOD) * 2 * Math.PI));
-    await nextFrame(page);
-    costs.push(((await scriptSeconds(session)) - before) * 1000);
-  }
-  await mouse('mouseReleased', 0.5);
-  return costs;
-}
+/** Drags the lead wrist's slider to and fro and listens to what each step costs the page's own thread. */
+const drag = (page: Page, session: CDPSession, steps: number): Promise<number[]> =>
+  dragAlong(
+    page.getByRole('slider', { name: 'Lead wrist', exact: true }),
+    session,
+    Array.from({ length: steps }, (_, i) => 0.5 + 0.45 * Math.sin((i / PERIOD) * 2 * Math.PI)),
+  );
 
 /** The model's share, without a screen: everything one step of a slider makes the store work out. */
 function modelCosts(): number[] {
@@ -106,7 +81,7 @@ export const run = (): Promise<Row[]> =>
     page.on('request', (request) => asked.add(new URL(request.url()).pathname));
     await page.goto(address);
     await page.locator('canvas').first().waitFor();
-    await nextFrame(page);
+    await nextFrame(page.locator('body'));
     const payload = [...asked].filter((file) => /\.(js|css)$/.test(file)).map((file) => gzipSize(join(folder, file)));
     const session = await page.context().newCDPSession(page);
     await session.send('Performance.enable');

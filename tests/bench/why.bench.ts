@@ -1,4 +1,5 @@
 import { type CDPSession, type Page } from 'playwright-core';
+import { dragAlong } from './drag';
 import { withPage } from './site';
 import type { Row } from './table';
 
@@ -118,28 +119,13 @@ const timeSightings = (page: Page): Promise<number[]> =>
     return laps;
   }, STEPS);
 
-const scriptSeconds = async (session: CDPSession): Promise<number> => {
-  const { metrics } = await session.send('Performance.getMetrics');
-  return metrics.find(({ name: metric }) => metric === 'ScriptDuration')!.value;
-};
-
-/** What a step of a slider costs the page's own thread while every step starts the map anew. */
-async function dragOverMap(page: Page, session: CDPSession): Promise<number[]> {
-  const costs: number[] = [];
-  for (let i = 0; i < DRAG_STEPS; i++) {
-    const before = await scriptSeconds(session);
-    await page.evaluate(
-      (value) =>
-        new Promise<void>((done) => {
-          slide('trailTilt', value);
-          requestAnimationFrame(() => requestAnimationFrame(() => done()));
-        }),
-      Math.round(8 * Math.sin(i / 4)),
-    );
-    costs.push(((await scriptSeconds(session)) - before) * 1000);
-  }
-  return costs;
-}
+/** A step of a slider while every step starts the map anew: the side tilt is on neither of its axes. */
+const dragOverMap = (page: Page, session: CDPSession): Promise<number[]> =>
+  dragAlong(
+    page.locator('[data-dial="trailTilt"] input[type=range]'),
+    session,
+    Array.from({ length: DRAG_STEPS }, (_, i) => 0.5 + 0.25 * Math.sin(i / 4)),
+  );
 
 const open = (page: Page, tab: string): Promise<void> =>
   page.evaluate((id) => document.getElementById(id)!.click(), tab);
