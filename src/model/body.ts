@@ -56,7 +56,10 @@ export function bodyOf(player: Player): Body {
   const { statureM, segmentsM } = player;
   const { min, max } = STATURE_LIMITS_M;
   if (!(statureM >= min && statureM <= max)) {
-    throw new SetupError('statureM', `Stature ${statureM} m is outside what the model knows. Enter ${min} to ${max} m.`);
+    throw new SetupError(
+      'statureM',
+      `Stature ${statureM} m is outside what the model knows. Enter ${min} to ${max} m.`,
+    );
   }
   const lengths = {} as Record<SegmentId, number>;
   for (const id of SEGMENT_IDS) {

@@ -77,7 +77,14 @@ export const JOINTS: readonly Joint[] = [
   angle('trailProtraction', 'Trail shoulder reach', -40, 40, 'the trail shoulder moves forward'),
   angle('leadArmAdduction', 'Lead arm across the chest', -60, 110, 'the lead arm crosses the chest', 'ACSM'),
   angle('leadArmElevation', 'Lead arm elevation', -90, 60, 'the lead arm lifts toward the head'),
-  angle('leadArmRoll', 'Lead arm roll', -150, 150, 'the thumb turns toward the trail side', 'AAOS, forearm and shoulder'),
+  angle(
+    'leadArmRoll',
+    'Lead arm roll',
+    -150,
+    150,
+    'the thumb turns toward the trail side',
+    'AAOS, forearm and shoulder',
+  ),
   angle('leadWristFlexion', 'Lead wrist flexion', -70, 80, 'the palm folds toward the forearm (bowed)', AAOS),
   angle('leadWristRadial', 'Lead wrist cocking', -30, 20, 'the thumb comes toward the forearm (cocked)', AAOS),
 ];
