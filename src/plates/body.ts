@@ -91,7 +91,7 @@ const BOUND_SIZE = 4;
 export interface Drawn {
   plate: PlateFigure | undefined;
   readonly parts: (DrawnPart | undefined)[];
-  /** Where each of them was drawn: the eight numbers of `projectionOf`. */
+  /** Where each of them was drawn: the eight numbers of `writeProjection`. */
   readonly at: Float64Array;
 }
 export const createDrawn = (): Drawn => ({
@@ -99,7 +99,7 @@ export const createDrawn = (): Drawn => ({
   parts: [],
   at: new Float64Array((placement.length / MATRIX_SIZE) * PROJECTION_SIZE),
 });
-/** A part is drawn anew when one of its points may have moved by more than this, units: a twentieth of what any screen shows. */
+/** A part is drawn anew when one of its points may have moved by more than this, units: a small part of a pixel on any screen. */
 const STILL = 0.05;
 const PROJECTION_SIZE = 8;
 const projection = new Float64Array(PROJECTION_SIZE);

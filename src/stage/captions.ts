@@ -58,7 +58,7 @@ export class Captions {
   /** What the sizes above were measured for: asking the page for them in every frame would lay it out in every frame. */
   private measuredFor = '';
   private readonly known = new Map<string, Measured>();
-  /** How often typefaces arrived. Asking the page for their state would bring its styles up to date in every frame. */
+  /** How often typefaces arrived: what was measured before had other widths. */
   private fontsLoaded = 0;
   private readonly off = new AbortController();
   private readonly p = new Vector3();
