@@ -63,7 +63,7 @@ export function drawPlate(
   try {
     flushSync(() =>
       root.render(
-        <Drawing drawing={drawing} letters={letters} label={`${title}. ${words.spoken}`} pulled={undefined} />,
+        <Drawing drawing={drawing} letters={letters} label={`${title}. ${words.spoken}`} />,
       ),
     );
     const svg = host.querySelector('svg')!;

@@ -3,9 +3,9 @@ import type { CheckpointId } from '../reading/checkpoints';
 import { drawCloud } from '../solving/hold';
 import { useDesk } from '../store';
 import { showLength } from '../words';
-import { along, type Point, type Segment } from './frame';
-import type { Lettering } from './lettering';
-import type { PlateDrawing } from './plateDrawing';
+import { along, type Point } from './frame';
+import type { LivePlate } from './livePlate';
+import { linePath } from './shapes';
 import './marks.css';
 
 /** Lines of the cloud, and the seed that draws the same cloud every time. */
@@ -15,29 +15,31 @@ const TICK = 6;
 
 interface Props {
   readonly id: CheckpointId;
-  /** The reading the plate shows, m. */
-  readonly value: number;
-  readonly drawing: PlateDrawing;
-  readonly letters: Lettering;
+  readonly live: LivePlate;
 }
 
 /** What the coach saw, with the cloud of the give or take, and what the player drew before the movement was shown. */
-export function Marks({ id, value, drawing, letters }: Props) {
+export function Marks({ id, live }: Props) {
   const sighting = useDesk(({ document }) => document.seen[id]);
   const isShown = useDesk(({ session }) => session.drawer === 'seen');
   const drawn = useDesk(({ session }) => session.guess?.drawn[id]);
   const isGap = useDesk(({ session }) => session.guess?.stage === 'shown');
   const units = useDesk(({ document }) => document.units);
-  const { handle, axis } = drawing.annotation;
-  const perMetre = drawing.frame.scale;
+  // Nothing to draw, nothing to follow: a plate without marks is not rendered as it moves.
+  const isMarked = (sighting !== undefined && isShown) || drawn !== undefined;
+  const shown = useDesk((state) => (isMarked ? live.shown(state) : undefined));
   const cloud = useMemo(() => {
     if (!sighting) return [];
     const seen = { value: sighting.cm / 100, plusMinus: sighting.plusMinusCm / 100 };
     return Array.from(drawCloud(seen, CLOUD, SEED));
   }, [sighting]);
+  if (!shown?.drawing || shown.value === undefined) return null;
+  const { value, drawing } = shown;
+  const { handle, axis } = drawing.annotation;
+  const perMetre = drawing.frame.scale;
   const shifted = (reading: number): string => {
     const by = (reading - value) * perMetre;
-    return pathOf({ from: along(axis.from, handle.direction, by), to: along(axis.to, handle.direction, by) });
+    return linePath({ from: along(axis.from, handle.direction, by), to: along(axis.to, handle.direction, by) });
   };
   const gap = drawn === undefined ? 0 : (drawn - value) * perMetre;
   // At the far end of the line from the ring, where nothing else is written.
@@ -54,7 +56,7 @@ export function Marks({ id, value, drawing, letters }: Props) {
         <>
           <path className="plate-guess" d={shifted(drawn)} />
           {isGap && Math.abs(gap) > 1 && (
-            <Gap from={low} to={along(low, handle.direction, gap)} size={letters.caption}>
+            <Gap from={low} to={along(low, handle.direction, gap)} size={live.letters.caption}>
               {showLength(Math.abs(drawn - value), units).text}
             </Gap>
           )}
@@ -70,13 +72,10 @@ function Gap({ from, to, size, children }: { from: Point; to: Point; size: numbe
   const ticks = [from, to].map((p) => `M${p.x - TICK} ${p.y + TICK}L${p.x + TICK} ${p.y - TICK}`).join('');
   return (
     <g className="plate-gap">
-      <path d={pathOf({ from, to }) + ticks} />
+      <path d={linePath({ from, to }) + ticks} />
       <text x={middle.x} y={middle.y - 8} fontSize={size * 1.2} textAnchor="middle">
         {children}
       </text>
     </g>
   );
 }
-
-const n = (value: number): number => Math.round(value * 10) / 10;
-const pathOf = ({ from, to }: Segment): string => `M${n(from.x)} ${n(from.y)}L${n(to.x)} ${n(to.y)}`;

@@ -119,7 +119,7 @@ interface StillProps {
 function Still({ side, title, drawing, fitting }: StillProps) {
   if (!drawing) return <p className="pair-reason">{side.words.sentence}</p>;
   const label = `${side.swing.of.name}: ${title}, seen down the line. ${side.off ?? ''} ${side.words.spoken} ${COMPUTED}.`;
-  return <Drawing drawing={drawing} letters={fitting.letters} label={label} pulled={undefined} />;
+  return <Drawing drawing={drawing} letters={fitting.letters} label={label} />;
 }
 
 /** The ghost at the instant of the clock at which the solid swing passes this checkpoint. */

@@ -1,18 +1,12 @@
-import { useMemo, useRef, useState } from 'react';
-import { deg, toRad } from '../math/angle';
-import { heelLiftAt } from '../figure/stance';
-import { isReached, readCheckpoints, type CheckpointId } from '../reading/checkpoints';
-import { judgedReading } from '../reading/verdicts';
-import { selectPlate, useDerived, useDesk } from '../store';
-import { CHECKPOINT_NAMES, EXAGGERATED, sayCheckpoint, saySight } from '../words';
-import { createDrawn, plateFigureOf } from './body';
-import { Drawing } from './Drawing';
-import type { Box, Point } from './frame';
-import { fitPicture, plateDrawing, type PlateDrawing } from './plateDrawing';
+import { useId, useLayoutEffect, useRef, useState } from 'react';
+import type { CheckpointId } from '../reading/checkpoints';
+import { desk, selectPlate, subscribe, useDerived, useDesk } from '../store';
+import { CHECKPOINT_NAMES, EXAGGERATED, saySight } from '../words';
+import { LivePlate, type Group } from './livePlate';
 import { Marks } from './Marks';
+import { Patterns } from './Patterns';
 import { Sight } from './Sight';
-import { useSettled } from './useSettled';
-import { useSize, type Size } from './useSize';
+import { useSize } from './useSize';
 import './plates.css';
 
 interface Props {
@@ -21,53 +15,42 @@ interface Props {
   readonly onSight?: (value: number) => void;
 }
 
-/** A checkpoint plate: the pose there seen down the line, what is measured on it, and the verdict. Tapping it moves time there. */
+/**
+ * A checkpoint plate: the pose there seen down the line, what is measured on it, and the verdict. Tapping it moves time there. What
+ * changes seldom is rendered here; drawing, numbers and the ring's place are written by `LivePlate`.
+ */
 export function Plate({ id, onSight }: Props) {
-  const derived = useDerived((all) => all);
-  const units = useDesk(({ document }) => document.units);
-  const armAngle = useDesk(({ document }) => toRad(deg(document.checkpointArmDeg)));
-  const isBusy = useDesk(({ gesture }) => gesture !== null);
+  const hatch = useId();
+  const dots = useId();
+  const [live] = useState(() => new LivePlate(id, { hatch, dots }));
+  const verdict = useDesk((state) => live.words(state).verdict);
+  const word = useDesk((state) => live.words(state).word);
+  const reach = useDesk((state) => live.words(state).reach);
+  const source = useDesk((state) => live.words(state).source);
+  const missing = useDesk((state) => {
+    const words = live.words(state);
+    return words.verdict === 'missing' ? words.sentence : undefined;
+  });
+  const isExaggerated = useDerived(({ exaggerated }) => exaggerated);
   const isSelected = useDesk(({ session }) => session.selectedPlate === id);
+  const units = useDesk(({ document }) => document.units);
   const picture = useRef<HTMLDivElement>(null);
   const size = useSize(picture);
   const [seen, setSeen] = useState<number>();
-
-  const { body, club, swing, ghostSwing, bands, player } = derived;
-  const checkpoint = derived.checkpoints[id];
-  const reference = derived.referenceCheckpoints[id];
-  const plate = useMemo(() => plateFigureOf(body, club), [body, club]);
-  const ghost = useMemo(() => ghostSwing && readCheckpoints(ghostSwing, armAngle)[id], [ghostSwing, armAngle, id]);
-  const words = useMemo(() => sayCheckpoint(id, checkpoint, bands, units), [id, checkpoint, bands, units]);
-  const engraving = useSettled(checkpoint, isBusy);
-  const { view, pxPerUnit, letters } = useMemo(() => fitPicture(id, size), [id, size]);
-  const [drawn] = useState(createDrawn);
-  const drawing = useMemo(() => {
-    if (!isReached(checkpoint)) return undefined;
-    const stance = { ballPoint: swing.reference.ballPoint, heelLift: heelLiftAt(swing, checkpoint.t) };
-    const { handed } = player;
-    const of = {
-      id,
-      plate,
-      checkpoint,
-      stance,
-      bands,
-      units,
-      handed,
-      reference,
-      ghost: ghost ?? undefined,
-      letters,
-      engraving,
-      drawn,
+  useLayoutEffect(() => live.dress(size, seen));
+  useLayoutEffect(() => {
+    const end = subscribe(() => live.draw());
+    return () => {
+      end();
+      live.dispose();
     };
-    return plateDrawing(of, words);
-  }, [id, plate, checkpoint, swing, bands, units, player, reference, ghost, letters, engraving, drawn, words]);
+  }, [live]);
 
   const { title, plate: number } = CHECKPOINT_NAMES[id];
-  const value = isReached(checkpoint) ? judgedReading(id, checkpoint) : undefined;
   const sight = seen === undefined ? undefined : saySight(id, seen, units);
-  const isSeenHere = onSight !== undefined && drawing !== undefined && size !== undefined && value !== undefined;
+  const group = (name: Group) => <g ref={live.hold(name)} />;
   return (
-    <article className="plate" data-verdict={words.verdict} data-selected={isSelected || undefined}>
+    <article className="plate" data-verdict={verdict} data-selected={isSelected || undefined}>
       <div className="plate-card">
         <header className="plate-header">
           <h2>
@@ -78,27 +61,25 @@ export function Plate({ id, onSight }: Props) {
           <span className="plate-number">{number}</span>
         </header>
         <div className="plate-picture" ref={picture}>
-          {drawing ? (
-            <Drawing
-              live
-              drawing={drawing}
-              letters={letters}
-              label={`${title}, seen down the line. ${words.spoken}`}
-              pulled={seen === undefined || value === undefined ? undefined : (seen - value) * drawing.frame.scale}
-            >
-              {value !== undefined && seen === undefined && (
-                <Marks id={id} value={value} drawing={drawing} letters={letters} />
-              )}
-            </Drawing>
+          {missing === undefined ? (
+            <svg className="plate-drawing" role="img" aria-label={title} ref={live.hold('picture')}>
+              <Patterns hatch={hatch} dots={dots} />
+              {group('corridor')}
+              {group('behind')}
+              {group('zone')}
+              {group('inFront')}
+              {group('lines')}
+              {seen === undefined && <Marks id={id} live={live} />}
+              {group('over')}
+            </svg>
           ) : (
-            <p className="plate-reason">{words.sentence}</p>
+            <p className="plate-reason">{missing}</p>
           )}
-          {isSeenHere && (
+          {onSight !== undefined && missing === undefined && size !== undefined && (
             <Sight
-              {...handleOnScreen(drawing, seen === undefined ? 0 : seen - value, size, view, pxPerUnit)}
-              value={seen ?? value}
+              hold={live.hold('ring')}
+              grip={() => live.grip(desk.getState())}
               label={`${title}: what you saw`}
-              valueText={sight?.spoken ?? words.spoken}
               onMove={setSeen}
               onSight={(metres) => {
                 setSeen(undefined);
@@ -109,47 +90,20 @@ export function Plate({ id, onSight }: Props) {
         </div>
         <div className="plate-verdict">
           <i className="plate-swatch" aria-hidden="true" />
-          <strong className="plate-word">{words.word}</strong>
-          {drawing && (
+          <strong className="plate-word">{word}</strong>
+          {missing === undefined && (
             <>
-              <span className="plate-why">{sight?.short ?? words.why}</span>
-              <span className="plate-why is-short">{sight?.short ?? words.shortWhy}</span>
+              <span className="plate-why" ref={live.hold('why')} />
+              <span className="plate-why is-short" ref={live.hold('shortWhy')} />
+              <span className="plate-source">
+                {sight?.source ?? source}
+                {isExaggerated && <>, {EXAGGERATED}</>}
+              </span>
             </>
           )}
-          {drawing && (
-            <span className="plate-source">
-              {sight?.source ?? words.source}
-              {derived.exaggerated && <>, {EXAGGERATED}</>}
-            </span>
-          )}
-          {words.reach && <span className="plate-reach">{words.reach}</span>}
+          {reach && <span className="plate-reach">{reach}</span>}
         </div>
       </div>
     </article>
   );
-}
-
-/** Half a finger: the touch area stays inside the picture, off the title above it. */
-const HALF_TARGET = 24;
-const within = (at: number, size: number): number =>
-  Math.max(HALF_TARGET, Math.min(Math.max(HALF_TARGET, size - HALF_TARGET), at));
-
-/** Where the ring stands in the picture and how a metre of the reading moves it, css px. `pulled` in m. */
-function handleOnScreen(
-  { annotation: { handle } }: PlateDrawing,
-  pulled: number,
-  size: Size,
-  view: Box,
-  pxPerUnit: number,
-): { at: Point; perMetre: Point } {
-  const { at, direction, perMetre } = handle;
-  const x = at.x + pulled * perMetre * direction.x - (view.left + view.right) / 2;
-  const y = at.y + pulled * perMetre * direction.y - (view.top + view.bottom) / 2;
-  return {
-    at: {
-      x: within(size.width / 2 + x * pxPerUnit, size.width),
-      y: within(size.height / 2 + y * pxPerUnit, size.height),
-    },
-    perMetre: { x: direction.x * perMetre * pxPerUnit, y: direction.y * perMetre * pxPerUnit },
-  };
 }

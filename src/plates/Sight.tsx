@@ -1,15 +1,12 @@
 import { useRef, type KeyboardEvent, type PointerEvent } from 'react';
-import type { Point } from './frame';
+import type { Grip } from './grip';
 
 interface Props {
-  /** Centre of the touch area, css px from the corner of the picture. */
-  readonly at: Point;
-  /** css px on screen for one metre of the reading, as a vector. */
-  readonly perMetre: Point;
-  /** The reading where the ring stands, m. */
-  readonly value: number;
+  /** Takes over the touch area: where it stands and what it says is written to it as the plate is drawn. */
+  readonly hold: (element: HTMLElement | null) => void;
+  /** Where the ring stands now. */
+  readonly grip: () => Grip | undefined;
   readonly label: string;
-  readonly valueText: string;
   /** The ring moved and is not let go yet; nothing when it goes back to where the model has it. */
   readonly onMove: (value: number | undefined) => void;
   /** The coach let go: this is what they saw, m. */
@@ -36,18 +33,20 @@ const STEPS: Readonly<Record<string, number>> = {
  * The ring on the line: "this is what I saw". A slider in one direction, dragged or stepped (1 mm, with Shift or Page keys 1 cm). Enter
  * or letting go tells what was seen, Escape takes it back. A drag that the system ends stays at its last value.
  */
-export function Sight({ at, perMetre, value, label, valueText, onMove, onSight }: Props) {
+export function Sight({ hold, grip, label, onMove, onSight }: Props) {
   const drag = useRef<{ pointer: number; x: number; y: number; from: number; last: number } | undefined>(undefined);
   const stepped = useRef<number | undefined>(undefined);
 
   const start = (event: PointerEvent<HTMLElement>): void => {
-    if (event.button !== 0 || drag.current) return;
+    const value = grip()?.value;
+    if (event.button !== 0 || drag.current || value === undefined) return;
     event.currentTarget.setPointerCapture(event.pointerId);
     drag.current = { pointer: event.pointerId, x: event.clientX, y: event.clientY, from: value, last: value };
   };
   const move = (event: PointerEvent<HTMLElement>): void => {
     const held = drag.current;
-    if (held?.pointer !== event.pointerId) return;
+    const perMetre = grip()?.perMetre;
+    if (held?.pointer !== event.pointerId || !perMetre) return;
     const size = perMetre.x * perMetre.x + perMetre.y * perMetre.y;
     const gone = (event.clientX - held.x) * perMetre.x + (event.clientY - held.y) * perMetre.y;
     const next = fit(held.from + gone / size);
@@ -69,7 +68,8 @@ export function Sight({ at, perMetre, value, label, valueText, onMove, onSight }
   };
   const press = (event: KeyboardEvent<HTMLElement>): void => {
     const step = STEPS[event.key];
-    if (step !== undefined) {
+    const value = grip()?.value;
+    if (step !== undefined && value !== undefined) {
       const large = event.shiftKey && Math.abs(step) === STEP ? LARGE_STEP / STEP : 1;
       stepped.current = fit((stepped.current ?? value) + step * large);
       onMove(stepped.current);
@@ -86,7 +86,7 @@ export function Sight({ at, perMetre, value, label, valueText, onMove, onSight }
   return (
     <div
       className="plate-sight-handle"
-      style={{ left: at.x, top: at.y }}
+      ref={hold}
       // A native range slides level only; this ring is pulled square to a shaft at any angle.
       // oxlint-disable-next-line jsx-a11y/prefer-tag-over-role
       role="slider"
@@ -94,8 +94,6 @@ export function Sight({ at, perMetre, value, label, valueText, onMove, onSight }
       aria-label={label}
       aria-valuemin={-FARTHEST * 1000}
       aria-valuemax={FARTHEST * 1000}
-      aria-valuenow={Math.round(value * 1000)}
-      aria-valuetext={valueText}
       onPointerDown={start}
       onPointerMove={move}
       onPointerUp={end}

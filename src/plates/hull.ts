@@ -1,31 +1,21 @@
 import type { Frame } from './frame';
 
 /**
- * Contours of turned solids. The hull of a part's projected rings is found in one pass: the points are sorted into slices across
- * the part, each slice keeps its two outermost points, and a monotone chain (A. M. Andrew 1979) runs over those. No sorting, nothing
- * allocated but the answer; a corner that shares its slice with a farther one is lost, which is less than half the pen's width.
+ * Contours of turned solids: the hull of a part's projected points by halving. Between two corners of the hull the point farthest out
+ * is the next corner; where none is farther out than `FLAT`, there is none (W. F. Eddy 1977, A. Bykat 1978). Corners come in turn,
+ * nothing is sorted, and nothing is allocated but the answer.
  */
-const SLICES = 240;
-/** Smaller parts take fewer slices: so many, and so many more for each unit across. */
-const FEWEST = 64;
-const MORE = 2;
-/** Slice of a place across the part, in shares of their number. Slices are narrow at both ends, where a contour turns. */
-const FINE = 4096;
-const SLICE_AT = Float64Array.from({ length: FINE + 1 }, (_, i) => {
-  const u = i / FINE;
-  return Math.min(1 - 1e-9, u < 0.5 ? Math.sqrt(u / 2) : 1 - Math.sqrt((1 - u) / 2));
-});
-const top = new Float64Array(SLICES + 2);
-const topAt = new Float64Array(SLICES + 2);
-const bottom = new Float64Array(SLICES + 2);
-const bottomAt = new Float64Array(SLICES + 2);
-/** Hull points in turn, tenths of a unit: x and y. */
-export const hullPoints = new Int32Array(4 * (SLICES + 2) * 2);
-const chain = new Float64Array((SLICES + 2) * 2);
 const MOST_POINTS = 2048;
 const px = new Float64Array(MOST_POINTS);
 const py = new Float64Array(MOST_POINTS);
-const edge = new Uint16Array(MOST_POINTS + 1);
+/** Numbers of points, those between two corners next to each other. */
+const order = new Uint16Array(MOST_POINTS);
+/** Hull points in turn, tenths of a unit: x and y. */
+export const hullPoints = new Int32Array(MOST_POINTS * 2);
+let corners = 0;
+
+/** A point closer than this to the line between two corners is no corner, units: far below what any screen shows. */
+const FLAT = 0.15;
 
 /**
  * Hull of the points `local` (x, y, z in turn, the part's own axes, m) placed by the matrix at `m` of `placement` and seen through
@@ -39,10 +29,11 @@ export function findHull(
   frame: Frame,
   leans?: Float32Array,
 ): number {
-  let count = Math.min(MOST_POINTS, local.length / 3);
+  const all = Math.min(MOST_POINTS, local.length / 3);
+  let count = all;
   if (leans) {
     lookAlong(placement, m);
-    count = findEdge(leans, count);
+    count = findEdge(leans, all);
   }
   const kx = frame.side * frame.scale;
   const ky = -frame.scale;
@@ -55,42 +46,85 @@ export function findHull(
   const y1 = ky * placement[m + 4];
   const y2 = ky * placement[m + 7];
   const y3 = frame.y0 + ky * placement[m + 10];
-  let low = Infinity;
-  let high = -Infinity;
+  let left = 0;
+  let right = 0;
   for (let i = 0; i < count; i++) {
-    const at = 3 * (leans ? edge[i] : i);
+    const at = 3 * (leans ? order[i] : i);
     const a = local[at];
     const b = local[at + 1];
     const c = local[at + 2];
     const x = x0 * a + x1 * b + x2 * c + x3;
     px[i] = x;
     py[i] = y0 * a + y1 * b + y2 * c + y3;
-    if (x < low) low = x;
-    if (x > high) high = x;
+    if (x < px[left]) left = i;
+    if (x > px[right]) right = i;
   }
-  if (!(high - low > 1e-6)) return 0;
-  const slices = Math.min(SLICES, Math.ceil(FEWEST + MORE * (high - low)));
-  top.fill(Infinity, 0, slices + 2);
-  bottom.fill(-Infinity, 0, slices + 2);
-  const fine = FINE / (high - low);
-  for (let i = 0; i < count; i++) {
-    const x = px[i];
-    const y = py[i];
-    // The two ends get slices of their own: their points are corners of the hull wherever they lie.
-    const slice =
-      x <= low ? 0 : x >= high ? slices + 1 : 1 + Math.floor(slices * SLICE_AT[Math.floor((x - low) * fine)]);
-    if (y < top[slice]) {
-      top[slice] = y;
-      topAt[slice] = x;
-    }
-    if (y > bottom[slice]) {
-      bottom[slice] = y;
-      bottomAt[slice] = x;
+  if (!(px[right] - px[left] > 1e-6)) return 0;
+  for (let i = 0; i < count; i++) order[i] = i;
+  corners = 0;
+  const upper = gatherOutside(left, right, 0, count);
+  const highest = farthest;
+  const lower = gatherOutside(right, left, upper, count);
+  const lowest = farthest;
+  putCorner(left);
+  findCorners(left, right, 0, upper, highest);
+  putCorner(right);
+  findCorners(right, left, upper, lower, lowest);
+  const last = 2 * corners - 2;
+  return corners > 1 && hullPoints[0] === hullPoints[last] && hullPoints[1] === hullPoints[last + 1]
+    ? corners - 1
+    : corners;
+}
+
+/** The point farthest out of those last gathered; -1 where none is out by more than `FLAT`. */
+let farthest = -1;
+
+/**
+ * Brings those of the points between `from` and `to` in `order` that lie outside the line from `a` to `b` to the front; answers where
+ * they end. Outside is to the left, going that way with y down the plate.
+ */
+function gatherOutside(a: number, b: number, from: number, to: number): number {
+  const ax = px[a];
+  const ay = py[a];
+  const dx = px[b] - ax;
+  const dy = py[b] - ay;
+  let end = from;
+  let most = FLAT * Math.sqrt(dx * dx + dy * dy);
+  farthest = -1;
+  for (let i = from; i < to; i++) {
+    const point = order[i];
+    const off = dy * (px[point] - ax) - dx * (py[point] - ay);
+    if (off <= 0) continue;
+    order[i] = order[end];
+    order[end++] = point;
+    if (off > most) {
+      most = off;
+      farthest = point;
     }
   }
-  const upper = runChain(topAt, top, slices, 1, 0);
-  const n = runChain(bottomAt, bottom, slices, -1, upper);
-  return n > 1 && hullPoints[0] === hullPoints[2 * n - 2] && hullPoints[1] === hullPoints[2 * n - 1] ? n - 1 : n;
+  return end;
+}
+
+/** Puts the corners of the hull between two of them: all that lie outside stand between `from` and `to` in `order`. */
+function findCorners(a: number, b: number, from: number, to: number, corner: number): void {
+  if (corner < 0) return;
+  const before = gatherOutside(a, corner, from, to);
+  const first = farthest;
+  const after = gatherOutside(corner, b, before, to);
+  const second = farthest;
+  findCorners(a, corner, from, before, first);
+  putCorner(corner);
+  findCorners(corner, b, before, after, second);
+}
+
+function putCorner(point: number): void {
+  const x = Math.round(10 * px[point]);
+  const y = Math.round(10 * py[point]);
+  const before = 2 * corners - 2;
+  if (corners > 0 && hullPoints[before] === x && hullPoints[before + 1] === y) return;
+  hullPoints[2 * corners] = x;
+  hullPoints[2 * corners + 1] = y;
+  corners++;
 }
 
 const look = new Float64Array(3);
@@ -106,7 +140,7 @@ function lookAlong(p: Float64Array, m: number): void {
   look[2] = z / size;
 }
 
-/** Fills `edge` with the points whose surface neither faces the viewer nor the other way; answers how many. */
+/** Fills `order` with the points whose surface neither faces the viewer nor the other way; answers how many. */
 function findEdge(leans: Float32Array, all: number): number {
   const x = look[0];
   const y = look[1];
@@ -114,63 +148,10 @@ function findEdge(leans: Float32Array, all: number): number {
   let count = 0;
   for (let i = 0, at = 0; i < all; i++, at += 4) {
     const facing = leans[at] * x + leans[at + 1] * y + leans[at + 2] * z;
-    edge[count] = i;
+    order[count] = i;
     if (Math.abs(facing) <= leans[at + 3]) count++;
   }
   return count;
-}
-
-/** One side of the hull, left to right for the upper (sense 1), right to left for the lower; appended to `hullPoints` after `written`. */
-function runChain(xs: Float64Array, ys: Float64Array, slices: number, sense: 1 | -1, written: number): number {
-  let size = 0;
-  for (let step = 0; step < slices + 2; step++) {
-    const i = sense === 1 ? step : slices + 1 - step;
-    const y = ys[i];
-    if (!Number.isFinite(y)) continue;
-    const x = xs[i];
-    while (size >= 2) {
-      const ax = chain[2 * size - 4];
-      const ay = chain[2 * size - 3];
-      if ((chain[2 * size - 2] - ax) * (y - ay) - (chain[2 * size - 1] - ay) * (x - ax) > 0) break;
-      size--;
-    }
-    chain[2 * size] = x;
-    chain[2 * size + 1] = y;
-    size++;
-  }
-  let n = written;
-  let kept = 0;
-  for (let i = 0; i < size; i++) {
-    if (i > 0 && i + 1 < size && isFlat(kept, i + 1)) continue;
-    kept = i;
-    const x = Math.round(10 * chain[2 * i]);
-    const y = Math.round(10 * chain[2 * i + 1]);
-    if (n > 0 && hullPoints[2 * n - 2] === x && hullPoints[2 * n - 1] === y) continue;
-    hullPoints[2 * n] = x;
-    hullPoints[2 * n + 1] = y;
-    n++;
-  }
-  return n;
-}
-
-/** A corner closer than this to the line past it is left out, units: far below what any screen shows. */
-const FLAT = 0.08;
-/** Most corners left out in a row, so that looking back stays short. */
-const MOST_SKIPPED = 8;
-
-/** Whether everything on the chain between two of its corners lies on their line, give or take `FLAT`. */
-function isFlat(from: number, to: number): boolean {
-  if (to - from > MOST_SKIPPED) return false;
-  const ax = chain[2 * from];
-  const ay = chain[2 * from + 1];
-  const dx = chain[2 * to] - ax;
-  const dy = chain[2 * to + 1] - ay;
-  const most = FLAT * FLAT * (dx * dx + dy * dy);
-  for (let i = from + 1; i < to; i++) {
-    const off = dx * (chain[2 * i + 1] - ay) - dy * (chain[2 * i] - ax);
-    if (off * off > most) return false;
-  }
-  return true;
 }
 
 /** Most characters of a whole number and the space after it. */

@@ -4,7 +4,7 @@ import { useEffect, useState } from 'react';
 const PATIENCE_MS = 400;
 
 /** Asks for an idle moment; where the browser knows none, the next task will do. Answers how to call it off. */
-function whenIdle(work: () => void): () => void {
+export function whenIdle(work: () => void): () => void {
   if (typeof requestIdleCallback === 'function') {
     const id = requestIdleCallback(work, { timeout: PATIENCE_MS });
     return () => cancelIdleCallback(id);

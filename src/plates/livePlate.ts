@@ -1,0 +1,261 @@
+import { deg, toRad } from '../math/angle';
+import { heelLiftAt } from '../figure/stance';
+import { isReached, readCheckpoints, type Checkpoint, type CheckpointId } from '../reading/checkpoints';
+import { judgedReading } from '../reading/verdicts';
+import type { Swing } from '../reading/swing';
+import { current, desk, type Derived, type DeskState } from '../store';
+import { CHECKPOINT_NAMES, sayCheckpoint, saySight, type CheckpointWords } from '../words';
+import { createDrawn, plateFigureOf } from './body';
+import type { Box } from './frame';
+import { gripOn, type Grip } from './grip';
+import type { Lettering } from './lettering';
+import { paintParts } from './paintParts';
+import { paintShapes } from './paintShapes';
+import { fitPicture, plateDrawing, type Fitting, type PlateDrawing } from './plateDrawing';
+import { layersOf, placeOfSolids, type Patterns } from './shapes';
+import type { Size } from './useSize';
+import { whenIdle } from './useSettled';
+
+/** What a plate shows: worked out once a change of the desk. */
+export interface Shown {
+  readonly words: CheckpointWords;
+  /** The judged reading, m; nothing where the checkpoint is not reached. */
+  readonly value: number | undefined;
+  readonly drawing: PlateDrawing | undefined;
+}
+
+/** Groups of the picture, from the back to the front; coach's and player's marks stand before the last. */
+const GROUPS = ['corridor', 'behind', 'zone', 'inFront', 'lines', 'over'] as const;
+export type Group = (typeof GROUPS)[number];
+
+/** What is written to at every step: the picture and its groups, the words beside the verdict, the ring's touch area. */
+interface Elements extends Record<Group, SVGGElement> {
+  picture: SVGSVGElement;
+  why: HTMLElement;
+  shortWhy: HTMLElement;
+  ring: HTMLElement;
+}
+
+/**
+ * Draws one checkpoint plate from change to change without rendering: forty solids and all that is measured move at every step of a
+ * slider. What it writes to was rendered once; what was written and has not changed is not written again.
+ */
+export class LivePlate {
+  private readonly elements: Partial<Elements> = {};
+  /** What the coach pulls the ring to and has not let go yet, m. */
+  private seen: number | undefined;
+  private size: Size | undefined;
+  private fitting: Fitting;
+  private last: { derived: Derived; units: Units; isEngraved: boolean; fitting: Fitting; shown: Shown } | undefined;
+  private said: { of: Derived; units: Units; words: CheckpointWords } | undefined;
+  private ghost: { of: Swing; armDeg: number; checkpoint: Checkpoint } | undefined;
+  /** Engraving is fine work: it waits for an idle moment with no gesture going on. */
+  private engraved: Checkpoint | undefined;
+  private waitingFor: Checkpoint | undefined;
+  private endWait: (() => void) | undefined;
+  private readonly drawn = createDrawn();
+  private written: Partial<Written> = {};
+
+  constructor(
+    private readonly id: CheckpointId,
+    private readonly patterns: Patterns,
+  ) {
+    this.fitting = fitPicture(id, undefined);
+  }
+
+  /** Takes over an element that was rendered, or lets it go. */
+  hold<K extends keyof Elements>(name: K): (element: Elements[K] | null) => void {
+    return (element) => {
+      if (element) this.elements[name] = element as Partial<Elements>[K];
+      else delete this.elements[name];
+    };
+  }
+
+  /** Fits the plate to its place and to what the coach pulls, and draws it anew on whatever was rendered for it. */
+  dress(size: Size | undefined, seen: number | undefined): void {
+    if (size !== this.size) this.fitting = fitPicture(this.id, size);
+    this.size = size;
+    this.seen = seen;
+    this.written = {};
+    this.draw();
+  }
+
+  /** Brings the page to what the desk shows. Cheap when nothing changed. */
+  draw(): void {
+    const state = desk.getState();
+    const shown = this.shown(state);
+    if (shown !== this.written.shown) this.write(shown);
+    this.settle(state);
+  }
+
+  /** Calls off what is still to come. */
+  dispose(): void {
+    this.endWait?.();
+    this.endWait = undefined;
+    this.waitingFor = undefined;
+  }
+
+  /** Everything said about the checkpoint. */
+  words({ document: { units } }: DeskState): CheckpointWords {
+    const of = current();
+    if (this.said?.of !== of || this.said.units !== units) {
+      this.said = { of, units, words: sayCheckpoint(this.id, of.checkpoints[this.id], of.bands, units) };
+    }
+    return this.said.words;
+  }
+
+  /** What the plate shows of the desk; the same object until something changes. */
+  shown(state: DeskState): Shown {
+    const derived = current();
+    const { units } = state.document;
+    const { fitting, last } = this;
+    const isEngraved = this.engraved === derived.checkpoints[this.id];
+    if (
+      last?.derived === derived &&
+      last.units === units &&
+      last.isEngraved === isEngraved &&
+      last.fitting === fitting
+    ) {
+      return last.shown;
+    }
+    const shown = this.workOut(derived, state, isEngraved);
+    this.last = { derived, units, isEngraved, fitting, shown };
+    return shown;
+  }
+
+  /** Sizes of what is written on the plate. */
+  get letters(): Lettering {
+    return this.fitting.letters;
+  }
+
+  /** The ring's touch area; nothing where there is no ring. */
+  grip(state: DeskState): Grip | undefined {
+    const { drawing, value } = this.shown(state);
+    const { size, seen, fitting } = this;
+    if (!drawing || value === undefined || !size) return undefined;
+    const pulled = seen === undefined ? 0 : seen - value;
+    return { ...gripOn(drawing, pulled, size, fitting), value: seen ?? value };
+  }
+
+  private workOut(derived: Derived, state: DeskState, engraving: boolean): Shown {
+    const { id, drawn, fitting } = this;
+    const { body, club, swing, bands, player } = derived;
+    const words = this.words(state);
+    const checkpoint = derived.checkpoints[id];
+    if (!isReached(checkpoint)) return { words, value: undefined, drawing: undefined };
+    const drawing = plateDrawing(
+      {
+        id,
+        plate: plateFigureOf(body, club),
+        checkpoint,
+        stance: { ballPoint: swing.reference.ballPoint, heelLift: heelLiftAt(swing, checkpoint.t) },
+        bands,
+        units: state.document.units,
+        handed: player.handed,
+        reference: derived.referenceCheckpoints[id],
+        ghost: this.ghostOf(derived, state),
+        letters: fitting.letters,
+        engraving,
+        drawn,
+      },
+      words,
+    );
+    return { words, value: judgedReading(id, checkpoint), drawing };
+  }
+
+  private ghostOf({ ghostSwing }: Derived, { document }: DeskState): Checkpoint | undefined {
+    if (!ghostSwing) return undefined;
+    const armDeg = document.checkpointArmDeg;
+    if (this.ghost?.of !== ghostSwing || this.ghost.armDeg !== armDeg) {
+      const checkpoint = readCheckpoints(ghostSwing, toRad(deg(armDeg)))[this.id];
+      this.ghost = { of: ghostSwing, armDeg, checkpoint };
+    }
+    return this.ghost.checkpoint;
+  }
+
+  private write(shown: Shown): void {
+    const state = desk.getState();
+    const { written } = this;
+    const { picture, why, shortWhy, ring } = this.elements;
+    const { words, value, drawing } = shown;
+    written.shown = shown;
+    if (!drawing || value === undefined) return;
+    const sight = this.seen === undefined ? undefined : saySight(this.id, this.seen, state.document.units);
+    this.writeText(why, 'why', sight?.short ?? words.why);
+    this.writeText(shortWhy, 'shortWhy', sight?.short ?? words.shortWhy);
+    if (picture) {
+      this.writeAttribute(picture, 'aria-label', 'label', labelOf(this.id, words));
+      this.writeAttribute(picture, 'viewBox', 'viewBox', viewBox(drawing.annotation.view));
+      this.paint(drawing, this.seen === undefined ? undefined : (this.seen - value) * drawing.frame.scale);
+    }
+    if (ring) this.writeRing(ring, state, sight?.spoken ?? words.spoken);
+  }
+
+  private paint(drawing: PlateDrawing, pulled: number | undefined): void {
+    const { frame, parts, annotation } = drawing;
+    const layers = layersOf(annotation, this.fitting.letters, pulled, this.patterns);
+    const place = placeOfSolids(frame);
+    for (const name of GROUPS) {
+      const group = this.elements[name];
+      if (!group) continue;
+      if (name === 'behind' || name === 'inFront') {
+        this.writeAttribute(group, 'transform', name, place);
+        paintParts(group, parts, name === 'inFront');
+      } else paintShapes(group, layers[name]);
+    }
+  }
+
+  private writeRing(ring: HTMLElement, state: DeskState, spoken: string): void {
+    const grip = this.grip(state);
+    if (!grip) return;
+    const place = `translate(${grip.at.x.toFixed(1)}px, ${grip.at.y.toFixed(1)}px)`;
+    if (this.written.place !== place) ring.style.transform = this.written.place = place;
+    this.writeAttribute(ring, 'aria-valuenow', 'valueNow', String(Math.round(grip.value * 1000)));
+    this.writeAttribute(ring, 'aria-valuetext', 'valueText', spoken);
+  }
+
+  private writeText(element: HTMLElement | undefined, slot: 'why' | 'shortWhy', text: string): void {
+    if (!element || this.written[slot] === text) return;
+    element.textContent = this.written[slot] = text;
+  }
+
+  private writeAttribute(element: Element, name: string, slot: Exclude<keyof Written, 'shown'>, value: string): void {
+    if (this.written[slot] === value) return;
+    element.setAttribute(name, value);
+    this.written[slot] = value;
+  }
+
+  /** Engraves once nothing has changed up to an idle moment. */
+  private settle({ gesture }: DeskState): void {
+    const wanted = gesture === null ? current().checkpoints[this.id] : undefined;
+    if (wanted === this.waitingFor) return;
+    this.endWait?.();
+    this.endWait = undefined;
+    this.waitingFor = wanted;
+    if (wanted === undefined || wanted === this.engraved) return;
+    this.endWait = whenIdle(() => {
+      this.engraved = wanted;
+      this.draw();
+    });
+  }
+}
+
+type Units = DeskState['document']['units'];
+
+/** What was written last, not to be written again. */
+interface Written {
+  shown: Shown;
+  why: string;
+  shortWhy: string;
+  label: string;
+  viewBox: string;
+  behind: string;
+  inFront: string;
+  place: string;
+  valueNow: string;
+  valueText: string;
+}
+
+const labelOf = (id: CheckpointId, { spoken }: CheckpointWords): string =>
+  `${CHECKPOINT_NAMES[id].title}, seen down the line. ${spoken}`;
+const viewBox = ({ left, top, right, bottom }: Box): string => `${left} ${top} ${right - left} ${bottom - top}`;

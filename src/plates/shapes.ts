@@ -1,0 +1,151 @@
+import { HANDLE_RADIUS, PIN_RADIUS, REGISTER_CROSS, type Annotation, type OtherLine } from './annotation';
+import type { Dimension } from './dimension';
+import type { Point, Segment } from './frame';
+import type { Caption, Lettering } from './lettering';
+
+/** An SVG element as plain data: a still plate renders it, a plate that is drawn again and again writes what changed of it. */
+export interface Shape {
+  /** Which element of its group this is, from one drawing to the next. */
+  readonly key: string;
+  readonly tag: 'path' | 'text' | 'tspan' | 'circle' | 'g';
+  readonly attributes: Readonly<Record<string, string | number>>;
+  /** Comes before what is `inside`. */
+  readonly text?: string;
+  readonly inside?: readonly Shape[];
+}
+
+/** What is drawn around the two groups of solids, from the back to the front. */
+export interface Layers {
+  /** Under everything. */
+  readonly corridor: readonly Shape[];
+  /** Between the body and club and hands. */
+  readonly zone: readonly Shape[];
+  /** Over the solids, under the marks of coach and player. */
+  readonly lines: readonly Shape[];
+  readonly over: readonly Shape[];
+}
+
+/** Ids of the two patterns on the page. */
+export interface Patterns {
+  readonly hatch: string;
+  readonly dots: string;
+}
+
+/** Half a tenth of a unit is below what any screen shows. */
+const n = (value: number): number => Math.round(value * 10) / 10;
+export const linePath = ({ from, to }: Segment): string => `M${n(from.x)} ${n(from.y)}L${n(to.x)} ${n(to.y)}`;
+const linesPath = (lines: readonly Segment[]): string => lines.map(linePath).join('');
+const areaPath = (points: readonly Point[]): string =>
+  points.length === 0 ? '' : `M${points.map(({ x, y }) => `${n(x)} ${n(y)}`).join('L')}Z`;
+const moved = ({ x, y }: Point): string => `translate(${n(x)} ${n(y)})`;
+
+const path = (key: string, name: string, d: string): Shape => ({ key, tag: 'path', attributes: { class: name, d } });
+
+/** Words and the leader to what they name. */
+function words(key: string, { text, at, anchor, leader }: Caption, size: number, kind = ''): Shape[] {
+  const attributes = {
+    class: `plate-caption ${kind}`,
+    x: n(at.x),
+    y: n(at.y),
+    'text-anchor': anchor,
+    'font-size': n(size),
+  };
+  const label: Shape = { key, tag: 'text', attributes, text };
+  return leader ? [path(`${key} leader`, 'plate-leader', linePath(leader)), label] : [label];
+}
+
+const otherShapes = ({ kind, line, caption }: OtherLine, size: number): Shape[] => [
+  path(kind, `plate-other is-${kind}`, linePath(line)),
+  ...(caption ? words(`${kind} name`, caption, size, `is-${kind}`) : []),
+];
+
+const PIN: readonly Shape[] = [
+  { key: 'disc', tag: 'circle', attributes: { r: PIN_RADIUS } },
+  {
+    key: 'cross',
+    tag: 'path',
+    attributes: { d: `M${-REGISTER_CROSS} 0H${REGISTER_CROSS}M0 ${-REGISTER_CROSS}V${REGISTER_CROSS}` },
+  },
+];
+const RING: readonly Shape[] = [
+  { key: 'ring', tag: 'circle', attributes: { r: HANDLE_RADIUS } },
+  { key: 'eye', tag: 'circle', attributes: { class: 'plate-ring-eye', r: 2.4 } },
+];
+
+function measure({ line, ticks, figure }: Dimension, verdict: string, letters: Lettering): Shape[] {
+  const { number, unit, at } = figure;
+  return [
+    path('dimension', 'plate-dimension', linePath(line)),
+    path('ticks', 'plate-tick', linesPath(ticks)),
+    {
+      key: 'figure',
+      tag: 'text',
+      attributes: { class: `plate-figure is-${verdict}`, x: n(at.x), y: n(at.y), 'font-size': n(letters.figure) },
+      text: number,
+      inside: [
+        {
+          key: 'unit',
+          tag: 'tspan',
+          attributes: { class: 'plate-unit', dx: 3, 'font-size': n(letters.unit) },
+          text: unit,
+        },
+      ],
+    },
+  ];
+}
+
+/** Everything on a plate but its solids, in units of the plate. `pulled`: how far the ring was pulled along its line's normal. */
+export function layersOf(
+  annotation: Annotation,
+  letters: Lettering,
+  pulled: number | undefined,
+  { hatch, dots }: Patterns,
+): Layers {
+  const { verdict, corridor, edges, zone, axis, pin, handle, captions, scaleBar, others } = annotation;
+  const { dimension, extensions } = annotation;
+  const fill = verdict === 'steep' ? `url(#${hatch})` : verdict === 'shallow' ? `url(#${dots})` : 'none';
+  const shift = pulled === undefined ? undefined : { x: handle.direction.x * pulled, y: handle.direction.y * pulled };
+  const ring = { x: handle.at.x + (shift?.x ?? 0), y: handle.at.y + (shift?.y ?? 0) };
+  const size = letters.caption;
+  return {
+    corridor: [path('corridor', 'plate-corridor', areaPath(corridor))],
+    zone: [
+      path('edges', 'plate-corridor-edge', linesPath(edges)),
+      { key: 'zone', tag: 'path', attributes: { d: areaPath(zone), fill } },
+    ],
+    lines: [
+      ...others.flatMap((other) => otherShapes(other, size)),
+      path('axis', `plate-axis is-${verdict}`, linePath(axis)),
+      { key: 'pin', tag: 'g', attributes: { class: 'plate-pin', transform: moved(pin) }, inside: PIN },
+      ...(dimension
+        ? [
+            ...extensions.map((line, i) => path(`extension ${i}`, 'plate-dimension', linePath(line))),
+            ...measure(dimension, verdict, letters),
+          ]
+        : []),
+    ],
+    over: [
+      ...(shift
+        ? [
+            {
+              key: 'sight',
+              tag: 'path',
+              attributes: { class: 'plate-sight', d: linePath(axis), transform: moved(shift) },
+            } as const,
+          ]
+        : []),
+      { key: 'ring', tag: 'g', attributes: { class: 'plate-ring', transform: moved(ring) }, inside: RING },
+      ...captions.flatMap((caption) => words(caption.text, caption, size)),
+      ...(scaleBar
+        ? [
+            path('scale bar', 'plate-dimension', linesPath([scaleBar.line, ...scaleBar.ticks])),
+            ...words('scale', scaleBar.caption, size),
+          ]
+        : []),
+    ],
+  };
+}
+
+/** Puts the solids where the frame has them; their contours are in tenths of a unit. */
+export const placeOfSolids = ({ x0, y0 }: { readonly x0: number; readonly y0: number }): string =>
+  `translate(${n(x0)} ${n(y0)}) scale(.1)`;

@@ -1,0 +1,21 @@
+import { useLayoutEffect } from 'react';
+import { desk, subscribe } from './desk';
+import type { DeskState } from './state';
+
+/**
+ * Keeps something on the page at what `select` answers without rendering: `write` gets each answer that is another (`Object.is`), in
+ * the same task as the change. For what moves at every step of a slider; what changes seldom is rendered.
+ */
+export function useWritten<T>(select: (state: DeskState) => T, write: (value: T) => void): void {
+  // Both may be new functions after a render, and what they write to may be new elements: then everything is written again.
+  useLayoutEffect(() => {
+    let last = select(desk.getState());
+    write(last);
+    return subscribe((state) => {
+      const next = select(state);
+      if (Object.is(next, last)) return;
+      last = next;
+      write(next);
+    });
+  });
+}
