@@ -1,4 +1,15 @@
-import { dialValue, edgeDial, resetMovement, nudgeMovement, setMovement, useDesk, type DialId } from '../store';
+import { useRef } from 'react';
+import {
+  dialValue,
+  edgeDial,
+  resetMovement,
+  nudgeMovement,
+  setMovement,
+  useDesk,
+  useWritten,
+  type DeskState,
+  type DialId,
+} from '../store';
 import { DialRule } from './DialRule';
 import { DialValue } from './DialValue';
 import { dialWords, spokenLike } from './dialWords';
@@ -14,45 +25,58 @@ interface Props {
   readonly leads?: boolean;
 }
 
-/** One dial: native slider on a rule, a step down and up, the value in words. */
+/** One dial: native slider on a rule, a step down and up, the value in words. The value is written, not rendered. */
 export function Dial({ id, leads = false }: Props) {
-  const value = useDesk(({ document }) => dialValue(document.movements, id));
   const units = useDesk(({ document }) => document.units);
   const dial = edgeDial(id);
-  const { label, bracket, low, high, spoken, past } = dialWords(id, value, units);
+  const { label, low, high } = dialWords(id, dial.neutral, units);
+  const value = ({ document }: DeskState): number => dialValue(document.movements, id);
+  // Nothing past the usual range: a caution stands there.
+  const bracket = useDesk((state) => {
+    const words = dialWords(id, value(state), units);
+    return words.past === undefined ? words.bracket : undefined;
+  });
+  const end = useDesk((state) => (value(state) <= dial.min ? 'low' : value(state) >= dial.max ? 'high' : undefined));
+  const slider = useRef<HTMLInputElement>(null);
+  useWritten(value, (now) => {
+    const { spoken, past } = dialWords(id, now, units);
+    const { current: field } = slider;
+    if (!field) return;
+    if (field.valueAsNumber !== now) field.value = String(now);
+    field.setAttribute('aria-valuetext', past === undefined ? spoken : `${spoken}. ${past}`);
+  });
   const stepBy = (steps: number) => (): void => nudgeMovement(id, steps);
 
   return (
     <div className="dial" data-dial={id}>
       <div className="dial-top">
         <span className={leads ? 'dial-name' : 'dial-name dial-name-sub'}>{label}</span>
-        {past === undefined ? (
-          <span className="dial-bracket">({bracket})</span>
-        ) : (
+        {bracket === undefined ? (
           <span className="dial-past">
             <span>past usual range</span>
           </span>
+        ) : (
+          <span className="dial-bracket">({bracket})</span>
         )}
-        <DialValue id={id} value={value} />
+        <DialValue id={id} />
       </div>
-      <StepButton sign="−" label={`${label}: ${low}`} atEnd={value <= dial.min} onStep={stepBy(-1)} />
+      <StepButton sign="−" label={`${label}: ${low}`} atEnd={end === 'low'} onStep={stepBy(-1)} />
       <div className="rule">
-        <DialRule dial={dial} value={value} ticks={TICKS[spokenLike(id)]} low={low} high={high} />
+        <DialRule id={id} ticks={TICKS[spokenLike(id)]} low={low} high={high} />
         <input
+          ref={slider}
           type="range"
           min={dial.min}
           max={dial.max}
           step={dial.step}
-          value={value}
           aria-label={label}
-          aria-valuetext={past === undefined ? spoken : `${spoken}. ${past}`}
           onPointerDown={holdPointer}
           onKeyDown={holdKey}
           onDoubleClick={() => resetMovement(id)}
           onChange={(event) => setMovement(id, event.currentTarget.valueAsNumber)}
         />
       </div>
-      <StepButton sign="+" label={`${label}: ${high}`} atEnd={value >= dial.max} onStep={stepBy(1)} />
+      <StepButton sign="+" label={`${label}: ${high}`} atEnd={end === 'high'} onStep={stepBy(1)} />
     </div>
   );
 }

@@ -1,32 +1,36 @@
 import { useId, useRef, useState } from 'react';
-import { setMovement, useDesk, type DialId } from '../store';
+import { dialValue, edgeDial, setMovement, useDesk, useWritten, type DialId } from '../store';
 import { dialWords, typingOf, typingProblem } from './dialWords';
 
 interface Props {
   readonly id: DialId;
-  readonly value: number;
 }
 
 /** The dialled value in words; a tap turns it into a field. Enter takes what was typed, Escape leaves it. */
-export function DialValue({ id, value }: Props) {
+export function DialValue({ id }: Props) {
   const units = useDesk(({ document }) => document.units);
   const [typing, setTyping] = useState(false);
   const button = useRef<HTMLButtonElement>(null);
-  const { label, short } = dialWords(id, value, units);
+  const { label } = dialWords(id, edgeDial(id).neutral, units);
+  const words = useRef<HTMLSpanElement>(null);
+  useWritten(
+    ({ document }) => dialValue(document.movements, id),
+    (value) => {
+      if (!button.current || !words.current) return;
+      const { short } = dialWords(id, value, units);
+      button.current.setAttribute('aria-label', `${label}: ${short}. Type a value`);
+      words.current.textContent = short;
+    },
+  );
   const close = (): void => {
     setTyping(false);
     requestAnimationFrame(() => button.current?.focus());
   };
-  if (typing) return <DialField id={id} value={value} onClose={close} onLeave={() => setTyping(false)} />;
+  if (typing) return <DialField id={id} onClose={close} onLeave={() => setTyping(false)} />;
   return (
-    <button
-      ref={button}
-      type="button"
-      className="dial-value"
-      aria-label={`${label}: ${short}. Type a value`}
-      onClick={() => setTyping(true)}
-    >
-      <span>{short}</span>
+    // The name is completed with the value as that is written.
+    <button ref={button} type="button" className="dial-value" aria-label={label} onClick={() => setTyping(true)}>
+      <span ref={words} />
     </button>
   );
 }
@@ -37,8 +41,9 @@ const takeFocus = (field: HTMLInputElement | null): void => {
   field?.select();
 };
 
-function DialField({ id, value, onClose, onLeave }: Props & { onClose: () => void; onLeave: () => void }) {
+function DialField({ id, onClose, onLeave }: Props & { onClose: () => void; onLeave: () => void }) {
   const units = useDesk(({ document }) => document.units);
+  const value = useDesk(({ document }) => dialValue(document.movements, id));
   const problemId = useId();
   const [problem, setProblem] = useState<string>();
   const { label, low, high } = dialWords(id, value, units);

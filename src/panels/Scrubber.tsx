@@ -8,6 +8,8 @@ import {
   subscribe,
   swingSpan,
   useDerived,
+  useWritten,
+  type PositionId,
   type Positions,
 } from '../store';
 import { along } from './DialRule';
@@ -31,14 +33,18 @@ export function Scrubber() {
   const input = useRef<HTMLInputElement>(null);
 
   useEffect(() => {
+    let said: string | undefined;
     const show = (): void => {
       const field = input.current;
       if (!field) return;
       const { t, playing } = desk.getState().session;
-      field.value = String(currentRail().shareAt(t) * FINE);
+      const now = currentRail().shareAt(t) * FINE;
+      if (field.valueAsNumber !== now) field.value = String(now);
       if (playing) return;
       const { positions, swing } = current();
-      field.setAttribute('aria-valuetext', sayTime(t, positions, swing.tempo));
+      const words = sayTime(t, positions, swing.tempo);
+      if (words !== said) field.setAttribute('aria-valuetext', words);
+      said = words;
     };
     show();
     return subscribe(show);
@@ -91,25 +97,51 @@ export function Scrubber() {
 
 /** Closer than this share of the rail, the checkpoints' words would run into each other. */
 const CLOSE = 0.105;
-const WORDS: Partial<Record<(typeof POSITION_IDS)[number], string>> = { P5: ' lead arm', P6: ' shaft' };
+const WORDS: Partial<Record<PositionId, string>> = { P5: ' lead arm', P6: ' shaft' };
 
+/** A tick on the page, and where it was put last. */
+interface Tick {
+  readonly element: HTMLElement;
+  share: number;
+}
+
+/** The ten positions on the rail. Which there are is rendered; where they stand is written. */
 function Ticks() {
-  const positions = useDerived(({ positions: found }) => found);
-  const rail = currentRail();
-  const { P5, P6 } = positions;
-  const close = P5 !== null && P6 !== null && rail.shareAt(P6) - rail.shareAt(P5) < CLOSE;
-  return POSITION_IDS.map((id) => {
-    const t = positions[id];
-    if (t === null) return null;
-    const left = along(rail.shareAt(t));
-    return (
-      <span key={id} className="scrub-position" data-checkpoint={id in WORDS} style={{ left }} aria-hidden="true">
-        <i />
-        <span>
-          {id}
-          {WORDS[id] && !close && <span className="scrub-word">{WORDS[id]}</span>}
-        </span>
-      </span>
-    );
+  const reached = useDerived(({ positions }) => POSITION_IDS.filter((id) => positions[id] !== null).join(' '));
+  const isClose = useDerived(({ positions: { P5, P6 } }) => {
+    const { shareAt } = currentRail();
+    return P5 !== null && P6 !== null && shareAt(P6) - shareAt(P5) < CLOSE;
   });
+  const ticks = useRef<Partial<Record<PositionId, Tick>>>({});
+  useWritten(
+    () => current().positions,
+    (positions) => {
+      const { shareAt } = currentRail();
+      for (const id of POSITION_IDS) {
+        const [t, tick] = [positions[id], ticks.current[id]];
+        if (t === null || !tick) continue;
+        const share = shareAt(t);
+        if (share !== tick.share) tick.element.style.left = along(share);
+        tick.share = share;
+      }
+    },
+  );
+  return POSITION_IDS.filter((id) => reached.split(' ').includes(id)).map((id) => (
+    <span
+      key={id}
+      ref={(element) => {
+        if (element) ticks.current[id] = { element, share: NaN };
+        else delete ticks.current[id];
+      }}
+      className="scrub-position"
+      data-checkpoint={id in WORDS}
+      aria-hidden="true"
+    >
+      <i />
+      <span>
+        {id}
+        {WORDS[id] && !isClose && <span className="scrub-word">{WORDS[id]}</span>}
+      </span>
+    </span>
+  ));
 }

@@ -1,14 +1,21 @@
 import { useRef } from 'react';
-import { loadSituation, SITUATIONS, useDesk } from '../store';
+import { loadSituation, SITUATIONS, useDesk, type Dialled, type SituationId } from '../store';
 import { ExaggerateSwitch, GhostButton, ResetButton } from './MovementActions';
 
 export const SITUATIONS_ID = 'situations';
 
+const TEXTS = new Map(SITUATIONS.map(({ id, dialled }) => [JSON.stringify(dialled), id]));
+let last: { movements: Dialled; id: SituationId | undefined } | undefined;
+/** The situation that is dialled just so, if any. */
+function situationOf(movements: Dialled): SituationId | undefined {
+  if (last?.movements !== movements) last = { movements, id: TEXTS.get(JSON.stringify(movements)) };
+  return last.id;
+}
+
 /** Ready-made situations in a sheet that opens over the stage; a tap loads one and closes it. */
 export function Situations() {
   const sheet = useRef<HTMLDialogElement>(null);
-  const movements = useDesk(({ document }) => document.movements);
-  const now = JSON.stringify(movements);
+  const loaded = useDesk(({ document }) => situationOf(document.movements));
   return (
     <dialog ref={sheet} id={SITUATIONS_ID} className="situations" popover="auto" aria-label="Situations">
       <div className="situations-head">
@@ -18,12 +25,12 @@ export function Situations() {
         </button>
       </div>
       <div className="situations-list">
-        {SITUATIONS.map(({ id, label, dialled }) => (
+        {SITUATIONS.map(({ id, label }) => (
           <button
             key={id}
             type="button"
             className="plain"
-            aria-pressed={now === JSON.stringify(dialled)}
+            aria-pressed={id === loaded}
             onClick={() => {
               loadSituation(id);
               sheet.current?.hidePopover();

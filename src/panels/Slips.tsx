@@ -1,11 +1,12 @@
 import './ball.css';
-import { dialValue, dismissNotice, EDGE_DIALS, releaseBench, useDerived, useDesk, type DeskState } from '../store';
+import { dialValue, dismissNotice, EDGE_DIALS, releaseBench, useDerived, useDesk, type Document } from '../store';
 import { COMPUTED, EXAGGERATED, sayFace, sayNoShot, sayPath, sayShape } from '../words';
 import { dialWords } from './dialWords';
+import { useWrittenText } from './useWrittenText';
 import { GuessSlip, TrialSlip } from './why/WhySlips';
 
 /** The first dial past its usual range, in a sentence: one hint at a time. */
-function cautionOf({ document: { movements, units } }: DeskState): string | undefined {
+function cautionOf(movements: Document['movements'], units: Document['units']): string | undefined {
   for (const { id } of EDGE_DIALS) {
     if ((id === 'pelvisRate' || id === 'pelvisDelay') && !movements.pelvis) continue;
     const { past, label } = dialWords(id, dialValue(movements, id), units);
@@ -14,28 +15,44 @@ function cautionOf({ document: { movements, units } }: DeskState): string | unde
   return undefined;
 }
 
-/** What the swing brings to the ball and what the ball does, always in sight. */
+let last: { movements: Document['movements']; units: Document['units']; caution: string | undefined } | undefined;
+/** The same, asked at every change of the desk and worked out at those that count. */
+function caution({ movements, units }: Document): string | undefined {
+  if (last?.movements !== movements || last.units !== units) {
+    last = { movements, units, caution: cautionOf(movements, units) };
+  }
+  return last.caution;
+}
+
+/** What the swing brings to the ball and what the ball does, always in sight. Written: it changes at every step of a slider. */
 function Essentials() {
-  const path = useDerived(({ delivery }) => ('missing' in delivery ? undefined : sayPath(delivery.path).text));
-  const face = useDerived(({ delivery }) => ('missing' in delivery ? undefined : sayFace(delivery.face).text));
-  const name = useDerived(({ shot, player }) =>
+  const isDelivered = useDerived(({ delivery }) => !('missing' in delivery));
+  const exaggerated = useDesk(({ session }) => session.exaggerate);
+  const path = useWrittenText<HTMLElement>(({ delivery }) =>
+    'missing' in delivery ? '' : sayPath(delivery.path).text,
+  );
+  const face = useWrittenText<HTMLElement>(({ delivery }) =>
+    'missing' in delivery ? '' : sayFace(delivery.face).text,
+  );
+  const name = useWrittenText<HTMLSpanElement>(({ shot, player }) =>
     'missing' in shot ? sayNoShot(shot) : sayShape(shot, player.handed).name,
   );
-  const how = useDerived(({ shot, player }) => ('missing' in shot ? '' : `: ${sayShape(shot, player.handed).how}.`));
-  const exaggerated = useDesk(({ session }) => session.exaggerate);
+  const how = useWrittenText<HTMLSpanElement>(({ shot, player }) =>
+    'missing' in shot ? '' : `: ${sayShape(shot, player.handed).how}.`,
+  );
   return (
     <p className="path-readout">
-      {path !== undefined && (
+      {isDelivered && (
         <>
-          <span>Path</span> <b>{path}</b>
+          <span>Path</span> <b ref={path} />
           <br />
-          <span>Face</span> <b>{face}</b>
+          <span>Face</span> <b ref={face} />
           <br />
         </>
       )}
       <em>
-        {name}
-        {how !== '' && <span className="is-how">{how}</span>}
+        <span ref={name} />
+        <span className="is-how" ref={how} />
       </em>
       <small>
         {COMPUTED}
@@ -48,7 +65,7 @@ function Essentials() {
 /** Slips of paper pinned on the stage: what holds for the whole picture right now. */
 export function Slips() {
   const notice = useDesk((state) => state.notice);
-  const caution = useDesk(cautionOf);
+  const warning = useDesk(({ document }) => caution(document));
   const bench = useDesk(({ session }) => session.bench !== null);
   const exaggerated = useDesk(({ session }) => session.exaggerate);
   return (
@@ -73,7 +90,7 @@ export function Slips() {
         </div>
       )}
       {exaggerated && <p className="slip slip-mark">{EXAGGERATED}</p>}
-      {caution !== undefined && <p className="slip slip-caution">{caution}</p>}
+      {warning !== undefined && <p className="slip slip-caution">{warning}</p>}
     </div>
   );
 }

@@ -92,6 +92,8 @@ export function Sight({ hold, grip, label, onMove, onSight }: Props) {
       role="slider"
       tabIndex={0}
       aria-label={label}
+      // Written, with its words, as the plate is drawn.
+      aria-valuenow={0}
       aria-valuemin={-FARTHEST * 1000}
       aria-valuemax={FARTHEST * 1000}
       onPointerDown={start}

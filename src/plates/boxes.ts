@@ -23,24 +23,15 @@ export const doBoxesMeet = (a: Box, b: Box): boolean =>
 export function doesLineCross({ from, to }: Segment, box: Box): boolean {
   const dx = to.x - from.x;
   const dy = to.y - from.y;
-  let enter = 0;
-  let leave = 1;
-  for (const [p, q] of [
-    [-dx, from.x - box.left],
-    [dx, box.right - from.x],
-    [-dy, from.y - box.top],
-    [dy, box.bottom - from.y],
-  ]) {
-    if (p === 0) {
-      if (q < 0) return false;
-      continue;
-    }
-    const r = q / p;
-    if (p < 0) enter = Math.max(enter, r);
-    else leave = Math.min(leave, r);
-    if (enter > leave) return false;
-  }
-  return true;
+  const { left, right, top, bottom } = box;
+  if (dx === 0 && (from.x < left || from.x > right)) return false;
+  if (dy === 0 && (from.y < top || from.y > bottom)) return false;
+  // Shares of the segment at which it passes each pair of sides; the whole of it where it runs along them.
+  const x1 = dx === 0 ? 0 : ((dx > 0 ? left : right) - from.x) / dx;
+  const x2 = dx === 0 ? 1 : ((dx > 0 ? right : left) - from.x) / dx;
+  const y1 = dy === 0 ? 0 : ((dy > 0 ? top : bottom) - from.y) / dy;
+  const y2 = dy === 0 ? 1 : ((dy > 0 ? bottom : top) - from.y) / dy;
+  return Math.max(0, x1, y1) <= Math.min(1, x2, y2);
 }
 
 /** True when `box` keeps clear of everything placed so far. */

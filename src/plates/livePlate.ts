@@ -66,7 +66,7 @@ export class LivePlate {
   /** Takes over an element that was rendered, or lets it go. */
   hold<K extends keyof Elements>(name: K): (element: Elements[K] | null) => void {
     return (element) => {
-      if (element) this.elements[name] = element as Partial<Elements>[K];
+      if (element) this.elements[name] = element;
       else delete this.elements[name];
     };
   }

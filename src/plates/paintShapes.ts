@@ -16,7 +16,7 @@ export function paintShapes(
   from: ChildNode | null = group.firstChild,
 ): void {
   let known = painted.get(group);
-  if (!known) painted.set(group, (known = new Map()));
+  if (!known) painted.set(group, (known = new Map<string, Painted>()));
   let next = from;
   for (const shape of shapes) {
     let one = known.get(shape.key);

@@ -42,7 +42,12 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
     packages: ['gl-matrix', 'd3-contour'],
   },
   words: { holds: 'sentences, labels, units', layers: SOLVING, packages: [] },
-  store: { holds: 'document, session, history, share link', layers: WORDS, packages: ['zustand'] },
+  store: {
+    holds: 'document, session, history, share link',
+    layers: WORDS,
+    // React for the hooks that screens read it with.
+    packages: ['zustand', 'react'],
+  },
   look: {
     holds: 'tokens, typefaces, patterns',
     layers: [],
