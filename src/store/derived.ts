@@ -186,8 +186,19 @@ function ghostFor(state: DeskState, solid: SwingOf, ghost: SwingOf | null, own: 
   return ghostOf(base.swing, read, dialled, state.session.exaggerate, armAngle, state.document.ball.rule);
 }
 
+let lastState: DeskState | undefined;
+let lastDerived: Derived;
+
 /** What a state of the desk shows. Worked out once; asking again is free. */
 export function derive(state: DeskState): Derived {
+  if (state !== lastState) {
+    lastDerived = workOut(state);
+    lastState = state;
+  }
+  return lastDerived;
+}
+
+function workOut(state: DeskState): Derived {
   const { document, session, found } = state;
   const { solid, ghost } = pairOf(state);
   const standing = stand(solid.player, solid.club, found);
