@@ -24,44 +24,73 @@ export interface Surroundings {
  * Lift is (1/2) rho A C_L v^2 (axis x stream direction): what counts is the part of the axis square to the stream, and
  * none is left when the axis lies along it. Two fixed coefficients ask for the axis only, not how fast the ball spins.
  */
-export function airborneSlope({ ball, air, drag, wind, gravity, spinAxis: [ax, ay, az] }: Surroundings): Slope {
-  const { radius } = ball;
-  const perMass = (0.5 * air.density * Math.PI * radius * radius) / ball.mass;
-  const [windX, windY, windZ] = wind;
-  const measured = drag === 'smits-smith';
-  const fixed = typeof drag === 'object' ? drag : { cd: 0, cl: 0 };
-  return (y, out) => {
-    const wx = y[VX] - windX;
-    const wy = y[VY] - windY;
-    const wz = y[VZ] - windZ;
+export function airborneSlope(around: Surroundings): Slope {
+  const { enter, slope } = createAirborne();
+  enter(around);
+  return slope;
+}
+
+/** One slope for ball after ball: `enter` says what surrounds the next. Allocates only when made. */
+export function createAirborne(): { readonly enter: (around: Surroundings) => void; readonly slope: Slope } {
+  let isMeasured = false;
+  // Kept as plain numbers in one array: a slope is asked for a hundred times in a flight.
+  const c = new Float64Array(AIR_SIZE);
+
+  function enter({ ball, air, drag, wind, gravity, spinAxis }: Surroundings): void {
+    isMeasured = drag === 'smits-smith';
+    c[RADIUS] = ball.radius;
+    c[PER_MASS] = (0.5 * air.density * Math.PI * ball.radius * ball.radius) / ball.mass;
+    c[VISCOSITY] = air.viscosity;
+    c[GRAVITY] = gravity;
+    c[CD] = typeof drag === 'object' ? drag.cd : 0;
+    c[CL] = typeof drag === 'object' ? drag.cl : 0;
+    for (let i = 0; i < 3; i++) {
+      c[WIND + i] = wind[i];
+      c[AXIS + i] = spinAxis[i];
+    }
+  }
+
+  function slope(y: Float64Array, out: Float64Array): void {
+    const wx = y[VX] - c[WIND];
+    const wy = y[VY] - c[WIND + 1];
+    const wz = y[VZ] - c[WIND + 2];
     const speed = Math.sqrt(wx * wx + wy * wy + wz * wz);
-    let { cd, cl } = fixed;
-    if (measured && speed > 0) {
-      const spinRatio = (y[SPIN] * radius) / speed;
-      cd = dragCoefficient(spinRatio, (2 * radius * speed) / air.viscosity);
+    let cd = c[CD];
+    let cl = c[CL];
+    if (isMeasured && speed > 0) {
+      const spinRatio = (y[SPIN] * c[RADIUS]) / speed;
+      cd = dragCoefficient(spinRatio, (2 * c[RADIUS] * speed) / c[VISCOSITY]);
       cl = liftCoefficient(spinRatio);
     }
-    const hold = -perMass * cd * speed;
-    const lift = perMass * cl * speed;
+    const hold = -c[PER_MASS] * cd * speed;
+    const lift = c[PER_MASS] * cl * speed;
     out[X] = y[VX];
     out[Y] = y[VY];
     out[Z] = y[VZ];
-    out[VX] = hold * wx + lift * (ay * wz - az * wy);
-    out[VY] = hold * wy + lift * (az * wx - ax * wz) - gravity;
-    out[VZ] = hold * wz + lift * (ax * wy - ay * wx);
-    out[SPIN] = measured ? spinDecay(y[SPIN], speed, radius) : 0;
-  };
+    out[VX] = hold * wx + lift * (c[AXIS + 1] * wz - c[AXIS + 2] * wy);
+    out[VY] = hold * wy + lift * (c[AXIS + 2] * wx - c[AXIS] * wz) - c[GRAVITY];
+    out[VZ] = hold * wz + lift * (c[AXIS] * wy - c[AXIS + 1] * wx);
+    out[SPIN] = isMeasured ? spinDecay(y[SPIN], speed, c[RADIUS]) : 0;
+  }
+  return { enter, slope };
 }
+
+/** Where the surroundings stand in the slope's own array. */
+const [RADIUS, PER_MASS, VISCOSITY, GRAVITY, CD, CL, WIND, AXIS] = [0, 1, 2, 3, 4, 5, 6, 9];
+const AIR_SIZE = 12;
 
 /** Whether the coefficients are used outside their measured range when a ball of this spin has this velocity. */
 export function isBeyondMeasured(
-  { ball: { radius }, air, drag, wind }: Surroundings,
+  { ball, air, drag, wind }: Surroundings,
   vx: number,
   vy: number,
   vz: number,
   spinRate: number,
 ): boolean {
   if (drag !== 'smits-smith') return false;
-  const speed = Math.hypot(vx - wind[0], vy - wind[1], vz - wind[2]);
-  return isExtrapolated((spinRate * radius) / speed, (2 * radius * speed) / air.viscosity);
+  const wx = vx - wind[0];
+  const wy = vy - wind[1];
+  const wz = vz - wind[2];
+  const speed = Math.sqrt(wx * wx + wy * wy + wz * wz);
+  return isExtrapolated((spinRate * ball.radius) / speed, (2 * ball.radius * speed) / air.viscosity);
 }

@@ -7,7 +7,8 @@ export function findBadLaunch({ velocity, spinAxis, spinRate }: Launch): Refused
   if (!velocity.every(Number.isFinite)) return badInput('velocity', 'velocity: every part must be finite, m/s.');
   if (!velocity.some((part) => part !== 0))
     return badInput('velocity', 'velocity: the ball does not move. Enter a speed above 0.');
-  if (!(Math.abs(Math.hypot(...spinAxis) - 1) < 1e-6)) return badInput('spinAxis', 'spinAxis: must be a unit vector.');
+  if (!(Math.abs(Math.hypot(spinAxis[0], spinAxis[1], spinAxis[2]) - 1) < 1e-6))
+    return badInput('spinAxis', 'spinAxis: must be a unit vector.');
   if (!(spinRate >= 0 && spinRate < Infinity)) {
     return badInput('spinRate', 'spinRate: must be 0 or more, rad/s. Topspin is a spin axis tilted beyond 90 deg.');
   }
@@ -23,15 +24,16 @@ export function findBadSettings({ drag, wind, air, ball, gravity }: Surroundings
     return badInput('drag', 'drag: cd and cl must be 0 or more.');
   }
   if (!wind.every(Number.isFinite)) return badInput('wind', 'wind: every part must be finite, m/s.');
-  for (const [field, value] of [
-    ['air', air.density],
-    ['air', air.viscosity],
-    ['ball', ball.mass],
-    ['ball', ball.radius],
-    ['gravity', gravity],
-  ] as const) {
-    if (!(value > 0 && value < Infinity)) return badInput(field, `${field}: ${value} must be above 0.`);
-  }
+  const bad =
+    findNotAbove0('air', air.density) ??
+    findNotAbove0('air', air.viscosity) ??
+    findNotAbove0('ball', ball.mass) ??
+    findNotAbove0('ball', ball.radius) ??
+    findNotAbove0('gravity', gravity);
+  if (bad) return bad;
   if (points === 0 || (Number.isInteger(points) && points >= 2)) return undefined;
   return badInput('points', 'points: must be 0, or a whole number from 2.');
 }
+
+const findNotAbove0 = (field: string, value: number): Refused | undefined =>
+  value > 0 && value < Infinity ? undefined : badInput(field, `${field}: ${value} must be above 0.`);

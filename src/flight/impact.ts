@@ -130,8 +130,8 @@ const pointing = (length: number, up: Rad, right: Rad): Vec3 => [
 function findBadStrike({ headVelocity, faceNormal, headMass }: Strike): Refused | undefined {
   if (!headVelocity.every(Number.isFinite))
     return badInput('headVelocity', 'headVelocity: every part must be finite, m/s.');
-  if (!(Math.abs(Math.hypot(...faceNormal) - 1) < 1e-6)) {
+  if (!(Math.abs(Math.hypot(faceNormal[0], faceNormal[1], faceNormal[2]) - 1) < 1e-6)) {
     return badInput('faceNormal', 'faceNormal: must be a unit vector.');
   }
-  return findBadField({ headMass }, { headMass: { above: 0 } });
+  return headMass > 0 && headMass < Infinity ? undefined : findBadField({ headMass }, { headMass: { above: 0 } });
 }

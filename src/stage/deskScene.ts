@@ -41,10 +41,18 @@ export class DeskScene extends SwingScene {
   }
 }
 
-/** The ball leaves where the delivery strikes it. */
+/** The ball leaves where the delivery strikes it. Its track is worked out when it is on its way, not at every step of a slider. */
 function struckOf({ delivery, shot }: Derived): Pick<SwingShown, 'struck'> {
   if ('missing' in delivery || 'missing' in shot) return {};
-  return { struck: { t: delivery.t, track: shot.flight.track } };
+  const { flight } = shot;
+  return {
+    struck: {
+      t: delivery.t,
+      get track() {
+        return flight.track;
+      },
+    },
+  };
 }
 
 /** A playhead held at a checkpoint is compared with the reference at its own checkpoint. */

@@ -39,7 +39,7 @@ export interface Derived {
   /** How far the hands stay from where the set-up asks them to be at the top, m. */
   readonly topShortfall: number;
   readonly delivery: Delivery | NotDelivered;
-  /** What the delivery makes of the ball, in the player's own frame, with a track of `TRACK_POINTS`. */
+  /** What the delivery makes of the ball, in the player's own frame, with a track of `TRACK_POINTS` once somebody asks for it. */
   readonly shot: Shot | NoShot;
   /** Path at the ball if the change at shaft parallel carries through, rad, + in-to-out; null when it is not reached. */
   readonly impliedPath: number | null;

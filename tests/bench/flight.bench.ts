@@ -1,3 +1,4 @@
+import { isRefused } from '../../src/flight/answer';
 import { impactOf } from '../../src/flight/impact';
 import { launchOf } from '../../src/flight/launch';
 import { findFlight } from '../../src/flight/trajectory';
@@ -20,10 +21,16 @@ function measure(call: () => unknown, calls: number): number {
   return best;
 }
 
+/** A track is worked out when it is asked for. */
+function trackOfDrive(): Float64Array | undefined {
+  const flight = findFlight(DRIVER, { points: 64 });
+  return isRefused(flight) ? undefined : flight.track;
+}
+
 export async function run(): Promise<Row[]> {
   return [
     { what: 'impact', value: measure(() => impactOf(STRIKE), 100_000), unit: 'us' },
     { what: 'flight of a drive', value: measure(() => findFlight(DRIVER), 4000), unit: 'us', goal: 'at most 300' },
-    { what: 'the same with 64 points', value: measure(() => findFlight(DRIVER, { points: 64 }), 2000), unit: 'us' },
+    { what: 'the same with 64 points', value: measure(trackOfDrive, 2000), unit: 'us' },
   ];
 }

@@ -99,6 +99,15 @@ describe('the track that is drawn', () => {
     expect(plain.track.length).toBe(0);
     expect({ ...fly({}, { points: 64 }), track: plain.track }).toEqual(plain);
   });
+
+  test('is the same whether it is asked for at once or after other balls have flown', () => {
+    const day = { points: 48, tailWindMps: -3, crossWindMps: 4 };
+    const at = fly({ startDeg: 2 }, day).track.slice();
+    const late = fly({ startDeg: 2 }, day);
+    fly({ ballSpeedMps: 30, spinAxisDeg: -20 }, { points: 12, drag: { cd: 0.3, cl: 0.1 } }).track.fill(0);
+    expect(late.track).toEqual(at);
+    expect(late.track).toBe(late.track);
+  });
 });
 
 describe('finer steps', () => {
