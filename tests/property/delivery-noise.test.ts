@@ -11,12 +11,12 @@ import { createSwing, swingPose, withMovements } from '../../src/reading/swing';
 import { solveReference } from '../../src/solving/reference';
 import { createRandom } from '../reference/random';
 
-/** Room for what another machine computes differently in the last digit, m or 1. */
-const MOST: Readonly<Record<string, number>> = { held: 1e-4, closest: 5e-3 };
+/** Room for what another machine computes differently in the last digit, m or 1: as near as the search itself meets the ball. */
+const MOST: Readonly<Record<string, number>> = { held: 1e-6, closest: 1e-6 };
 const TIMES = [0.215, 0.23, 0.25, 0.28];
-const DRAWS = 150;
+const DRAWS = 400;
 
-test('a change in the last digit of a reference swing moves arms that meet the ball by less than a tenth of a millimetre', () => {
+test('a change in the last digit of a reference swing moves the arms by less than a micrometre, whether they meet the ball or not', () => {
   const chance = createRandom(11);
   const between = (low: number, high: number): number => low + (high - low) * chance();
   const pose = createPose();
