@@ -12,29 +12,47 @@ export type Positions = Readonly<Record<PositionId, number | null>>;
 
 const STEP = 0.02;
 
+/** The positions of the backswing: when the shaft and the lead arm are parallel to the ground going back. */
+export type GoingBack = Pick<Positions, 'P2' | 'P3'>;
+
+/**
+ * When a swing passes the positions of its backswing. Nothing that is dialled or adapts is in force before the top: swings of one
+ * rig and the same curves share them.
+ */
+export function findGoingBack(swing: Swing): GoingBack {
+  const address = swing.curves.times[K.address];
+  return { P2: findRise(shaftHeightAt, swing, address, 0), P3: findRise(armHeightAt, swing, address, 0) };
+}
+
 /**
  * When a swing passes the ten positions: address; shaft parallel and lead arm parallel going back; top; the two checkpoints
- * coming down; impact; shaft parallel and lead arm parallel after it; finish. Common practice names.
+ * coming down; impact; shaft parallel and lead arm parallel after it; finish. Common practice names. Whoever knows the backswing
+ * already hands it in.
  */
-export function findPositions(swing: Swing, checkpoints: Checkpoints): Positions {
+export function findPositions(
+  swing: Swing,
+  checkpoints: Checkpoints,
+  { P2, P3 }: GoingBack = findGoingBack(swing),
+): Positions {
   const at = swing.curves.times;
   const impact = at[K.impact];
   const finish = at[K.finish];
-  const rise = (signal: (swing: Swing, t: number) => number, from: number, to: number): number | null => {
-    const found = findFall((t) => -signal(swing, t), from, to, STEP);
-    return 't' in found ? found.t : null;
-  };
   const { leadArmParallel, shaftParallel } = checkpoints;
   return {
     P1: at[K.address],
-    P2: rise(shaftHeightAt, at[K.address], 0),
-    P3: rise(armHeightAt, at[K.address], 0),
+    P2,
+    P3,
     P4: 0,
     P5: isReached(leadArmParallel) ? leadArmParallel.t : null,
     P6: isReached(shaftParallel) ? shaftParallel.t : null,
     P7: impact,
-    P8: rise(shaftHeightAt, impact, finish),
-    P9: rise(armHeightAt, impact, finish),
+    P8: findRise(shaftHeightAt, swing, impact, finish),
+    P9: findRise(armHeightAt, swing, impact, finish),
     P10: finish,
   };
+}
+
+function findRise(signal: (swing: Swing, t: number) => number, swing: Swing, from: number, to: number): number | null {
+  const found = findFall((t) => -signal(swing, t), from, to, STEP);
+  return 't' in found ? found.t : null;
 }

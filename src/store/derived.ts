@@ -1,10 +1,11 @@
 import { findShot, type NoShot, type Shot } from '../flight/shot';
 import type { Body, Player } from '../model/body';
-import { createPose, placePose, type Pose } from '../model/chain';
+import { createPose, placePose, type Pose, type Rig } from '../model/chain';
 import type { Club } from '../model/club';
 import { createJointVector, J, type JointId, type JointVector } from '../model/joints';
 import type { ReferenceSwing } from '../model/keys';
-import type { Movements } from '../model/movements';
+import type { Curves } from '../model/motion';
+import { STILL, type Movements } from '../model/movements';
 import { readCheckpoints, type Checkpoints } from '../reading/checkpoints';
 import {
   deliver,
@@ -15,7 +16,7 @@ import {
   type NotDelivered,
   type ReferenceStrike,
 } from '../reading/delivery';
-import { findPositions, type Positions } from '../reading/positions';
+import { findGoingBack, findPositions, type Positions } from '../reading/positions';
 import { swingJoints, withMovements, type Swing } from '../reading/swing';
 import type { Bands } from '../reading/verdicts';
 import { baseOf, baseOn, groundOf, type Base, type Ground, type NoGround } from './bases';
@@ -125,6 +126,11 @@ const ghostBasis = remember((player: Player, club: ClubChoice, setUp: SetUp, _fo
 );
 const readGhostReference = remember(readOf);
 
+/** The backswing's positions stay where they are while movements are dialled. */
+const goingBackOf = remember((rig: Rig, curves: Curves, reference: ReferenceSwing) =>
+  findGoingBack({ rig, curves, reference, movements: STILL, tempo: 1 }),
+);
+
 /** Points of the track that is drawn, evenly in time: a seventh of a second apart on a long drive. */
 const TRACK_POINTS = 48;
 
@@ -160,7 +166,7 @@ const put = remember(
       topShortfall,
       checkpoints,
       referenceCheckpoints: read.checkpoints,
-      positions: findPositions(swing, checkpoints),
+      positions: findPositions(swing, checkpoints, goingBackOf(swing.rig, swing.curves, swing.reference)),
       delivery,
       shot: findShot(delivery, ground.club, toWeather(ball, ground.player), TRACK_POINTS),
       impliedPath: (read.strike && impliedPath(checkpoints, read.strike)) ?? null,

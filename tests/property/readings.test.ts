@@ -12,6 +12,8 @@ import {
   type ReadingId,
   type Readings,
 } from '../../src/reading/checkpoints';
+import { deliver, strikeOf } from '../../src/reading/delivery';
+import { findGoingBack, findPositions } from '../../src/reading/positions';
 import * as read from '../../src/reading/readings';
 import { createSwing, headVelocityAt, withMovements } from '../../src/reading/swing';
 import { seedReference } from '../../src/solving/seed';
@@ -177,4 +179,28 @@ describe('readings follow every slider without a jump', () => {
     const fine = readAcross(wrist, 800).shaftParallel;
     expect(largestStep(fine, 'bicepGap')).toBeGreaterThan(largestStep(coarse, 'bicepGap') / 2);
   });
+});
+
+test('the positions of the backswing stay where they are, whatever is dialled and however the arms adapt', () => {
+  const reference = createSwing(body, club, seedReference(body));
+  const strike = strikeOf(reference, readCheckpoints(reference))!;
+  const goingBack = findGoingBack(reference);
+  expect(goingBack.P2).toBeLessThan(goingBack.P3!);
+  const dialled = fc.record({
+    leadWristFlexion: angle(-40, 40),
+    trailTilt: angle(-10, 10),
+    rotationRate: fc.integer({ min: 70, max: 130 }).map((percent) => percent / 100),
+    rotationDelay: fc.integer({ min: -30, max: 30 }).map((ms) => ms / 1000),
+    pelvisShift: fc.integer({ min: -10, max: 10 }).map((cm) => cm / 100),
+  });
+  fc.assert(
+    fc.property(dialled, (movements) => {
+      const moved = withMovements(reference, movements);
+      const checkpoints = readCheckpoints(moved);
+      const { swing } = deliver(moved, checkpoints, strike);
+      const positions = findPositions(swing, checkpoints);
+      expect(positions).toMatchObject(goingBack);
+      expect(findPositions(swing, checkpoints, goingBack)).toEqual(positions);
+    }),
+  );
 });
