@@ -4,18 +4,32 @@ import { MATRIX_SIZE, PART_IDS } from '../figure/partIds';
 /** Three rows of four numbers a part: small enough for plain shader uniforms, which every graphics card reads fast. */
 export type PartRows = { readonly value: Float32Array };
 
-export const createPartRows = (): PartRows => ({ value: new Float32Array(PART_IDS.length * 12) });
+/** The parts of the figure, and behind them the ball. */
+const PARTS = PART_IDS.length + 1;
+export const createPartRows = (): PartRows => ({ value: new Float32Array(PARTS * 12) });
 
-/** Takes over a placement (columns) as rows. A hidden part shrinks to nothing. */
-export function fillPartRows({ value }: PartRows, placement: Float64Array, isHidden: (part: number) => boolean): void {
-  for (let part = 0; part < PART_IDS.length; part++) {
-    const from = part * MATRIX_SIZE;
-    const size = isHidden(part) ? 0 : 1;
+/** Takes over a placement (columns) as rows, but for the parts in `hidden`, which shrink to nothing. */
+export function fillPartRows({ value }: PartRows, placement: Float64Array, hidden: readonly number[]): void {
+  for (let from = 0; from < placement.length; from += MATRIX_SIZE) {
     for (let row = 0; row < 3; row++) {
-      for (let column = 0; column < 4; column++) {
-        value[from + row * 4 + column] = placement[from + column * 3 + row] * (column < 3 ? size : 1);
-      }
+      const to = from + row * 4;
+      value[to] = placement[from + row];
+      value[to + 1] = placement[from + 3 + row];
+      value[to + 2] = placement[from + 6 + row];
+      value[to + 3] = placement[from + 9 + row];
     }
+  }
+  for (const part of hidden) {
+    for (let row = 0; row < 3; row++) value.fill(0, part * 12 + row * 4, part * 12 + row * 4 + 3);
+  }
+}
+
+/** Puts the ball, which does not turn, at a place (m). */
+export function fillBallRows({ value }: PartRows, place: ArrayLike<number>): void {
+  for (let row = 0; row < 3; row++) {
+    const to = PART_IDS.length * 12 + row * 4;
+    value[to + row] = 1;
+    value[to + 3] = place[row];
   }
 }
 
@@ -23,7 +37,7 @@ export function fillPartRows({ value }: PartRows, placement: Float64Array, isHid
 export const CARRY = {
   declare: /* glsl */ `
 attribute float part;
-uniform vec4 partRows[${PART_IDS.length * 3}];
+uniform vec4 partRows[${PARTS * 3}];
 vec3 carryNormal(vec3 n) {
   int i = int(part + .5) * 3;
   return vec3(dot(partRows[i].xyz, n), dot(partRows[i + 1].xyz, n), dot(partRows[i + 2].xyz, n));

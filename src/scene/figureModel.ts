@@ -3,14 +3,19 @@ import { createFigure, type Figure } from '../figure/figure';
 import { createPlacement, PART } from '../figure/partIds';
 import type { Body } from '../model/body';
 import type { Club } from '../model/club';
-import { carried, createPartRows, fillPartRows } from './carried';
-import { contourMaterial, surfaceMaterials } from './materials';
+import { carried, createPartRows, fillBallRows, fillPartRows } from './carried';
+import { contourMaterial } from './materials';
 import { buildGeometry } from './solids';
+import { solidMaterial } from './surfaces';
 import type { Theme } from './theme';
 
-const EYES_HIDE = new Set<number>([PART.headEgg, PART.neck]);
+const EYES_HIDE: readonly number[] = [PART.headEgg, PART.neck];
+const NOTHING: readonly number[] = [];
 
-/** The figure and its club on the graphics card: one geometry moved by its parts' matrices, a surface mesh and its ink contour. */
+/**
+ * The figure with its club and the ball on the graphics card: one geometry moved by its parts' matrices, a mesh of all surfaces and its
+ * ink contour. Three draw calls with the shadow's.
+ */
 export class FigureModel {
   readonly group = new Group();
   readonly figure: Figure;
@@ -22,11 +27,11 @@ export class FigureModel {
   constructor(body: Body, club: Club, theme: Theme, size: Vector2) {
     this.figure = createFigure(body, club);
     this.geometry = buildGeometry(this.figure);
-    const surfaces = surfaceMaterials(theme, this.rows);
+    const surface = solidMaterial(theme, this.rows);
     const ink = contourMaterial(theme, size, this.rows);
     const depth = carried(new MeshDepthMaterial(), this.rows);
-    this.materials = [...surfaces, ink, depth];
-    const solid = new Mesh(this.geometry, surfaces);
+    this.materials = [surface, ink, depth];
+    const solid = new Mesh(this.geometry, surface);
     solid.castShadow = true;
     solid.receiveShadow = true;
     solid.customDepthMaterial = depth;
@@ -37,9 +42,10 @@ export class FigureModel {
     }
   }
 
-  /** Shows the placement that stands in `placement`. Through the player's eyes his own head is not seen. */
-  show(throughEyes: boolean): void {
-    fillPartRows(this.rows, this.placement, (part) => throughEyes && EYES_HIDE.has(part));
+  /** Shows the placement that stands in `placement`, and the ball (m). Through the player's eyes his own head is not seen. */
+  show(throughEyes: boolean, ball: ArrayLike<number>): void {
+    fillPartRows(this.rows, this.placement, throughEyes ? EYES_HIDE : NOTHING);
+    fillBallRows(this.rows, ball);
   }
 
   dispose(): void {

@@ -1,5 +1,4 @@
-import { Color, type MeshStandardMaterial } from 'three';
-import type { Theme } from './theme';
+import { Color } from 'three';
 
 /** Five soft panels: colour, strength, half-angle (as a cosine), place. A draughtsman's room with its window behind the viewer. */
 const PANELS: readonly (readonly [string, number, number, readonly [number, number, number]])[] = [
@@ -22,35 +21,19 @@ const PANEL_LINES = PANELS.map(([colour, strength, cosine, [x, y, z]]) => {
 
 /**
  * What brass and steel reflect: a room worked out in the fragment shader, sharper for smoother metal. No picture, no render
- * target, nothing that a lost context could take away.
+ * target, nothing that a lost context could take away. The panels are written into the program, its two colours are uniforms.
  */
-export function reflectRoom(material: MeshStandardMaterial, theme: Theme, strength: number): MeshStandardMaterial {
-  material.onBeforeCompile = (shader) => {
-    shader.uniforms['roomFloor'] = { value: theme.bounce };
-    shader.uniforms['roomWall'] = { value: theme.sky };
-    shader.uniforms['roomStrength'] = { value: strength };
-    shader.fragmentShader = shader.fragmentShader
-      .replace(
-        '#include <common>',
-        `#include <common>
+export const ROOM_LIGHT = /* glsl */ `
 uniform vec3 roomFloor;
 uniform vec3 roomWall;
-uniform float roomStrength;
 vec3 roomLight(vec3 toward, float rough) {
   float soft = .04 + .5 * rough;
   float height = smoothstep(-.25 - rough * .4, .35 + rough * .4, toward.y);
   vec3 light = mix(roomFloor * .24, roomWall * .3, height);
 ${PANEL_LINES}
-  return light * roomStrength;
-}`,
-      )
-      .replace(
-        '#include <lights_fragment_maps>',
-        `#include <lights_fragment_maps>
-radiance += roomLight(inverseTransformDirection(reflect(-geometryViewDir, geometryNormal), viewMatrix), material.roughness);`,
-      );
-  };
-  // The panels are written into the program; colours and strength are uniforms, so one program serves all metals.
-  material.customProgramCacheKey = () => 'room';
-  return material;
-}
+  return light;
+}`;
+
+/** Where a material of three's takes in what it mirrors. */
+export const MIRRORED =
+  'roomLight(inverseTransformDirection(reflect(-geometryViewDir, geometryNormal), viewMatrix), material.roughness)';

@@ -1,10 +1,15 @@
-import { BufferAttribute, BufferGeometry } from 'three';
+import { BufferAttribute, BufferGeometry, SphereGeometry } from 'three';
 import type { Figure, Material } from '../figure/figure';
 import { loft, reshape, type Rings } from '../figure/loft';
+import { PART_IDS } from '../figure/partIds';
+import { BALL_RADIUS } from '../figure/stance';
 
-/** Surfaces, in the order of the geometry's groups. */
+/** Surfaces of figure and club, in the order in which the shader of the solids knows them. */
 export const SURFACES = ['beech', 'walnut', 'dark', 'steel', 'head', 'brass'] as const;
 export type Surface = (typeof SURFACES)[number];
+/** The surfaces of everything solid: the ball comes last. */
+export const SOLIDITIES = [...SURFACES, 'ball'] as const;
+export type Solidity = (typeof SOLIDITIES)[number];
 const SURFACE_OF: Record<Material | 'ink', Surface> = {
   beech: 'beech',
   walnut: 'walnut',
@@ -89,38 +94,53 @@ export function solidsOf(figure: Figure): Solid[] {
   ];
 }
 
+/** The ball follows the figure's parts. */
+export const BALL_PART = PART_IDS.length;
+
+/** The rims of two neighbouring rings joined by triangles, `base` the first vertex of the solid. */
+function joinRings({ ringCount, segments }: Rings, base: number, index: number[]): void {
+  for (let i = 0; i < ringCount - 1; i++) {
+    for (let j = 0; j < segments; j++) {
+      const a = base + i * segments + j;
+      const b = base + i * segments + ((j + 1) % segments);
+      index.push(a, a + segments, b, b, a + segments, b + segments);
+    }
+  }
+}
+
 /**
- * The whole figure with its club as one geometry: every vertex belongs rigidly to one part (attribute `part`), one group a surface.
- * Positions stay in the part's own axes: the grain of the wood is drawn from them.
+ * The whole figure with its club and the ball as one geometry: every vertex belongs rigidly to one part (attribute `part`) and has one
+ * surface (attribute `surface`, its place in `SOLIDITIES`). Positions stay in the part's own axes: the grain of the wood is drawn from them.
  */
 export function buildGeometry(figure: Figure): BufferGeometry {
   const solids = solidsOf(figure);
-  const pointCount = solids.reduce((sum, { rings }) => sum + rings.ringCount * rings.segments, 0);
-  const position = new Float32Array(pointCount * 3);
-  const owner = new Float32Array(pointCount);
+  const ball = new SphereGeometry(BALL_RADIUS, 28, 18);
+  const [ballPlaces, ballNormals] = [ball.getAttribute('position'), ball.getAttribute('normal')];
+  const ringed = solids.reduce((sum, { rings }) => sum + rings.ringCount * rings.segments, 0);
+  const count = ringed + ballPlaces.count;
+  const position = new Float32Array(count * 3);
+  const owner = new Float32Array(count).fill(BALL_PART);
+  const surface = new Float32Array(count).fill(SOLIDITIES.indexOf('ball'));
   const index: number[] = [];
-  const geometry = new BufferGeometry();
   let base = 0;
-  SURFACES.forEach((surface, group) => {
-    const start = index.length;
-    for (const solid of solids.filter((one) => one.surface === surface)) {
-      const { rings, ringCount, segments } = solid.rings;
-      position.set(rings, base * 3);
-      owner.fill(solid.part, base, base + ringCount * segments);
-      for (let i = 0; i < ringCount - 1; i++) {
-        for (let j = 0; j < segments; j++) {
-          const a = base + i * segments + j;
-          const b = base + i * segments + ((j + 1) % segments);
-          index.push(a, a + segments, b, b, a + segments, b + segments);
-        }
-      }
-      base += ringCount * segments;
-    }
-    geometry.addGroup(start, index.length - start, group);
-  });
+  for (const { rings, part, surface: own } of solids) {
+    const end = base + rings.ringCount * rings.segments;
+    position.set(rings.rings, base * 3);
+    owner.fill(part, base, end);
+    surface.fill(SOLIDITIES.indexOf(own), base, end);
+    joinRings(rings, base, index);
+    base = end;
+  }
+  const geometry = new BufferGeometry();
   geometry.setAttribute('position', new BufferAttribute(position, 3));
   geometry.setAttribute('part', new BufferAttribute(owner, 1));
+  geometry.setAttribute('surface', new BufferAttribute(surface, 1));
   geometry.setIndex(index);
   geometry.computeVertexNormals();
+  // A sphere's normals are known exactly.
+  position.set(ballPlaces.array, ringed * 3);
+  geometry.getAttribute('normal').array.set(ballNormals.array, ringed * 3);
+  for (const i of ball.index!.array) index.push(ringed + i);
+  geometry.setIndex(index);
   return geometry;
 }

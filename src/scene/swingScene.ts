@@ -5,7 +5,6 @@ import {
   InstancedMesh,
   Mesh,
   MeshStandardMaterial,
-  SphereGeometry,
   type Material,
   type Vector2,
 } from 'three';
@@ -70,8 +69,7 @@ export class SwingScene {
   private readonly lights: Lights;
   private readonly departure: Departure;
   /** Where the ball is now, m: at `ball` until it is struck. */
-  private readonly flying = new Float64Array(3);
-  private readonly ballMeshes: Mesh[];
+  readonly flying = new Float64Array(3);
   private readonly tee: Mesh[];
   private readonly pose = createPose();
   private drawn: SwingShown | undefined;
@@ -86,16 +84,12 @@ export class SwingScene {
     this.shafts = new BrokenShafts(theme, size);
     this.lights = new Lights(theme);
     this.departure = new Departure(theme, size);
-    const sphere = new SphereGeometry(BALL_RADIUS, 28, 18);
-    const white = new Mesh(sphere, new MeshStandardMaterial({ color: '#fffdf6', roughness: 0.35 }));
-    white.castShadow = true;
-    this.ballMeshes = [white, new Mesh(sphere, contourMaterial(theme, size))];
     // One metre high, top at the origin: scaled to whatever is left between ball and ground.
     const peg = new CylinderGeometry(0.0055, 0.0022, 1, 14).translate(0, -0.5, 0);
     const beech = new MeshStandardMaterial({ color: theme.beech[0], roughness: 0.6 });
     this.tee = [new Mesh(peg, beech), new Mesh(peg, contourMaterial(theme, size))];
     this.root.add(this.ground.group, this.discs.mesh, this.traces.group, this.shafts.mesh, this.lights.group);
-    this.root.add(...this.ballMeshes, ...this.tee, this.departure.mesh);
+    this.root.add(...this.tee, this.departure.mesh);
   }
 
   /** Moves everything to one instant of a swing. */
@@ -144,10 +138,8 @@ export class SwingScene {
     if (!model) return;
     const heelLift = heelLiftAt(swing, t);
     placeFigure(model.figure, pose, { ballPoint: this.ball, heelLift }, model.placement);
-    model.show(throughEyes);
-    const { flying } = this;
-    this.departure.show(this.ball, struck, t, swing.tempo, flying);
-    for (const mesh of this.ballMeshes) mesh.position.set(flying[0], flying[1], flying[2]);
+    this.departure.show(this.ball, struck, t, swing.tempo, this.flying);
+    model.show(throughEyes, this.flying);
     this.putDiscs(heelLift);
     shafts.clear();
     shown.reference = reference ? shafts.draw('reference', reference.swing, reference.t, pose) : false;

@@ -1,4 +1,4 @@
-import { Mesh, SphereGeometry, Vector2, type Vector3 } from 'three';
+import { Vector2, Vector3 } from 'three';
 import { expect, test } from 'vitest';
 import { shownOf, type Staging } from '../../src/export/filmSet';
 import { derivePlain, takeSubject } from '../../src/export/takes';
@@ -29,12 +29,8 @@ function ballAt(take: typeof now, t: number): Vector3 {
   const pose = createPose();
   swingPose(take.swing, t, pose);
   scene.show(shownOf(staging, take, undefined, t, pose));
-  let found: Vector3 | undefined;
-  scene.root.traverse((node) => {
-    if (node instanceof Mesh && node.geometry instanceof SphereGeometry) found ??= node.position.clone();
-  });
   scene.dispose();
-  return found!;
+  return new Vector3(...scene.flying);
 }
 
 test('in a clip the ball lies still until it is struck, and is on its way right after', () => {
