@@ -1,12 +1,14 @@
-import type { Color, Vector2 } from 'three';
+import type { Color } from 'three';
 import { AT, createPose, type Pose } from '../model/chain';
 import { swingPose, type Swing } from '../reading/swing';
-import { PenLines } from './pen';
+import type { PenLines, PenSheet } from './pen';
 import type { Theme } from './theme';
 
 /** Dash, gap, dash, gap ... in metres along a shaft. */
 const REFERENCE_DASH = [0.055, 0.03];
 const GHOST_DASH = [0.06, 0.02, 0.012, 0.02, 0.012, 0.02];
+/** Dashes of two of the longest shafts, and some. */
+const LINES = 120;
 /** Shafts closer than this (m, at the head and at the hands) would only thicken the drawn one. */
 const SAME = 0.006;
 
@@ -19,14 +21,9 @@ export class BrokenShafts {
 
   constructor(
     private readonly theme: Theme,
-    size: Vector2,
+    sheet: PenSheet,
   ) {
-    this.lines = new PenLines(120, size);
-    this.lines.mesh.renderOrder = 3;
-  }
-
-  get mesh(): PenLines['mesh'] {
-    return this.lines.mesh;
+    this.lines = sheet.take(LINES);
   }
 
   clear(): void {

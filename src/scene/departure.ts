@@ -1,5 +1,4 @@
-import type { Vector2 } from 'three';
-import { PenLines } from './pen';
+import type { PenLines, PenSheet } from './pen';
 import type { Theme } from './theme';
 
 /** The ball after the strike: when the head was there (reference s), and its track from its own place. */
@@ -26,15 +25,9 @@ export class Departure {
 
   constructor(
     private readonly theme: Theme,
-    size: Vector2,
+    sheet: PenSheet,
   ) {
-    this.lines = new PenLines(STEPS + 24, size);
-    this.lines.mesh.visible = false;
-    this.lines.mesh.renderOrder = 3;
-  }
-
-  get mesh(): PenLines['mesh'] {
-    return this.lines.mesh;
+    this.lines = sheet.take(STEPS + 24);
   }
 
   /**
@@ -42,14 +35,14 @@ export class Departure {
    * draws the way it has come and its start line.
    */
   show(ball: ArrayLike<number>, struck: Struck | undefined, t: number, tempo: number, out: Float64Array): void {
-    out.set([ball[0], ball[1], ball[2]]);
+    for (let axis = 0; axis < 3; axis++) out[axis] = ball[axis];
     const elapsed = struck ? (t - struck.t) * tempo : 0;
-    this.lines.mesh.visible = struck !== undefined && elapsed > 0;
-    if (!struck || elapsed <= 0) return;
-    placeOnTrack(struck.track, elapsed, ball, out);
     this.lines.clear();
-    this.drawWay(struck.track, elapsed, ball);
-    this.drawStart(struck.track, ball);
+    if (struck && elapsed > 0) {
+      placeOnTrack(struck.track, elapsed, ball, out);
+      this.drawWay(struck.track, elapsed, ball);
+      this.drawStart(struck.track, ball);
+    }
     this.lines.commit();
   }
 

@@ -1,146 +1,59 @@
-import {
-  BufferAttribute,
-  BufferGeometry,
-  CircleGeometry,
-  Group,
-  InstancedMesh,
-  Matrix4,
-  Mesh,
-  MeshBasicMaterial,
-  PlaneGeometry,
-  ShaderMaterial,
-  ShadowMaterial,
-  type Vector2,
-} from 'three';
-import { PenLines } from './pen';
+import { BufferAttribute, BufferGeometry, DoubleSide, Mesh, ShaderMaterial } from 'three';
+import type { PenLines, PenSheet } from './pen';
 import type { Theme } from './theme';
 
 /** Ends of the glass sheet along the target line, m. */
 export const GLASS_X = { from: -0.66, to: 0.56 } as const;
 
-/** Squares of 20 cm that fade out with distance: no horizon. */
-function squaredPaper(theme: Theme): Mesh {
-  const material = new ShaderMaterial({
+/** Flat colours with their share, one a vertex. */
+const tinted = (): ShaderMaterial =>
+  new ShaderMaterial({
     transparent: true,
     depthWrite: false,
-    uniforms: { ink: { value: theme.ink }, share: { value: theme.gridShare } },
+    side: DoubleSide,
+    // Nothing here lies over itself: drawing back and front in turn would look up the program three times a frame.
+    forceSinglePass: true,
     vertexShader: /* glsl */ `
-      varying vec2 vPlace;
+      attribute vec4 tint;
+      varying vec4 vTint;
       void main() {
-        vPlace = position.xz;
+        vTint = tint;
         gl_Position = projectionMatrix * modelViewMatrix * vec4(position, 1.);
       }`,
     fragmentShader: /* glsl */ `
-      uniform vec3 ink;
-      uniform float share;
-      varying vec2 vPlace;
+      varying vec4 vTint;
       void main() {
-        vec2 cell = vPlace / .2;
-        vec2 wide = fwidth(cell);
-        vec2 line = abs(fract(cell - .5) - .5) / max(wide, 1e-5);
-        // Where squares get smaller than a few pixels the lines would merge into a grey: they thin out there.
-        vec2 drawn = (1. - clamp(line - .35, 0., 1.)) * clamp(.5 / max(wide, 1e-5) * .35, 0., 1.);
-        float away = length((vPlace - vec2(.05, .35)) / vec2(2.1, 1.75));
-        float fade = pow(max(0., 1. - away), 1.15);
-        gl_FragColor = vec4(ink, max(drawn.x, drawn.y) * fade * share);
+        gl_FragColor = vTint;
         #include <colorspace_fragment>
       }`,
   });
-  const geometry = new PlaneGeometry(6, 6).rotateX(-Math.PI / 2).translate(0, 0.0004, 0.3);
-  const mesh = new Mesh(geometry, material);
-  mesh.renderOrder = -3;
-  return mesh;
-}
 
-/** Only as large as the shadow of the longest club can be: every pixel of it is worked out. */
-function shadowSheet(theme: Theme): Mesh {
-  const material = new ShadowMaterial({ color: theme.shadow, opacity: theme.shadowShare, depthWrite: false });
-  const mesh = new Mesh(new PlaneGeometry(4, 4).rotateX(-Math.PI / 2).translate(0.2, 0, -0.1), material);
-  mesh.receiveShadow = true;
-  mesh.renderOrder = -2;
-  return mesh;
-}
+/** Corners of the arrowhead, then of the glass sheet over it. */
+const CORNERS = 8;
 
-const DISCS = 4;
-/** Soft dark discs where something rests on the ground: both feet, the ball, and a wide one under the player. */
-export class ContactDiscs {
-  readonly mesh: InstancedMesh<CircleGeometry, ShaderMaterial>;
-  private readonly matrix = new Matrix4();
-
-  constructor(theme: Theme) {
-    const material = new ShaderMaterial({
-      transparent: true,
-      depthWrite: false,
-      uniforms: { ink: { value: theme.shadow }, share: { value: theme.contactShare } },
-      vertexShader: /* glsl */ `
-        varying vec2 vPlace;
-        varying float vShare;
-        void main() {
-          vPlace = position.xz;
-          // The strength travels in the unused height of the disc.
-          vShare = instanceMatrix[1][1];
-          vec4 p = instanceMatrix * vec4(position.x, 0., position.z, 1.);
-          gl_Position = projectionMatrix * modelViewMatrix * p;
-        }`,
-      fragmentShader: /* glsl */ `
-        uniform vec3 ink;
-        uniform float share;
-        varying vec2 vPlace;
-        varying float vShare;
-        void main() {
-          gl_FragColor = vec4(ink, share * vShare * pow(max(0., 1. - length(vPlace)), 1.6));
-          #include <colorspace_fragment>
-        }`,
-    });
-    this.mesh = new InstancedMesh(new CircleGeometry(1, 40).rotateX(-Math.PI / 2), material, DISCS);
-    this.mesh.frustumCulled = false;
-    this.mesh.renderOrder = -1;
-  }
-
-  /** Disc `i` at x, z (m) with half-axes across and along, turned by `yaw`, `share` dark. */
-  put(i: number, x: number, z: number, across: number, along: number, yaw: number, share: number): void {
-    const c = Math.cos(yaw);
-    const s = Math.sin(yaw);
-    this.matrix.set(across * c, 0, along * s, x, 0, share, 0, 0.0008, -across * s, 0, along * c, z, 0, 0, 0, 1);
-    this.mesh.setMatrixAt(i, this.matrix);
-    this.mesh.instanceMatrix.needsUpdate = true;
-  }
-}
-
-/** Paper, shadow, target line with its rule and arrowhead, glass sheet: what stands still while the player moves. */
+/** Target line with its rule and arrowhead, glass sheet: what stands still while the player moves. Two draw calls with the lines. */
 export class Ground {
-  readonly group = new Group();
+  readonly mesh: Mesh<BufferGeometry, ShaderMaterial>;
   private readonly lines: PenLines;
-  private readonly arrow: Mesh<BufferGeometry, MeshBasicMaterial>;
-  private readonly sheet: Mesh<BufferGeometry, MeshBasicMaterial>;
+  private readonly place = new BufferAttribute(new Float32Array(CORNERS * 3), 3);
 
   constructor(
     private readonly theme: Theme,
-    size: Vector2,
+    sheet: PenSheet,
   ) {
-    this.lines = new PenLines(160, size);
-    this.lines.mesh.renderOrder = 2;
-    const arrow = new BufferGeometry();
-    arrow.setAttribute('position', new BufferAttribute(new Float32Array(12), 3));
-    arrow.setIndex([0, 1, 2, 0, 2, 3]);
-    this.arrow = new Mesh(arrow, new MeshBasicMaterial({ color: theme.ink, side: 2 }));
-    this.arrow.frustumCulled = false;
-    const sheet = new BufferGeometry();
-    sheet.setAttribute('position', new BufferAttribute(new Float32Array(12), 3));
-    sheet.setIndex([0, 1, 2, 0, 2, 3]);
-    const glass = new MeshBasicMaterial({
-      color: theme.glass,
-      transparent: true,
-      opacity: theme.glassShare,
-      side: 2,
-      depthWrite: false,
-      // A flat sheet shows one side at a time: drawing back and front in turn would look up its program three times a frame.
-      forceSinglePass: true,
-    });
-    this.sheet = new Mesh(sheet, glass);
-    this.sheet.frustumCulled = false;
-    this.sheet.renderOrder = 1;
-    this.group.add(squaredPaper(theme), shadowSheet(theme), this.arrow, this.sheet, this.lines.mesh);
+    this.lines = sheet.take(160);
+    const tint = new BufferAttribute(new Float32Array(CORNERS * 4), 4);
+    for (let i = 0; i < CORNERS; i++) {
+      const { r, g, b } = i < 4 ? theme.ink : theme.glass;
+      tint.setXYZW(i, r, g, b, i < 4 ? 1 : theme.glassShare);
+    }
+    const geometry = new BufferGeometry();
+    geometry.setAttribute('position', this.place);
+    geometry.setAttribute('tint', tint);
+    geometry.setIndex([0, 1, 2, 0, 2, 3, 4, 5, 6, 4, 6, 7]);
+    this.mesh = new Mesh(geometry, tinted());
+    this.mesh.frustumCulled = false;
+    this.mesh.renderOrder = 1;
   }
 
   /** Draws the lines for a ball at `ball` (m), a shaft resting at `lie` (rad) on `headZ` and a sheet of `height` up the slope (m). */
@@ -163,7 +76,7 @@ export class Ground {
       this.lines.line([at, y, z + 0.008], [at, y, z + 0.008 + long], ink, 0.9, 0.75);
     }
     const tip = x + 0.98;
-    const place = this.arrow.geometry.getAttribute('position') as BufferAttribute;
+    const { place } = this;
     place.setXYZ(0, tip, y, z);
     place.setXYZ(1, tip - 0.15, y, z + 0.034);
     place.setXYZ(2, tip - 0.115, y, z);
@@ -177,9 +90,8 @@ export class Ground {
     const foot = 0.004;
     const { from: left, to: right } = GLASS_X;
     const corners = [at(left, foot), at(right, foot), at(right, height), at(left, height)];
-    const place = this.sheet.geometry.getAttribute('position') as BufferAttribute;
-    corners.forEach((corner, i) => place.setXYZ(i, ...corner));
-    place.needsUpdate = true;
+    corners.forEach((corner, i) => this.place.setXYZ(4 + i, ...corner));
+    this.place.needsUpdate = true;
     corners.forEach((corner, i) => this.lines.line(corner, corners[(i + 1) % 4], glass, 1.25, 0.85));
     // The drawing sign for glass: three short strokes in two corners.
     for (const [x, up] of [

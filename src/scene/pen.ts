@@ -1,8 +1,9 @@
 import {
   BufferAttribute,
   DynamicDrawUsage,
-  InstancedBufferAttribute,
   InstancedBufferGeometry,
+  InstancedInterleavedBuffer,
+  InterleavedBufferAttribute,
   Mesh,
   ShaderMaterial,
   type Color,
@@ -46,36 +47,35 @@ void main() {
   #include <colorspace_fragment>
 }`;
 
-/**
- * Straight lines of constant width in css px, all in one draw call, as drawn with a set of pens. Start with `clear`, add with
- * `line`, end with `commit`. Lines beyond the capacity are dropped.
- */
-export class PenLines {
+/** Numbers a line takes: its ends, its ink with its share, its pen. */
+const STRIDE = 11;
+
+/** All lines of a scene in one draw call, as drawn with a set of pens: straight, of constant width in css px. */
+export class PenSheet {
   readonly mesh: Mesh<InstancedBufferGeometry, ShaderMaterial>;
-  private readonly from: InstancedBufferAttribute;
-  private readonly to: InstancedBufferAttribute;
-  private readonly ink: InstancedBufferAttribute;
-  private readonly pen: InstancedBufferAttribute;
-  private count = 0;
+  private readonly buffer: InstancedInterleavedBuffer;
+  private taken = 0;
+  /** What has changed since the card last got it: first number and the one behind the last. */
+  private changed = { from: Infinity, to: 0 };
 
   /** `size` is the picture's size in css px, shared with whoever changes it. */
   constructor(
     private readonly capacity: number,
     size: Vector2,
   ) {
-    const instanced = (width: number): InstancedBufferAttribute =>
-      new InstancedBufferAttribute(new Float32Array(capacity * width), width).setUsage(DynamicDrawUsage);
-    this.from = instanced(3);
-    this.to = instanced(3);
-    this.ink = instanced(4);
-    this.pen = instanced(1);
+    this.buffer = new InstancedInterleavedBuffer(new Float32Array(capacity * STRIDE), STRIDE);
+    this.buffer.setUsage(DynamicDrawUsage);
+    this.buffer.onUpload(() => {
+      this.changed = { from: Infinity, to: 0 };
+    });
     const geometry = new InstancedBufferGeometry();
     geometry.setAttribute('position', new BufferAttribute(Float32Array.of(0, -1, 0, 1, -1, 0, 1, 1, 0, 0, 1, 0), 3));
     geometry.setIndex([0, 1, 2, 0, 2, 3]);
-    geometry.setAttribute('from', this.from);
-    geometry.setAttribute('to', this.to);
-    geometry.setAttribute('ink', this.ink);
-    geometry.setAttribute('pen', this.pen);
+    geometry.setAttribute('from', new InterleavedBufferAttribute(this.buffer, 3, 0));
+    geometry.setAttribute('to', new InterleavedBufferAttribute(this.buffer, 3, 3));
+    geometry.setAttribute('ink', new InterleavedBufferAttribute(this.buffer, 4, 6));
+    geometry.setAttribute('pen', new InterleavedBufferAttribute(this.buffer, 1, 10));
+    geometry.instanceCount = 0;
     const material = new ShaderMaterial({
       transparent: true,
       depthWrite: false,
@@ -86,24 +86,77 @@ export class PenLines {
     });
     this.mesh = new Mesh(geometry, material);
     this.mesh.frustumCulled = false;
+    this.mesh.renderOrder = 3;
+  }
+
+  /** Room for `capacity` lines, drawn over those of whoever came before. */
+  take(capacity: number): PenLines {
+    const from = this.taken;
+    this.taken += capacity;
+    if (this.taken > this.capacity) throw new RangeError('The sheet has no room for these lines.');
+    this.mesh.geometry.instanceCount = this.taken;
+    const numbers = this.buffer.array as Float32Array;
+    return new PenLines(numbers, from * STRIDE, this.taken * STRIDE, (first, end) => this.note(first, end));
+  }
+
+  /** Only what changed goes to the card. */
+  private note(from: number, to: number): void {
+    const { buffer, changed } = this;
+    changed.from = Math.min(changed.from, from);
+    changed.to = Math.max(changed.to, to);
+    buffer.clearUpdateRanges();
+    buffer.addUpdateRange(changed.from, changed.to - changed.from);
+    buffer.needsUpdate = true;
+  }
+}
+
+/**
+ * Some lines of a sheet, drawn together. Start with `clear`, add with `line`, end with `commit`. Lines beyond the capacity are
+ * dropped.
+ */
+export class PenLines {
+  private at: number;
+  /** Where the lines that the card has end. */
+  private end: number;
+
+  constructor(
+    private readonly numbers: Float32Array,
+    private readonly from: number,
+    private readonly to: number,
+    private readonly note: (from: number, to: number) => void,
+  ) {
+    this.at = this.end = from;
   }
 
   clear(): void {
-    this.count = 0;
+    this.at = this.from;
   }
 
   /** One line between two places (m), `px` wide, `share` of full ink. */
-  line(a: ArrayLike<number>, b: ArrayLike<number>, colour: Color, px: number, share = 1): void {
-    if (this.count >= this.capacity) return;
-    const i = this.count++;
-    this.from.setXYZ(i, a[0], a[1], a[2]);
-    this.to.setXYZ(i, b[0], b[1], b[2]);
-    this.ink.setXYZW(i, colour.r, colour.g, colour.b, share);
-    this.pen.setX(i, px);
+  line(a: ArrayLike<number>, b: ArrayLike<number>, { r, g, b: blue }: Color, px: number, share = 1): void {
+    const { at, numbers } = this;
+    if (at >= this.to) return;
+    this.at = at + STRIDE;
+    numbers[at] = a[0];
+    numbers[at + 1] = a[1];
+    numbers[at + 2] = a[2];
+    numbers[at + 3] = b[0];
+    numbers[at + 4] = b[1];
+    numbers[at + 5] = b[2];
+    numbers[at + 6] = r;
+    numbers[at + 7] = g;
+    numbers[at + 8] = blue;
+    numbers[at + 9] = share;
+    numbers[at + 10] = px;
   }
 
   commit(): void {
-    this.mesh.geometry.instanceCount = this.count;
-    for (const attribute of [this.from, this.to, this.ink, this.pen]) attribute.needsUpdate = true;
+    const { at, end } = this;
+    const changed = Math.max(at, end);
+    this.end = at;
+    if (changed === this.from) return;
+    // A line without length fills no pixel.
+    this.numbers.fill(0, at, changed);
+    this.note(this.from, changed);
   }
 }

@@ -3,6 +3,8 @@ import {
   BufferGeometry,
   DoubleSide,
   DynamicDrawUsage,
+  InterleavedBuffer,
+  InterleavedBufferAttribute,
   Mesh,
   ShaderMaterial,
   type Vector2,
@@ -54,23 +56,21 @@ void main() {
   #include <colorspace_fragment>
 }`;
 
+/** Numbers a vertex takes in the buffer that changes. */
+const STRIDE = 9;
+
 /** The trace of the head: a ribbon in the plane of the shaft, coloured by time, with ink edges. One draw call. */
 export class Ribbon {
   readonly mesh: Mesh<BufferGeometry, ShaderMaterial>;
-  private readonly position: BufferAttribute;
-  private readonly across: BufferAttribute;
-  private readonly ahead: BufferAttribute;
+  /** Of each vertex its sample's place, the way across and the way to the next sample: one buffer, one upload. */
+  private readonly buffer: InterleavedBuffer;
 
   constructor(
     readonly samples: number,
     size: Vector2,
     theme: Theme,
   ) {
-    const dynamic = (): BufferAttribute =>
-      new BufferAttribute(new Float32Array(samples * 6), 3).setUsage(DynamicDrawUsage);
-    this.position = dynamic();
-    this.across = dynamic();
-    this.ahead = dynamic();
+    this.buffer = new InterleavedBuffer(new Float32Array(samples * 2 * STRIDE), STRIDE).setUsage(DynamicDrawUsage);
     const place = new Float32Array(samples * 4);
     const index: number[] = [];
     for (let i = 0; i < samples; i++) {
@@ -78,9 +78,9 @@ export class Ribbon {
       if (i < samples - 1) index.push(2 * i, 2 * i + 1, 2 * i + 2, 2 * i + 1, 2 * i + 3, 2 * i + 2);
     }
     const geometry = new BufferGeometry();
-    geometry.setAttribute('position', this.position);
-    geometry.setAttribute('across', this.across);
-    geometry.setAttribute('ahead', this.ahead);
+    geometry.setAttribute('position', new InterleavedBufferAttribute(this.buffer, 3, 0));
+    geometry.setAttribute('across', new InterleavedBufferAttribute(this.buffer, 3, 3));
+    geometry.setAttribute('ahead', new InterleavedBufferAttribute(this.buffer, 3, 6));
     geometry.setAttribute('place', new BufferAttribute(place, 2));
     geometry.setIndex(index);
     const material = new ShaderMaterial({
@@ -103,20 +103,17 @@ export class Ribbon {
   /** Lays the ribbon along `centres` (three numbers a sample, m), `half` wide to each side along `directions` (unit). */
   lay(centres: Float64Array, directions: Float64Array, half: number): void {
     const last = this.samples - 1;
+    const numbers = this.buffer.array;
     for (let i = 0; i <= last; i++) {
       const here = Math.min(i, last - 1) * 3;
-      for (let side = 0; side < 2; side++) {
-        const at = 2 * i + side;
-        this.position.setXYZ(at, centres[i * 3], centres[i * 3 + 1], centres[i * 3 + 2]);
-        this.across.setXYZ(at, directions[i * 3] * half, directions[i * 3 + 1] * half, directions[i * 3 + 2] * half);
-        this.ahead.setXYZ(
-          at,
-          centres[here + 3] - centres[here],
-          centres[here + 4] - centres[here + 1],
-          centres[here + 5] - centres[here + 2],
-        );
+      const at = 2 * i * STRIDE;
+      for (let axis = 0; axis < 3; axis++) {
+        numbers[at + axis] = centres[i * 3 + axis];
+        numbers[at + 3 + axis] = directions[i * 3 + axis] * half;
+        numbers[at + 6 + axis] = centres[here + 3 + axis] - centres[here + axis];
       }
+      numbers.copyWithin(at + STRIDE, at, at + STRIDE);
     }
-    for (const attribute of [this.position, this.across, this.ahead]) attribute.needsUpdate = true;
+    this.buffer.needsUpdate = true;
   }
 }

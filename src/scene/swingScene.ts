@@ -2,7 +2,6 @@ import {
   type BufferGeometry,
   CylinderGeometry,
   Group,
-  InstancedMesh,
   Mesh,
   MeshStandardMaterial,
   type Material,
@@ -21,9 +20,11 @@ import { BrokenShafts } from './dashes';
 import { Departure, type Struck } from './departure';
 import { FigureModel } from './figureModel';
 import { framePoints, type FramePoints } from './framePoints';
-import { ContactDiscs, GLASS_X, Ground } from './ground';
+import { Floor } from './floor';
+import { GLASS_X, Ground } from './ground';
 import { Lights } from './lights';
 import { contourMaterial } from './materials';
+import { PenSheet } from './pen';
 import type { Theme } from './theme';
 import { Traces } from './trace';
 
@@ -51,6 +52,9 @@ export interface SwingShown {
   readonly struck?: Struck;
 }
 
+/** Room for all lines of a scene: of the ground, the traces, other shafts and a ball on its way. */
+const LINES = 480;
+
 /** A swing with ground, light and traces, for one board. Built once; `show` moves it. Stage and clips draw the same scene. */
 export class SwingScene {
   /** Mirrored as a whole for a left-handed player. */
@@ -64,7 +68,7 @@ export class SwingScene {
   readonly glassEdge = new Float64Array(3);
   readonly shown = { reference: false, ghost: false };
   private readonly ground: Ground;
-  private readonly discs: ContactDiscs;
+  private readonly floor: Floor;
   private readonly shafts: BrokenShafts;
   private readonly lights: Lights;
   private readonly departure: Departure;
@@ -78,18 +82,19 @@ export class SwingScene {
     private readonly theme: Theme,
     private readonly size: Vector2,
   ) {
-    this.traces = new Traces(theme, size);
-    this.ground = new Ground(theme, size);
-    this.discs = new ContactDiscs(theme);
-    this.shafts = new BrokenShafts(theme, size);
+    const sheet = new PenSheet(LINES, size);
+    // What takes its lines first lies lowest.
+    this.ground = new Ground(theme, sheet);
+    this.traces = new Traces(theme, size, sheet);
+    this.shafts = new BrokenShafts(theme, sheet);
+    this.departure = new Departure(theme, sheet);
+    this.floor = new Floor(theme);
     this.lights = new Lights(theme);
-    this.departure = new Departure(theme, size);
     // One metre high, top at the origin: scaled to whatever is left between ball and ground.
     const peg = new CylinderGeometry(0.0055, 0.0022, 1, 14).translate(0, -0.5, 0);
     const beech = new MeshStandardMaterial({ color: theme.beech[0], roughness: 0.6 });
     this.tee = [new Mesh(peg, beech), new Mesh(peg, contourMaterial(theme, size))];
-    this.root.add(this.ground.group, this.discs.mesh, this.traces.group, this.shafts.mesh, this.lights.group);
-    this.root.add(...this.tee, this.departure.mesh);
+    this.root.add(this.floor.mesh, this.ground.mesh, this.traces.mesh, sheet.mesh, this.lights.group, ...this.tee);
   }
 
   /** Moves everything to one instant of a swing. */
@@ -157,12 +162,12 @@ export class SwingScene {
       const lift = i === 1 ? heelLift : 0;
       const ahead = (0.034 + 0.05 * lift) * k;
       const [x, z] = [placement[at + 9] + Math.sin(yaw) * ahead, placement[at + 11] + Math.cos(yaw) * ahead];
-      this.discs.put(i, x, z, 0.068 * k, (0.125 - 0.06 * lift) * k, yaw, 1 - 0.3 * lift);
+      this.floor.put(i, x, z, 0.068 * k, (0.125 - 0.06 * lift) * k, yaw, 1 - 0.3 * lift);
     });
     const { ball, flying } = this;
     const strength = flying[0] === ball[0] ? Math.max(0.3, 1.3 - ball[1] * 8) : Math.max(0, 1.3 - flying[1] * 8);
-    this.discs.put(2, flying[0], flying[2], 0.043, 0.043, 0, strength);
-    this.discs.put(3, 0, 0.03, 0.36 * k, 0.27 * k, 0, 0.25);
+    this.floor.put(2, flying[0], flying[2], 0.043, 0.043, 0, strength);
+    this.floor.put(3, 0, 0.03, 0.36 * k, 0.27 * k, 0, 0.25);
   }
 
   dispose(): void {
@@ -173,8 +178,6 @@ export class SwingScene {
       const mesh = node as Mesh<BufferGeometry, Material>;
       mesh.geometry.dispose();
       mesh.material.dispose();
-      // Where its instances stand lies on the card beside the geometry.
-      if (node instanceof InstancedMesh) node.dispose();
     });
   }
 }

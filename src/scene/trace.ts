@@ -1,12 +1,14 @@
-import { Color, Group, type Vector2 } from 'three';
+import { Color, type Mesh, type Vector2 } from 'three';
 import { AT, createPose } from '../model/chain';
 import { K } from '../model/keys';
 import { swingPose, type Swing } from '../reading/swing';
-import { PenLines } from './pen';
+import type { PenLines, PenSheet } from './pen';
 import { Ribbon } from './ribbon';
 import type { Theme } from './theme';
 
 const SAMPLES = 91;
+/** The hands' line and the ticks. */
+const LINES = SAMPLES + 40;
 /** Half the width of the ribbon, m. */
 const HALF = 0.0105;
 /** A tick across the ribbon every 25 ms of the player's own time. */
@@ -14,7 +16,6 @@ const TICK_S = 0.025;
 
 /** Where head and hands have been from the top to impact, redrawn when the swing changes and not when time does. */
 export class Traces {
-  readonly group = new Group();
   private readonly ribbon: Ribbon;
   private readonly lines: PenLines;
   private readonly heads = new Float64Array(SAMPLES * 3);
@@ -28,11 +29,15 @@ export class Traces {
   constructor(
     private readonly theme: Theme,
     size: Vector2,
+    sheet: PenSheet,
   ) {
     this.ribbon = new Ribbon(SAMPLES, size, theme);
-    this.lines = new PenLines(SAMPLES + 40, size);
-    this.lines.mesh.renderOrder = 3;
-    this.group.add(this.ribbon.mesh, this.lines.mesh);
+    this.lines = sheet.take(LINES);
+  }
+
+  /** The ribbon; the lines are in the sheet. */
+  get mesh(): Mesh {
+    return this.ribbon.mesh;
   }
 
   draw(swing: Swing): void {
