@@ -1,7 +1,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { DRAW_NOTHING, drawn, openDesk, openDrawer, slider } from './deskPage';
+import { DRAW_NOTHING, drawerIds, drawn, openDesk, openDrawer, slider } from './deskPage';
 import { findCrowding } from './geometry';
 import { launch, SCREENS, type Visit } from './support';
 
@@ -120,6 +120,40 @@ describe('controls are big enough and apart, no word is cut, the page fits the s
       expect(witness.errors).toEqual([]);
     });
   }
+});
+
+/** What the coach works with and looks at, one by one: what lies under something else at its ends or in its middle. */
+const findCovered = (page: Page): Promise<string[]> =>
+  page.evaluate(() => {
+    const things = [...document.querySelectorAll('.scrub input, .dial input[type="range"], .plate, .stage-image')];
+    const isHit = (thing: Element, share: number): boolean => {
+      const { left, top, width, height } = thing.getBoundingClientRect();
+      const hit = document.elementFromPoint(left + 20 + share * (width - 40), top + height / 2);
+      return hit !== null && thing.contains(hit);
+    };
+    // The views stand at the edges of the picture.
+    const sharesOf = (thing: Element): number[] => (thing.matches('.stage-image') ? [0.5] : [0, 0.5, 1]);
+    const covered = things.filter((thing) => !sharesOf(thing).every((share) => isHit(thing, share)));
+    const missing = things.length === 9 ? [] : [`${things.length} things instead of 9`];
+    return [...missing, ...covered.map((thing) => thing.getAttribute('aria-label') ?? thing.className)];
+  });
+
+test('on an upright tablet every drawer leaves time, sliders, plates and figure uncovered, and scrolls by itself', async () => {
+  const { page, context } = await openDesk(browser!, { ...CALM, viewport: SCREENS['upright tablet'] });
+  const wrong: Record<string, string[]> = {};
+  const all = await drawerIds(page);
+  expect(all.length).toBeGreaterThan(10);
+  for (const id of all) {
+    await openDrawer(page, id);
+    await drawn(page);
+    const over = await page.evaluate(() => document.documentElement.scrollHeight - innerHeight);
+    const wide = await page.locator('.drawer-body').evaluate((body) => body.scrollWidth - body.clientWidth);
+    const longer = over > 0 ? [`the page is ${over} px longer than the screen`] : [];
+    const wider = wide > 0 ? [`the drawer holds something ${wide} px wider than itself`] : [];
+    wrong[id] = [...(await findCovered(page)), ...longer, ...wider];
+  }
+  expect(wrong).toEqual(Object.fromEntries(all.map((id) => [id, []])));
+  await context.close();
 });
 
 test('a failed write is said in words that can be read and cover nothing', async () => {

@@ -56,6 +56,10 @@ export const drawn = (page: Page): Promise<void> =>
 /** What the plates say: verdict word, number in words, source. */
 export const plateWords = (page: Page): Promise<string[]> => page.locator('.plate-verdict').allInnerTexts();
 
+/** Every drawer there is, in the order of their tabs and of the sheet of further drawers. */
+export const drawerIds = (page: Page): Promise<string[]> =>
+  page.locator('[id^="tab-"]:not(#tab-more)').evaluateAll((tabs) => tabs.map(({ id }) => id.slice('tab-'.length)));
+
 /** Opens a drawer by its tab, or from the sheet of further drawers. */
 export async function openDrawer(page: Page, id: string): Promise<void> {
   const tab = page.locator(`#tab-${id}`);
