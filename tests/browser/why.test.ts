@@ -385,6 +385,18 @@ describe('guess first and compare', () => {
     for (const drawing of await page.locator('.pair-plates .plate-drawing').all()) {
       expect(await drawing.getAttribute('aria-label')).toMatch(/Juniper.*seen down the line.*computed by the model\.$/);
     }
+    // Wide enough for both checkpoints side by side: their headings stand on one line.
+    await page.setViewportSize({ width: 1390, height: 900 });
+    await drawn(page);
+    const headings = await page.locator('.pair-at h3').evaluateAll((all) =>
+      all.map((heading) => {
+        const { left, top } = heading.getBoundingClientRect();
+        return { left, top };
+      }),
+    );
+    expect(headings[1].left).toBeGreaterThan(headings[0].left);
+    expect(headings[1].top).toBe(headings[0].top);
+    await page.setViewportSize(SCREENS.tablet);
     await page.getByRole('radio', { name: 'clock' }).check({ force: true });
     await page.getByText(/ms (past|before) its P5$|At its P5$/).waitFor();
     expect((await look(page)).session.why.link).toBe('clock');
