@@ -13,8 +13,19 @@ export const boxAround = ({ x, y }: Point, halfWidth: number, halfHeight = halfW
   bottom: y + halfHeight,
 });
 
+/** A box with a margin all round. */
+export const grow = ({ left, top, right, bottom }: Box, by: number): Box => ({
+  left: left - by,
+  top: top - by,
+  right: right + by,
+  bottom: bottom + by,
+});
+
 export const isInside = (box: Box, room: Box): boolean =>
   box.left >= room.left && box.right <= room.right && box.top >= room.top && box.bottom <= room.bottom;
+
+export const holds = (box: Box, { x, y }: Point): boolean =>
+  x >= box.left && x <= box.right && y >= box.top && y <= box.bottom;
 
 export const doBoxesMeet = (a: Box, b: Box): boolean =>
   a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;

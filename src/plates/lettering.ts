@@ -1,4 +1,4 @@
-import { boxAround, isClear, isInside, nearestOn, type Obstacles } from './boxes';
+import { boxAround, doesLineCross, holds, isClear, isInside, nearestOn, type Obstacles } from './boxes';
 import { along, type Box, type Point, type Segment } from './frame';
 
 /**
@@ -87,7 +87,8 @@ export function findCaption(
     const caption = captionAt(text, at, side * x < 0 ? 'end' : 'start', letters);
     if (!isInside(caption.box, room) || !isClear(caption.box, obstacles)) continue;
     const leader = leaderTo(target, caption.box);
-    if (leader && obstacles.boxes.some((box) => !isClear(box, { boxes: [], lines: [leader] }))) continue;
+    // It stops short of what is named by itself; what is kept clear there is square, and a slanting leader clips its corner.
+    if (leader && obstacles.boxes.some((box) => !holds(box, target) && doesLineCross(leader, box))) continue;
     return leader ? { ...caption, leader } : caption;
   }
   return undefined;

@@ -10,7 +10,7 @@ import {
   type Measured,
   type OtherLine,
 } from './annotation';
-import { isClear, isInside, type Obstacles } from './boxes';
+import { grow, isClear, isInside, type Obstacles } from './boxes';
 import { findDimension } from './dimension';
 import { fitFrame, SHEET, toPoint, type Box, type Frame, type Framing, type Point, type Segment } from './frame';
 import { captionAt, findCaption, type Caption, type Lettering } from './lettering';
@@ -29,6 +29,9 @@ const CORRIDOR = { from: -86, to: 54 } as const;
 const EXTENSION_FROM = 12;
 /** Head and hands closer than this share one side for their names, units. */
 const NEAR = 16;
+
+/** Between two names, as a share of the size of their letters. */
+const NAMES_APART = 0.5;
 
 /** Frame of the plate: the hands in their place, hands and head kept on the sheet. */
 export function shaftFrame(pose: Pose, framing: Framing): Frame {
@@ -91,7 +94,10 @@ export function annotateShaft(
   const drawnOthers = others.map(({ kind, pose: other }) => drawOther(kind, other, pin, frame, letters, obstacles));
   const captions: Caption[] = [];
   const name = (text: string, target: Point, offsets: readonly Point[]): void => {
-    const caption = findCaption(text, target, offsets, side, letters, room, obstacles);
+    // Names that stand close together are read as one.
+    const apart = captions.map(({ box }) => grow(box, NAMES_APART * letters.caption));
+    const around = { boxes: [...obstacles.boxes, ...apart], lines: obstacles.lines };
+    const caption = findCaption(text, target, offsets, side, letters, room, around);
     if (!caption) return;
     captions.push(caption);
     obstacles.boxes.push(caption.box);
@@ -148,6 +154,7 @@ const HANDS_BEHIND: readonly Point[] = [
   ...OUT,
 ];
 const HANDS_IN_FRONT: readonly Point[] = [
+  { x: 32, y: 26 },
   { x: 30, y: 34 },
   { x: 34, y: 14 },
   { x: 34, y: -22 },

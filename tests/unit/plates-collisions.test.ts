@@ -10,19 +10,20 @@ import { DEFAULT_BANDS } from '../../src/reading/verdicts';
 import { seedReference } from '../../src/solving/seed';
 import { solveReference } from '../../src/solving/reference';
 import { HANDLE_RADIUS, PIN_RADIUS, type Annotation } from '../../src/plates/annotation';
-import { boxAround, doBoxesMeet, isInside } from '../../src/plates/boxes';
+import { boxAround, doBoxesMeet, doesLineCross, isInside } from '../../src/plates/boxes';
 import type { Box } from '../../src/plates/frame';
 import { annotatePlate, fitPicture } from '../../src/plates/plateDrawing';
 
 // The plate has to be readable wherever the sliders stand, for every player and club, at every size it is shown.
 const STATURES = [1.4, 1.62, 1.78, 1.93, 2.1] as const;
 const CLUB_CHOICE = ['driver', '7-iron', 'sand wedge'] as const satisfies readonly ClubId[];
-/** Pictures as the four screens have them, css px: tablet, laptop, upright tablet, docked, phone. */
+/** Pictures as the four screens have them, css px: tablet, laptop, upright tablet, docked, docked upright, phone. */
 const PICTURES = [
   { width: 295, height: 316 },
   { width: 344, height: 350 },
   { width: 388, height: 247 },
   { width: 234, height: 188 },
+  { width: 212, height: 148 },
   { width: 175, height: 118 },
 ] as const;
 const BOTH: readonly CheckpointId[] = ['leadArmParallel', 'shaftParallel'];
@@ -82,6 +83,8 @@ function findFaults(a: Annotation): string[] {
     if (!isInside(box, a.view)) faults.push(`${name} is cut`);
     for (const [other, otherBox] of things.slice(i + 1))
       if (doBoxesMeet(box, otherBox)) faults.push(`${name} lies on ${other}`);
+    for (const { text, leader } of a.captions)
+      if (leader && text !== name && doesLineCross(leader, box)) faults.push(`the leader of ${text} crosses ${name}`);
   });
   return faults;
 }
@@ -163,6 +166,34 @@ describe('nothing that has to be read is cut or lies on something else', () => {
     const onRing = { ...captions[0], box: boxAround(good.handle.at, 5) };
     expect(findFaults({ ...good, captions: [onRing] })).toContain('ring lies on trail bicep');
     expect(findFaults({ ...good, dimension: undefined })).toEqual(['no room for the number']);
+  });
+
+  test('head and hands are told apart even where one covers the other: between the names lies half a letter of paper', () => {
+    const swing = swingOf(1.78, '7-iron');
+    let close = 0;
+    for (const picture of PICTURES) {
+      const { letters } = fitPicture('shaftParallel', picture);
+      if (letters.isBare) continue;
+      for (let wristDeg = -30; wristDeg <= 30; wristDeg++) {
+        for (const handed of ['right', 'left'] as const) {
+          const shown = {
+            swing,
+            movements: move(wristDeg, 1, 0, 0),
+            handed,
+            pictures: [picture],
+            ghost: false,
+          } as const;
+          const [{ captions, pin, axis }] = annotationsOf('shaftParallel', shown);
+          expect(captions.map(({ text }) => text)).toEqual(['head', 'hands']);
+          const [head, hands] = captions.map(({ box }) => box);
+          const across = Math.max(head.left, hands.left) - Math.min(head.right, hands.right);
+          const down = Math.max(head.top, hands.top) - Math.min(head.bottom, hands.bottom);
+          expect(Math.max(across, down)).toBeGreaterThanOrEqual(0.5 * letters.caption - 1e-9);
+          if (Math.abs(axis.from.x - pin.x) < 16) close++;
+        }
+      }
+    }
+    expect(close).toBeGreaterThan(50);
   });
 
   test('in usual swings every name is on the plate where there is room for captions', () => {
