@@ -74,6 +74,16 @@ describe('the main job', () => {
     expect(await plateWords(page)).toEqual(before.words);
   });
 
+  test('a drag is one undo step whatever had the focus before', async () => {
+    await page.getByRole('button', { name: 'Trail-side tilt: away' }).focus();
+    await drag(page, 'leadWristFlexion', 0, -20);
+    expect((await look(page)).past).toEqual(['Wrist −20°']);
+    await slider(page, 'rotationRate').focus();
+    await drag(page, 'trailTilt', 0, 6);
+    expect((await look(page)).past).toEqual(['Wrist −20°', 'Tilt 6°']);
+    expect((await look(page)).inGesture).toBe(false);
+  });
+
   test('finger, mouse, arrow keys, step button and typed value lead to the same document', async () => {
     const documents: unknown[] = [];
     const keep = async (): Promise<void> => {
