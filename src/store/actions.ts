@@ -1,7 +1,7 @@
 import { dialValue, edgeDial, STILL_DIALLED, withDial, type DialId, type Dialled, type Document } from './document';
 import { desk, put } from './desk';
 import { stepBetween, turnBack, turnForward, withStep } from './history';
-import { nameOfChange } from './labels';
+import { nameOfChange, SECTION_NAMES, type NamedSection } from './labels';
 import { SITUATIONS, type SituationId } from './situations';
 import type { Gesture } from './state';
 
@@ -102,19 +102,16 @@ export function setPelvisAlone(alone: boolean): void {
 }
 
 const section =
-  <S extends 'player' | 'club' | 'setUp' | 'bands' | 'checkpointArmDeg' | 'ball' | 'units' | 'board' | 'camera'>(
-    name: S,
-    label: string,
-  ) =>
+  <S extends NamedSection>(name: S) =>
   (value: Document[S]): void =>
-    change(label, (document) => ({ ...document, [name]: value }));
+    change(SECTION_NAMES[name], (document) => ({ ...document, [name]: value }));
 
-export const setPlayer = section('player', 'Player');
-export const setClub = section('club', 'Club');
-export const setSetUp = section('setUp', 'Set-up');
-export const setBands = section('bands', 'Bands');
-export const setCheckpointArmDeg = section('checkpointArmDeg', 'Reading angle');
-export const setBall = section('ball', 'Ball');
-export const setCamera = section('camera', 'Camera');
-export const setUnits = section('units', 'Units');
-export const setBoard = section('board', 'Board');
+export const setPlayer = section('player');
+export const setClub = section('club');
+export const setSetUp = section('setUp');
+export const setBands = section('bands');
+export const setCheckpointArmDeg = section('checkpointArmDeg');
+export const setBall = section('ball');
+export const setCamera = section('camera');
+export const setUnits = section('units');
+export const setBoard = section('board');

@@ -2,9 +2,12 @@ import { readFileSync } from 'node:fs';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { packJson, readText, toText } from '../../src/export/link';
 import {
+  beginGesture,
   DEFAULT_DOCUMENT,
   desk,
+  endGesture,
   setCamera,
+  setCheckpointArmDeg,
   setMovement,
   setPlayer,
   throughCameras,
@@ -94,6 +97,24 @@ describe('through the cameras on the desk', () => {
     setCamera(line({ rightCm: 40 }));
     expect(undo()).toBe('Camera');
     expect(desk.getState().document.camera).toBe(USUAL_CAMERAS);
+  });
+
+  test('a drag of the camera, or of the angle at which arms are read, is one step that bears its name', () => {
+    const drag = (...moves: readonly (() => void)[]): void => {
+      const gesture = beginGesture();
+      for (const move of moves) move();
+      endGesture(gesture);
+    };
+    drag(
+      () => setCamera(line({ rightCm: 20 })),
+      () => setCamera(line({ rightCm: 40 })),
+    );
+    drag(
+      () => setCheckpointArmDeg(2),
+      () => setCheckpointArmDeg(5),
+    );
+    expect([undo(), undo(), undo()]).toEqual(['Reading angle', 'Camera', undefined]);
+    expect(desk.getState().document).toEqual(DEFAULT_DOCUMENT);
   });
 
   test('it changes no reading of the model: only what a coach would take it for', () => {
