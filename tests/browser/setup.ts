@@ -1,8 +1,7 @@
-import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { build, preview } from 'vite';
 import type { TestProject } from 'vitest/node';
 import { resolveBrowser } from '../../.config/browser.mjs';
+import { buildAndServe, type Served } from './serve';
 
 declare module 'vitest' {
   interface ProvidedContext {
@@ -25,7 +24,7 @@ const BASE = '/any/sub-path/';
 export default async function setup({ provide, config }: TestProject): Promise<(() => Promise<void>) | undefined> {
   try {
     provide('browserPath', await resolveBrowser());
-    const { address, close } = await serveBuild(config.root);
+    const { address, close } = await serveApp(config.root);
     provide('address', address);
     provide('obstacle', '');
     return close;
@@ -39,38 +38,8 @@ export default async function setup({ provide, config }: TestProject): Promise<(
  * Each run builds into a folder of its own: `dist` stays what the last build made, and two runs side by side do not
  * pull the files from under each other.
  */
-async function serveBuild(top: string): Promise<{ address: string; close: () => Promise<void> }> {
-  const cache = join(top, 'node_modules/.cache');
-  mkdirSync(cache, { recursive: true });
-  const outDir = mkdtempSync(join(cache, 'site-'));
-  const remove = (): void => rmSync(outDir, { recursive: true, force: true });
-  const site = {
-    configFile: join(top, 'vite.config.ts'),
-    root: join(top, 'src'),
-    logLevel: 'warn',
-    build: { outDir },
-  } as const;
-
-  // Under vitest NODE_ENV is "test", with which the build would take React's development half.
-  const before = process.env['NODE_ENV'];
-  process.env['NODE_ENV'] = 'production';
-  try {
-    await build({ ...site, publicDir: '../assets' });
-  } catch (error) {
-    remove();
-    throw error;
-  } finally {
-    process.env['NODE_ENV'] = before;
-  }
-
-  const server = await preview({ ...site, base: BASE, preview: { port: 0 } });
-  const address = server.resolvedUrls?.local[0];
-  if (!address) throw new Error('The preview server gave no address.');
-  return {
-    address,
-    close: async () => {
-      await server.close();
-      remove();
-    },
-  };
+function serveApp(top: string): Promise<Served> {
+  const [configFile, root] = [join(top, 'vite.config.ts'), join(top, 'src')];
+  const site = { configFile, root, logLevel: 'warn', publicDir: '../assets' } as const;
+  return buildAndServe(join(top, 'node_modules/.cache'), site, { base: BASE, preview: { port: 0 } });
 }
