@@ -1,7 +1,8 @@
 import { Color, type Mesh, type Vector2 } from 'three';
-import { AT, createPose } from '../model/chain';
+import { AT, createPose, placeHead } from '../model/chain';
+import { createJointVector } from '../model/joints';
 import { K } from '../model/keys';
-import { swingPose, type Swing } from '../reading/swing';
+import { swingJoints, type Swing } from '../reading/swing';
 import type { PenLines, PenSheet } from './pen';
 import { Ribbon } from './ribbon';
 import type { Theme } from './theme';
@@ -21,8 +22,10 @@ export class Traces {
   private readonly heads = new Float64Array(SAMPLES * 3);
   private readonly shafts = new Float64Array(SAMPLES * 3);
   private readonly hands = new Float64Array(SAMPLES * 3);
+  private readonly joints = createJointVector();
   private readonly pose = createPose();
-  private readonly colour = new Color();
+  /** Of the hands' line, piece by piece. */
+  private readonly colours: readonly Color[];
   private readonly a = new Float64Array(3);
   private readonly b = new Float64Array(3);
 
@@ -33,6 +36,10 @@ export class Traces {
   ) {
     this.ribbon = new Ribbon(SAMPLES, size, theme);
     this.lines = sheet.take(LINES);
+    const { traceStart, traceEnd } = theme;
+    this.colours = Array.from({ length: (SAMPLES - 1) / 2 }, (_, i) =>
+      new Color().lerpColors(traceStart, traceEnd, (2 * i) / (SAMPLES - 1)),
+    );
   }
 
   /** The ribbon; the lines are in the sheet. */
@@ -44,28 +51,38 @@ export class Traces {
     const { times } = swing.reference;
     const from = times[K.top];
     const span = times[K.impact] - from;
+    const between = swing.rig.handGap / 2;
     for (let i = 0; i < SAMPLES; i++) {
-      swingPose(swing, from + (span * i) / (SAMPLES - 1), this.pose);
+      this.placeClub(swing, from + (span * i) / (SAMPLES - 1));
       for (let axis = 0; axis < 3; axis++) {
         this.heads[i * 3 + axis] = this.pose[AT.head + axis];
         this.shafts[i * 3 + axis] = this.pose[AT.shaftDirection + axis];
-        this.hands[i * 3 + axis] = (this.pose[AT.leadGrip + axis] + this.pose[AT.trailGrip + axis]) / 2;
+        this.hands[i * 3 + axis] = this.pose[AT.leadGrip + axis] + between * this.pose[AT.shaftDirection + axis];
       }
     }
     this.ribbon.lay(this.heads, this.shafts, HALF);
     this.lines.clear();
     for (let i = 0; i < SAMPLES - 1; i += 2) {
-      this.colour.lerpColors(this.theme.traceStart, this.theme.traceEnd, i / (SAMPLES - 1));
-      const to = Math.min(SAMPLES - 1, i + 2);
-      this.lines.line(this.hands.subarray(i * 3), this.hands.subarray(to * 3), this.colour, 1.6, 0.9);
+      this.lines.line(this.handAt(i, this.a), this.handAt(i + 2, this.b), this.colours[i / 2], 1.6, 0.9);
     }
     const duration = span * swing.tempo;
     for (let s = 0; s <= duration + 1e-9; s += TICK_S) this.tick(swing, from + s / swing.tempo);
     this.lines.commit();
   }
 
+  /** Only the club: the rest of a pose costs more than twice as much and leaves no trace. */
+  private placeClub(swing: Swing, t: number): void {
+    swingJoints(swing, t, this.joints);
+    placeHead(swing.rig, this.joints, this.pose);
+  }
+
+  private handAt(i: number, out: Float64Array): Float64Array {
+    for (let axis = 0; axis < 3; axis++) out[axis] = this.hands[i * 3 + axis];
+    return out;
+  }
+
   private tick(swing: Swing, t: number): void {
-    swingPose(swing, t, this.pose);
+    this.placeClub(swing, t);
     for (let axis = 0; axis < 3; axis++) {
       const along = this.pose[AT.shaftDirection + axis];
       this.a[axis] = this.pose[AT.head + axis] - along * 0.026;
@@ -74,9 +91,10 @@ export class Traces {
     this.lines.line(this.a, this.b, this.theme.ink, 1.25);
   }
 
-  /** A place on the head's trace, `share` of the way from the top to impact, m. */
-  placeAt(share: number): ArrayLike<number> {
+  /** A place on the head's trace, `share` of the way from the top to impact, m, written into `out`. */
+  placeAt(share: number, out: Float64Array): Float64Array {
     const i = Math.round(share * (SAMPLES - 1)) * 3;
-    return this.heads.subarray(i, i + 3);
+    for (let axis = 0; axis < 3; axis++) out[axis] = this.heads[i + axis];
+    return out;
   }
 }

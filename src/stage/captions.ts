@@ -1,22 +1,26 @@
 import { Vector3, type PerspectiveCamera, type Vector2 } from 'three';
-import { PART, type PartId } from '../figure/partIds';
+import { MATRIX_SIZE, PART } from '../figure/partIds';
 import type { DeskScene } from './deskScene';
 import type { Insets } from '../scene/view';
 
-const BODY: readonly PartId[] = [
-  'headEgg',
-  'shoulderLead',
-  'shoulderTrail',
-  'elbowLead',
-  'elbowTrail',
-  'fistLead',
-  'hipLead',
-  'hipTrail',
-  'kneeLead',
-  'kneeTrail',
-  'ankleLead',
-  'ankleTrail',
-];
+const BODY = (
+  [
+    'headEgg',
+    'shoulderLead',
+    'shoulderTrail',
+    'elbowLead',
+    'elbowTrail',
+    'fistLead',
+    'hipLead',
+    'hipTrail',
+    'kneeLead',
+    'kneeTrail',
+    'ankleLead',
+    'ankleTrail',
+  ] as const
+).map((id) => PART[id] * MATRIX_SIZE + 9);
+/** Of a place beside the words: how far it may lie up and down its side, shares of a leader. */
+const DROPS = [0.35, -0.35, 0.8];
 /** Length of a leader, px, and room round the body. */
 const LEADER = 30;
 const ROOM = 14;
@@ -39,6 +43,19 @@ interface Caption {
   /** Size of the words, px. */
   width: number;
   height: number;
+  readonly written: Written;
+}
+
+/** What stands in the page. */
+type Written = Record<'visibility' | 'at' | 'x1' | 'y1' | 'x2' | 'y2', string>;
+
+/** Writes what is not there yet: most frames move no caption by a pixel. */
+function write({ label, leader, written }: Caption, what: keyof Written, value: string): void {
+  if (written[what] === value) return;
+  written[what] = value;
+  if (what === 'visibility') label.style.visibility = leader.style.visibility = value;
+  else if (what === 'at') label.style.transform = value;
+  else leader.setAttribute(what, value);
 }
 
 /** Where the legends stand, and the sizes of the captions. */
@@ -62,14 +79,16 @@ export class Captions {
   private fontsLoaded = 0;
   private readonly off = new AbortController();
   private readonly p = new Vector3();
+  private readonly onTrace = new Float64Array(3);
 
   constructor(root: HTMLElement) {
     const find = <E extends Element>(id: string): E => root.querySelector<E>(`[data-caption="${id}"]`)!;
     const caption = (id: string, anchor: Caption['anchor']): Caption => {
-      return { label: find(id), leader: find(`${id}Leader`), anchor, width: 0, height: 0 };
+      const written: Written = { visibility: '', at: '', x1: '', y1: '', x2: '', y2: '' };
+      return { label: find(id), leader: find(`${id}Leader`), anchor, width: 0, height: 0, written };
     };
     this.captions = [
-      caption('trace', (scene) => scene.traces.placeAt(0.56)),
+      caption('trace', (scene) => scene.traces.placeAt(0.56, this.onTrace)),
       caption('glass', (scene) => scene.glassEdge),
     ];
     this.legends = { reference: find('reference'), ghost: find('ghost') };
@@ -90,7 +109,7 @@ export class Captions {
     const isCramped = size.x < 420 || size.y < 300;
     for (const caption of this.captions) {
       const box = isCramped ? undefined : this.findRoom(caption, camera, scene, size, mirror, insets, taken);
-      caption.label.style.visibility = caption.leader.style.visibility = box ? 'visible' : 'hidden';
+      write(caption, 'visibility', box ? 'visible' : 'hidden');
       if (box) taken.push(box);
     }
   }
@@ -119,9 +138,8 @@ export class Captions {
     return { legends, sizes };
   }
 
-  private project(camera: PerspectiveCamera, place: ArrayLike<number>, size: Vector2, mirror: 1 | -1): Vector3 {
-    const { p } = this;
-    p.set(place[0], place[1], place[2] * mirror).project(camera);
+  private project(camera: PerspectiveCamera, px: number, py: number, pz: number, size: Vector2): Vector3 {
+    const p = this.p.set(px, py, pz).project(camera);
     p.x = (p.x * 0.5 + 0.5) * size.x;
     p.y = (0.5 - p.y * 0.5) * size.y;
     return p;
@@ -130,9 +148,8 @@ export class Captions {
   private bodyBox(camera: PerspectiveCamera, scene: DeskScene, size: Vector2, mirror: 1 | -1): Box {
     const box: Box = { left: Infinity, top: Infinity, right: -Infinity, bottom: -Infinity };
     const { placement } = scene.model!;
-    for (const id of BODY) {
-      const at = PART[id] * 12 + 9;
-      const { x, y } = this.project(camera, placement.subarray(at, at + 3), size, mirror);
+    for (const at of BODY) {
+      const { x, y } = this.project(camera, placement[at], placement[at + 1], placement[at + 2] * mirror, size);
       box.left = Math.min(box.left, x - ROOM);
       box.right = Math.max(box.right, x + ROOM);
       box.top = Math.min(box.top, y - ROOM);
@@ -142,7 +159,7 @@ export class Captions {
   }
 
   private findRoom(
-    { label, leader, anchor, width: w, height: h }: Caption,
+    caption: Caption,
     camera: PerspectiveCamera,
     scene: DeskScene,
     size: Vector2,
@@ -150,12 +167,14 @@ export class Captions {
     insets: Insets,
     taken: readonly Box[],
   ): Box | undefined {
-    const { x, y, z } = this.project(camera, anchor(scene), size, mirror);
+    const { anchor, width: w, height: h } = caption;
+    const place = anchor(scene);
+    const { x, y, z } = this.project(camera, place[0], place[1], place[2] * mirror, size);
     if (z > 1) return undefined;
     const body = taken[0];
     const outward = x < (body.left + body.right) / 2 ? -1 : 1;
     for (const side of [outward, -outward]) {
-      for (const drop of [0.35, -0.35, 0.8]) {
+      for (const drop of DROPS) {
         const ax = x + side * LEADER;
         const ay = y + drop * LEADER;
         const left = side < 0 ? ax - w : ax;
@@ -166,9 +185,11 @@ export class Captions {
           box.top >= 4 &&
           box.bottom <= size.y - insets.bottom;
         if (!fits || taken.some((other) => overlap(box, other))) continue;
-        label.style.transform = `translate(${Math.round(left)}px, ${Math.round(box.top)}px)`;
-        const ends = { x1: x + side * 5, y1: y + drop * 5, x2: ax - side * 4, y2: ay };
-        for (const [name, value] of Object.entries(ends)) leader.setAttribute(name, value.toFixed(1));
+        write(caption, 'at', `translate(${Math.round(left)}px, ${Math.round(box.top)}px)`);
+        write(caption, 'x1', (x + side * 5).toFixed(1));
+        write(caption, 'y1', (y + drop * 5).toFixed(1));
+        write(caption, 'x2', (ax - side * 4).toFixed(1));
+        write(caption, 'y2', ay.toFixed(1));
         return box;
       }
     }
