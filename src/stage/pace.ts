@@ -18,6 +18,7 @@ type Fences = Pick<
  */
 export class Pace {
   private fences: WebGLSync[] = [];
+  private isSent = false;
 
   constructor(private readonly gl: Fences) {}
 
@@ -27,14 +28,18 @@ export class Pace {
     while (this.fences.length > 0 && gl.getSyncParameter(this.fences[0], gl.SYNC_STATUS) !== gl.UNSIGNALED) {
       gl.deleteSync(this.fences.shift()!);
     }
-    return this.fences.length >= MOST;
+    if (this.fences.length < MOST) return false;
+    // A browser sends a picture off by itself when it shows it. One that it does not show would wait with its fence for the next
+    // picture, which waits for the fence. Sending takes time, so that nobody else asks for it.
+    if (!this.isSent) gl.flush();
+    this.isSent = true;
+    return true;
   }
 
   /** A picture has just been handed over. */
   mark(): void {
     const fence = this.gl.fenceSync(this.gl.SYNC_GPU_COMMANDS_COMPLETE, 0);
-    // Without a flush the fence itself could wait for the next picture, which waits for the fence.
-    this.gl.flush();
     if (fence) this.fences.push(fence);
+    this.isSent = false;
   }
 }

@@ -5,6 +5,7 @@ import { Pace } from '../../src/stage/pace';
 function processor() {
   const open = new Set<object>();
   let isLost = false;
+  let sent = 0;
   return {
     gl: {
       SYNC_GPU_COMMANDS_COMPLETE: 1,
@@ -18,10 +19,11 @@ function processor() {
       },
       getSyncParameter: (fence: object) => (isLost ? null : open.has(fence) ? 3 : 4),
       deleteSync: () => undefined,
-      flush: () => undefined,
+      flush: () => (sent += 1),
     } as unknown as WebGL2RenderingContext,
     finishOne: () => open.delete([...open][0]),
     lose: () => (isLost = true),
+    sent: () => sent,
   };
 }
 
@@ -37,6 +39,22 @@ test('a third picture waits until the first of two is done', () => {
   expect(pace.isBusy()).toBe(false);
   pace.mark();
   expect(pace.isBusy()).toBe(true);
+});
+
+test('pictures that nobody shows are sent off before a third waits for them, once', () => {
+  const { gl, sent, finishOne } = processor();
+  const pace = new Pace(gl);
+  pace.mark();
+  expect(pace.isBusy()).toBe(false);
+  expect(sent()).toBe(0);
+  pace.mark();
+  for (let i = 0; i < 3; i++) expect(pace.isBusy()).toBe(true);
+  expect(sent()).toBe(1);
+  finishOne();
+  expect(pace.isBusy()).toBe(false);
+  pace.mark();
+  expect(pace.isBusy()).toBe(true);
+  expect(sent()).toBe(2);
 });
 
 test('a lost context holds nothing back, before or after its return', () => {
