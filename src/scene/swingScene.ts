@@ -4,6 +4,7 @@ import {
   Group,
   Mesh,
   MeshStandardMaterial,
+  type Object3D,
   type Material,
   type Vector2,
 } from 'three';
@@ -55,6 +56,14 @@ export interface SwingShown {
 /** Room for all lines of a scene: of the ground, the traces, other shafts and a ball on its way. */
 const LINES = 480;
 
+/** The figure moves in its shaders, and everything else stays: nobody has to work out where it is in every frame. */
+function standStill(root: Object3D): void {
+  root.traverse((node) => {
+    node.updateMatrix();
+    node.matrixAutoUpdate = false;
+  });
+}
+
 /** A swing with ground, light and traces, for one board. Built once; `show` moves it. Stage and clips draw the same scene. */
 export class SwingScene {
   /** Mirrored as a whole for a left-handed player. */
@@ -95,6 +104,7 @@ export class SwingScene {
     const beech = new MeshStandardMaterial({ color: theme.beech[0], roughness: 0.6 });
     this.tee = [new Mesh(peg, beech), new Mesh(peg, contourMaterial(theme, size))];
     this.root.add(this.floor.mesh, this.ground.mesh, this.traces.mesh, sheet.mesh, this.lights.group, ...this.tee);
+    standStill(this.root);
   }
 
   /** Moves everything to one instant of a swing. */
@@ -103,7 +113,10 @@ export class SwingScene {
     if (now.body !== before?.body || now.club !== before.club) this.build(now);
     if (now.referenceSwing !== before?.referenceSwing) this.standOn(now.referenceSwing);
     if (now.swing !== before?.swing) this.traces.draw(now.swing);
-    this.root.scale.z = now.handed === 'left' ? -1 : 1;
+    if (now.handed !== before?.handed) {
+      this.root.scale.z = now.handed === 'left' ? -1 : 1;
+      this.root.updateMatrix();
+    }
     this.placePlayer(now);
     this.drawn = now;
   }
@@ -114,6 +127,7 @@ export class SwingScene {
       this.model.dispose();
     }
     this.model = new FigureModel(body, club, this.theme, this.size);
+    standStill(this.model.group);
     this.root.add(this.model.group);
   }
 
@@ -126,6 +140,7 @@ export class SwingScene {
       mesh.visible = this.ball[1] > BALL_RADIUS + 0.004;
       mesh.position.set(this.ball[0], height, this.ball[2]);
       mesh.scale.y = height;
+      mesh.updateMatrix();
     }
     at('address');
     const c = AT.shaftDirection;

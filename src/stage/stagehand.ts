@@ -42,6 +42,8 @@ export class Stagehand {
     private readonly captions: Captions | undefined,
   ) {
     renderer.shadowMap.autoUpdate = false;
+    // A world that places itself anew makes all that stands in it do so too.
+    world.matrixAutoUpdate = false;
   }
 
   /** Left-handed pictures are mirrored. */
@@ -59,14 +61,15 @@ export class Stagehand {
     // Turning the camera moves no shadow.
     if (hasMoved) this.renderer.shadowMap.needsUpdate = true;
     const { view, free, insets } = lens.getState();
-    const wanted = [view, free, insets, scene.points, width, height, this.mirror];
-    const isOther = wanted.some((value, i) => value !== this.goalFor[i]);
+    const isOther = this.want(view, free, insets, scene.points, width, height, this.mirror);
     if (isOther || (hasMoved && view === 'playersEyes')) this.goal = this.aim(view, scene);
     else this.follow();
-    this.goalFor = wanted;
     const shown = lookToward(this.goal!, now);
-    pointCamera(this.camera, shown, this.mirror);
-    Object.assign(seen, { view: shown, width, height });
+    // A camera that stands still is pointed already.
+    if (shown !== seen.view || isOther) pointCamera(this.camera, shown, this.mirror);
+    seen.view = shown;
+    seen.width = width;
+    seen.height = height;
     const inside = this.isHeadAround(scene);
     if (inside !== this.isInside) {
       this.isInside = inside;
@@ -79,6 +82,14 @@ export class Stagehand {
   /** What a lost context took along is drawn anew. */
   restore(): void {
     this.renderer.shadowMap.needsUpdate = true;
+  }
+
+  /** Notes what the goal depends on. Answers whether any of it is another than in the last frame. */
+  private want(...wanted: readonly unknown[]): boolean {
+    const { goalFor } = this;
+    const isOther = wanted.some((value, i) => value !== goalFor[i]);
+    if (isOther) this.goalFor = wanted;
+    return isOther;
   }
 
   private dress(board: Board): void {
