@@ -156,7 +156,7 @@ export class PenLines {
     this.end = at;
     if (changed === this.from) return;
     // A line without length fills no pixel.
-    this.numbers.fill(0, at, changed);
+    if (at < changed) this.numbers.fill(0, at, changed);
     this.note(this.from, changed);
   }
 }
