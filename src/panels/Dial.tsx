@@ -31,17 +31,13 @@ export function Dial({ id, leads = false }: Props) {
   const dial = edgeDial(id);
   const { label, low, high } = dialWords(id, dial.neutral, units);
   const value = ({ document }: DeskState): number => dialValue(document.movements, id);
-  // Nothing past the usual range: a caution stands there.
-  const bracket = useDesk((state) => {
-    const words = dialWords(id, value(state), units);
-    return words.past === undefined ? words.bracket : undefined;
-  });
-  const end = useDesk((state) => (value(state) <= dial.min ? 'low' : value(state) >= dial.max ? 'high' : undefined));
   const slider = useRef<HTMLInputElement>(null);
+  const note = useRef<HTMLSpanElement>(null);
   useWritten(value, (now) => {
-    const { spoken, past } = dialWords(id, now, units);
+    const { spoken, past, bracket } = dialWords(id, now, units);
     const { current: field } = slider;
-    if (!field) return;
+    if (!field || !note.current) return;
+    writeNote(note.current, past === undefined ? bracket : undefined);
     if (field.valueAsNumber !== now) field.value = String(now);
     field.setAttribute('aria-valuetext', past === undefined ? spoken : `${spoken}. ${past}`);
   });
@@ -51,16 +47,10 @@ export function Dial({ id, leads = false }: Props) {
     <div className="dial" data-dial={id}>
       <div className="dial-top">
         <span className={leads ? 'dial-name' : 'dial-name dial-name-sub'}>{label}</span>
-        {bracket === undefined ? (
-          <span className="dial-past">
-            <span>past usual range</span>
-          </span>
-        ) : (
-          <span className="dial-bracket">({bracket})</span>
-        )}
+        <span ref={note} />
         <DialValue id={id} />
       </div>
-      <StepButton sign="−" label={`${label}: ${low}`} atEnd={end === 'low'} onStep={stepBy(-1)} />
+      <StepButton sign="−" label={`${label}: ${low}`} atEnd={(state) => value(state) <= dial.min} onStep={stepBy(-1)} />
       <div className="rule">
         <DialRule id={id} ticks={TICKS[spokenLike(id)]} low={low} high={high} />
         <input
@@ -76,7 +66,21 @@ export function Dial({ id, leads = false }: Props) {
           onChange={(event) => setMovement(id, event.currentTarget.valueAsNumber)}
         />
       </div>
-      <StepButton sign="+" label={`${label}: ${high}`} atEnd={end === 'high'} onStep={stepBy(1)} />
+      <StepButton sign="+" label={`${label}: ${high}`} atEnd={(state) => value(state) >= dial.max} onStep={stepBy(1)} />
     </div>
   );
+}
+
+/** What stands beside the name: the anatomist's word, or a caution where there is none. */
+function writeNote(note: HTMLElement, bracket: string | undefined): void {
+  const name = bracket === undefined ? 'dial-past' : 'dial-bracket';
+  const text = bracket === undefined ? 'past usual range' : `(${bracket})`;
+  if (note.className === name && note.textContent === text) return;
+  note.className = name;
+  if (bracket !== undefined) note.textContent = text;
+  else {
+    const words = document.createElement('span');
+    words.textContent = text;
+    note.replaceChildren(words);
+  }
 }

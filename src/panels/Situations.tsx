@@ -1,5 +1,5 @@
 import { useRef } from 'react';
-import { loadSituation, SITUATIONS, useDesk, type Dialled, type SituationId } from '../store';
+import { loadSituation, SITUATIONS, useWritten, type Dialled, type SituationId } from '../store';
 import { ExaggerateSwitch, GhostButton, ResetButton } from './MovementActions';
 
 export const SITUATIONS_ID = 'situations';
@@ -15,7 +15,13 @@ function situationOf(movements: Dialled): SituationId | undefined {
 /** Ready-made situations in a sheet that opens over the stage; a tap loads one and closes it. */
 export function Situations() {
   const sheet = useRef<HTMLDialogElement>(null);
-  const loaded = useDesk(({ document }) => situationOf(document.movements));
+  const list = useRef<HTMLDivElement>(null);
+  useWritten(
+    ({ document }) => situationOf(document.movements),
+    (loaded) => {
+      SITUATIONS.forEach(({ id }, i) => list.current?.children[i].setAttribute('aria-pressed', String(id === loaded)));
+    },
+  );
   return (
     <dialog ref={sheet} id={SITUATIONS_ID} className="situations" popover="auto" aria-label="Situations">
       <div className="situations-head">
@@ -24,13 +30,12 @@ export function Situations() {
           Close
         </button>
       </div>
-      <div className="situations-list">
+      <div className="situations-list" ref={list}>
         {SITUATIONS.map(({ id, label }) => (
           <button
             key={id}
             type="button"
             className="plain"
-            aria-pressed={id === loaded}
             onClick={() => {
               loadSituation(id);
               sheet.current?.hidePopover();

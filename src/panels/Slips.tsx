@@ -1,5 +1,15 @@
+import { useRef } from 'react';
 import './ball.css';
-import { dialValue, dismissNotice, EDGE_DIALS, releaseBench, useDerived, useDesk, type Document } from '../store';
+import {
+  dialValue,
+  dismissNotice,
+  EDGE_DIALS,
+  releaseBench,
+  useDerived,
+  useDesk,
+  useWritten,
+  type Document,
+} from '../store';
 import { COMPUTED, EXAGGERATED, sayFace, sayNoShot, sayPath, sayShape } from '../words';
 import { dialWords } from './dialWords';
 import { useWrittenText } from './useWrittenText';
@@ -65,7 +75,16 @@ function Essentials() {
 /** Slips of paper pinned on the stage: what holds for the whole picture right now. */
 export function Slips() {
   const notice = useDesk((state) => state.notice);
-  const warning = useDesk(({ document }) => caution(document));
+  const warning = useRef<HTMLParagraphElement>(null);
+  useWritten(
+    ({ document }) => caution(document),
+    (text = '') => {
+      if (!warning.current) return;
+      warning.current.textContent = text;
+      warning.current.className = text === '' ? '' : 'slip slip-caution';
+      warning.current.hidden = text === '';
+    },
+  );
   const bench = useDesk(({ session }) => session.bench !== null);
   const exaggerated = useDesk(({ session }) => session.exaggerate);
   return (
@@ -90,7 +109,7 @@ export function Slips() {
         </div>
       )}
       {exaggerated && <p className="slip slip-mark">{EXAGGERATED}</p>}
-      {warning !== undefined && <p className="slip slip-caution">{warning}</p>}
+      <p ref={warning} />
     </div>
   );
 }

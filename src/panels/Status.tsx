@@ -1,7 +1,8 @@
 import { CLUBS } from '../model/club';
 import { ILLUSTRATION, sayStatus } from '../words';
 import { SaveStatus } from './lessons/SaveStatus';
-import { MY_CLUB, useDerived, useDesk, type Document } from '../store';
+import { MY_CLUB, useDesk, type Document } from '../store';
+import { useWrittenText } from './useWrittenText';
 
 const INCHES_PER_FOOT = 12;
 const M_PER_INCH = 0.0254;
@@ -23,11 +24,11 @@ export const sayWho = ({ player, club, units }: Document): string =>
 
 /** One sentence about the swing, who swings what, and what the picture is. */
 export function Status() {
-  const sentence = useDerived(sayStatus);
+  const sentence = useWrittenText<HTMLParagraphElement>(sayStatus);
   const who = useDesk(({ document }) => sayWho(document));
   return (
     <footer className="status">
-      <p className="status-sentence">{sentence}</p>
+      <p className="status-sentence" ref={sentence} />
       <p className="status-who">{who}</p>
       <SaveStatus />
       <p className="status-illustration">{ILLUSTRATION}</p>

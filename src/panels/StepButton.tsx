@@ -1,5 +1,5 @@
-import { useEffect, useState } from 'react';
-import { beginGesture, endGesture } from '../store';
+import { useEffect, useRef, useState } from 'react';
+import { beginGesture, endGesture, useWritten, type DeskState } from '../store';
 
 /** A held button waits, then repeats, ms. */
 const WAIT_MS = 420;
@@ -33,7 +33,8 @@ function createHold() {
 interface Props {
   readonly sign: '−' | '+';
   readonly label: string;
-  readonly atEnd: boolean;
+  /** Whether there is no further step this way. */
+  readonly atEnd: (state: DeskState) => boolean;
   /** Must read what it steps from anew: a held button calls it many times. */
   readonly onStep: () => void;
 }
@@ -42,12 +43,14 @@ interface Props {
 export function StepButton({ sign, label, atEnd, onStep }: Props) {
   const [{ press, release }] = useState(createHold);
   useEffect(() => release, [release]);
+  const button = useRef<HTMLButtonElement>(null);
+  useWritten(atEnd, (isAtEnd) => button.current?.setAttribute('aria-disabled', String(isAtEnd)));
   return (
     <button
+      ref={button}
       type="button"
       className="pm plain"
       aria-label={label}
-      aria-disabled={atEnd}
       onPointerDown={(event) => {
         if (event.button !== 0) return;
         event.currentTarget.setPointerCapture(event.pointerId);

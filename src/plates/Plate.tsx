@@ -23,9 +23,6 @@ export function Plate({ id, onSight }: Props) {
   const hatch = useId();
   const dots = useId();
   const [live] = useState(() => new LivePlate(id, { hatch, dots }));
-  const verdict = useDesk((state) => live.words(state).verdict);
-  const word = useDesk((state) => live.words(state).word);
-  const reach = useDesk((state) => live.words(state).reach);
   const source = useDesk((state) => live.words(state).source);
   const missing = useDesk((state) => {
     const words = live.words(state);
@@ -50,7 +47,7 @@ export function Plate({ id, onSight }: Props) {
   const sight = seen === undefined ? undefined : saySight(id, seen, units);
   const group = (name: Group) => <g ref={live.hold(name)} />;
   return (
-    <article className="plate" data-verdict={verdict} data-selected={isSelected || undefined}>
+    <article className="plate" ref={live.hold('plate')} data-selected={isSelected || undefined}>
       <div className="plate-card">
         <header className="plate-header">
           <h2>
@@ -90,7 +87,7 @@ export function Plate({ id, onSight }: Props) {
         </div>
         <div className="plate-verdict">
           <i className="plate-swatch" aria-hidden="true" />
-          <strong className="plate-word">{word}</strong>
+          <strong className="plate-word" ref={live.hold('word')} />
           {missing === undefined && (
             <>
               <span className="plate-why" ref={live.hold('why')} />
@@ -101,7 +98,7 @@ export function Plate({ id, onSight }: Props) {
               </span>
             </>
           )}
-          {reach && <span className="plate-reach">{reach}</span>}
+          <span className="plate-reach" ref={live.hold('reach')} />
         </div>
       </div>
     </article>

@@ -28,8 +28,11 @@ export interface Shown {
 const GROUPS = ['corridor', 'behind', 'zone', 'inFront', 'lines', 'over'] as const;
 export type Group = (typeof GROUPS)[number];
 
-/** What is written to at every step: the picture and its groups, the words beside the verdict, the ring's touch area. */
+/** What is written to as the plate is drawn: the picture and its groups, the verdict and its words, the ring's touch area. */
 interface Elements extends Record<Group, SVGGElement> {
+  plate: HTMLElement;
+  word: HTMLElement;
+  reach: HTMLElement;
   picture: SVGSVGElement;
   why: HTMLElement;
   shortWhy: HTMLElement;
@@ -176,9 +179,12 @@ export class LivePlate {
   private write(shown: Shown): void {
     const state = desk.getState();
     const { written } = this;
-    const { picture, why, shortWhy, ring } = this.elements;
+    const { plate, word, reach, picture, why, shortWhy, ring } = this.elements;
     const { words, value, drawing } = shown;
     written.shown = shown;
+    if (plate) this.writeAttribute(plate, 'data-verdict', 'verdict', words.verdict);
+    this.writeText(word, 'word', words.word);
+    this.writeText(reach, 'reach', words.reach ?? '');
     if (!drawing || value === undefined) return;
     const sight = this.seen === undefined ? undefined : saySight(this.id, this.seen, state.document.units);
     this.writeText(why, 'why', sight?.short ?? words.why);
@@ -214,7 +220,7 @@ export class LivePlate {
     this.writeAttribute(ring, 'aria-valuetext', 'valueText', spoken);
   }
 
-  private writeText(element: HTMLElement | undefined, slot: 'why' | 'shortWhy', text: string): void {
+  private writeText(element: HTMLElement | undefined, slot: 'word' | 'reach' | 'why' | 'shortWhy', text: string): void {
     if (!element || this.written[slot] === text) return;
     element.textContent = this.written[slot] = text;
   }
@@ -245,6 +251,9 @@ type Units = DeskState['document']['units'];
 /** What was written last, not to be written again. */
 interface Written {
   shown: Shown;
+  verdict: string;
+  word: string;
+  reach: string;
   why: string;
   shortWhy: string;
   label: string;

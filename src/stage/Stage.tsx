@@ -1,7 +1,7 @@
 import { Canvas, type GLProps } from '@react-three/fiber';
 import { useEffect, useLayoutEffect, useRef, useState } from 'react';
 import { VSMShadowMap, WebGLRenderer, type WebGLRendererParameters } from 'three';
-import { useDerived } from '../store';
+import { current, useWritten } from '../store';
 import { Chips } from './Chips';
 import { lens } from './lens';
 import { Scene } from './Scene';
@@ -52,7 +52,11 @@ export function Stage() {
   const [layout, setLayout] = useState<Layout>('row');
   const picture = useRef<HTMLDivElement>(null);
   const overlay = useRef<HTMLDivElement>(null);
-  const sentence = useDerived(sayPicture);
+  const image = useRef<HTMLDivElement>(null);
+  useWritten(
+    (state) => sayPicture(current(), state),
+    (sentence) => image.current?.setAttribute('aria-label', sentence),
+  );
 
   useLayoutEffect(() => {
     const element = picture.current!;
@@ -82,7 +86,7 @@ export function Stage() {
       >
         {/* An img element cannot hold the canvas. */}
         {/* oxlint-disable-next-line jsx-a11y/prefer-tag-over-role */}
-        <div className="stage-image" role="img" aria-label={sentence}>
+        <div className="stage-image" role="img" ref={image}>
           {drawing !== 'refused' && <Picture overlay={overlay} keyed={picture} onState={setDrawing} />}
         </div>
         <div ref={overlay} className="stage-captions" aria-hidden="true" hidden={drawing !== 'drawing'}>
