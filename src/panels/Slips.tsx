@@ -1,6 +1,7 @@
 import { useRef } from 'react';
 import './ball.css';
 import {
+  current,
   dialValue,
   dismissNotice,
   EDGE_DIALS,
@@ -8,6 +9,7 @@ import {
   useDerived,
   useDesk,
   useWritten,
+  type Derived,
   type Document,
 } from '../store';
 import { COMPUTED, EXAGGERATED, sayFace, sayNoShot, sayPath, sayShape } from '../words';
@@ -44,11 +46,10 @@ function Essentials() {
   const face = useWrittenText<HTMLElement>(({ delivery }) =>
     'missing' in delivery ? '' : sayFace(delivery.face).text,
   );
-  const name = useWrittenText<HTMLSpanElement>(({ shot, player }) =>
-    'missing' in shot ? sayNoShot(shot) : sayShape(shot, player.handed).name,
-  );
-  const how = useWrittenText<HTMLSpanElement>(({ shot, player }) =>
-    'missing' in shot ? '' : `: ${sayShape(shot, player.handed).how}.`,
+  const ball = useRef<HTMLElement>(null);
+  useWritten(
+    () => sayBall(current()),
+    (said) => ball.current && writeBall(ball.current, said),
   );
   return (
     <p className="path-readout">
@@ -60,16 +61,32 @@ function Essentials() {
           <br />
         </>
       )}
-      <em>
-        <span ref={name} />
-        <span className="is-how" ref={how} />
-      </em>
+      <em ref={ball} />
       <small>
         {COMPUTED}
         {exaggerated && <>, {EXAGGERATED}</>}
       </small>
     </p>
   );
+}
+
+/** "Push-slice: starts right, curves hard right.", or why no ball flies. */
+function sayBall({ shot, player }: Derived): string {
+  if ('missing' in shot) return sayNoShot(shot);
+  const { name, how } = sayShape(shot, player.handed);
+  return `${name}: ${how}.`;
+}
+
+/** What follows the name is left out where there is little room. */
+function writeBall(ball: HTMLElement, said: string): void {
+  const end = said.indexOf(':');
+  if (end < 0) ball.textContent = said;
+  else {
+    const how = document.createElement('span');
+    how.className = 'is-how';
+    how.textContent = said.slice(end);
+    ball.replaceChildren(said.slice(0, end), how);
+  }
 }
 
 /** Slips of paper pinned on the stage: what holds for the whole picture right now. */

@@ -66,11 +66,14 @@ export class LivePlate {
     this.fitting = fitPicture(id, undefined);
   }
 
-  /** Takes over an element that was rendered, or lets it go. */
+  /** Takes over an element that was rendered. One that is gone is written to until another takes its place. */
   hold<K extends keyof Elements>(name: K): (element: Elements[K] | null) => void {
     return (element) => {
-      if (element) this.elements[name] = element;
-      else delete this.elements[name];
+      if (element && element !== this.elements[name]) {
+        this.elements[name] = element;
+        // Nothing stands yet on an element that has just been rendered.
+        this.written = {};
+      }
     };
   }
 
@@ -79,7 +82,7 @@ export class LivePlate {
     if (size !== this.size) this.fitting = fitPicture(this.id, size);
     this.size = size;
     this.seen = seen;
-    this.written = {};
+    delete this.written.shown;
     this.draw();
   }
 
