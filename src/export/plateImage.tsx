@@ -61,11 +61,7 @@ export function drawPlate(
   // Names inside one picture must not meet those of another on the same sheet.
   const root = createRoot(host, { identifierPrefix: `plate${count++}-` });
   try {
-    flushSync(() =>
-      root.render(
-        <Drawing drawing={drawing} letters={letters} label={`${title}. ${words.spoken}`} />,
-      ),
-    );
+    flushSync(() => root.render(<Drawing drawing={drawing} letters={letters} label={`${title}. ${words.spoken}`} />));
     const svg = host.querySelector('svg')!;
     inlineLook(svg);
     svg.setAttribute('viewBox', `0 0 ${PLATE_WIDTH} ${PLATE_HEIGHT}`);

@@ -70,23 +70,24 @@ function Essentials() {
   );
 }
 
-/** "Push-slice: starts right, curves hard right.", or why no ball flies. */
+/** What becomes of the ball: its flight by name, and what follows the name; or why none flies. */
 function sayBall({ shot, player }: Derived): string {
   if ('missing' in shot) return sayNoShot(shot);
   const { name, how } = sayShape(shot, player.handed);
-  return `${name}: ${how}.`;
+  return `${name}${AFTER_NAME}: ${how}.`;
 }
+
+const AFTER_NAME = '\n';
 
 /** What follows the name is left out where there is little room. */
 function writeBall(ball: HTMLElement, said: string): void {
-  const end = said.indexOf(':');
-  if (end < 0) ball.textContent = said;
-  else {
-    const how = document.createElement('span');
-    how.className = 'is-how';
-    how.textContent = said.slice(end);
-    ball.replaceChildren(said.slice(0, end), how);
-  }
+  const [name, after] = said.split(AFTER_NAME);
+  ball.textContent = name;
+  if (after === undefined) return;
+  const how = document.createElement('span');
+  how.className = 'is-how';
+  how.textContent = after;
+  ball.append(how);
 }
 
 /** Slips of paper pinned on the stage: what holds for the whole picture right now. */

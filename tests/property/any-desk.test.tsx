@@ -84,9 +84,7 @@ function showAll(document: Document, exaggerate: boolean): string[] {
       );
       // A reached checkpoint has a plate with a figure on it.
       expect(drawing!.parts.length).toBeGreaterThan(20);
-      said.push(
-        renderToStaticMarkup(<Drawing drawing={drawing!} letters={letters} label={words.spoken} />),
-      );
+      said.push(renderToStaticMarkup(<Drawing drawing={drawing!} letters={letters} label={words.spoken} />));
     }
   }
 
