@@ -2,7 +2,7 @@ import { CAUTIONS } from '../words';
 import { CALIBRATED, FROM_PLANE_TO_PATH, PREDICTED, THE_BALL } from './aboutModel';
 
 /** What the model is, where its numbers come from, how far to trust them, and the usual cautions. */
-export const About = () => (
+const About = () => (
   <div className="about">
     <p className="about-lead">
       Slantwise moves a jointed figure by the rules of geometry. It shows what a change does; it does not film anybody.
@@ -66,3 +66,5 @@ export const About = () => (
     <p>Everything stays in this browser. There is no account, and nothing is sent anywhere.</p>
   </div>
 );
+
+export default About;

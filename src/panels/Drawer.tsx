@@ -1,10 +1,9 @@
 import { lazy, Suspense, useEffect, useRef } from 'react';
 import { releaseBench, setDrawer, useDesk, type DrawerId } from '../store';
-import { About } from './About';
 import { Ball } from './Ball';
 import { DRAWERS } from './Bar';
 import { SetUp } from './SetUp';
-import { getReady, WHY } from './why/drawers';
+import { ABOUT, getReady, WHY } from './why/drawers';
 
 const JointsBench = lazy(() => import('./JointsBench'));
 const LessonBook = lazy(() => import('./lessons/LessonBook'));
@@ -34,7 +33,7 @@ const CONTENT: Record<DrawerId, (props: DrawerProps) => React.ReactNode> = {
       <Showing />
     </Suspense>
   ),
-  about: () => <About />,
+  about: () => <ABOUT.Part />,
   ledger: () => <WHY.ledger.Part />,
   map: () => <WHY.map.Part />,
   plan: () => <WHY.plan.Part />,

@@ -1,9 +1,8 @@
 import { createElement, useId, type ReactElement } from 'react';
-import type { DrawnPart } from './body';
 import type { Lettering } from './lettering';
 import { Patterns } from './Patterns';
 import type { PlateDrawing } from './plateDrawing';
-import { layersOf, placeOfSolids, type Shape } from './shapes';
+import { layersOf, type Shape } from './shapes';
 
 const NAMES: Readonly<Record<string, string>> = {
   class: 'className',
@@ -16,15 +15,6 @@ function render({ key, tag, attributes, text, inside }: Shape): ReactElement {
   return createElement(tag, { key, ...Object.fromEntries(own) }, text, inside?.map(render));
 }
 
-/** One solid: its contour and the engraver's lines. The dark board chalks the lit side instead. */
-const PartShape = ({ tone, contour, shade, lit }: DrawnPart) => (
-  <>
-    <path className={`plate-part is-${tone}`} d={contour} />
-    {shade && <path className="plate-engraving is-shade" d={shade} />}
-    {lit && <path className="plate-engraving is-lit" d={lit} />}
-  </>
-);
-
 interface Props {
   readonly drawing: PlateDrawing;
   readonly letters: Lettering;
@@ -33,15 +23,10 @@ interface Props {
 }
 
 /** A plate that stands still, as SVG. Everything in it comes worked out; nothing is decided here. */
-export function Drawing({ drawing: { frame, parts, annotation }, letters, label }: Props) {
+export function Drawing({ drawing, letters, label }: Props) {
   const patterns = { hatch: useId(), dots: useId() };
-  const { view } = annotation;
-  const { corridor, zone, lines, over } = layersOf(annotation, letters, undefined, patterns);
-  const solids = (inFront: boolean): ReactElement => (
-    <g transform={placeOfSolids(frame)}>
-      {parts.map((part) => part.isInFront === inFront && <PartShape key={part.id} {...part} />)}
-    </g>
-  );
+  const { view } = drawing.annotation;
+  const { under, over } = layersOf(drawing, letters, undefined, patterns);
   return (
     <svg
       className="plate-drawing"
@@ -50,11 +35,7 @@ export function Drawing({ drawing: { frame, parts, annotation }, letters, label 
       aria-label={label}
     >
       <Patterns {...patterns} />
-      {corridor.map(render)}
-      {solids(false)}
-      {zone.map(render)}
-      {solids(true)}
-      {lines.map(render)}
+      {under.map(render)}
       {over.map(render)}
     </svg>
   );

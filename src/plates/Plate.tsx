@@ -2,7 +2,7 @@ import { useId, useLayoutEffect, useRef, useState } from 'react';
 import type { CheckpointId } from '../reading/checkpoints';
 import { desk, selectPlate, subscribe, useDerived, useDesk } from '../store';
 import { CHECKPOINT_NAMES, EXAGGERATED, saySight } from '../words';
-import { LivePlate, type Group } from './livePlate';
+import { LivePlate } from './livePlate';
 import { Marks } from './Marks';
 import { Patterns } from './Patterns';
 import { Sight } from './Sight';
@@ -45,7 +45,6 @@ export function Plate({ id, onSight }: Props) {
 
   const { title, plate: number } = CHECKPOINT_NAMES[id];
   const sight = seen === undefined ? undefined : saySight(id, seen, units);
-  const group = (name: Group) => <g ref={live.hold(name)} />;
   return (
     <article className="plate" ref={live.hold('plate')} data-selected={isSelected || undefined}>
       <div className="plate-card">
@@ -61,13 +60,9 @@ export function Plate({ id, onSight }: Props) {
           {missing === undefined ? (
             <svg className="plate-drawing" role="img" aria-label={title} ref={live.hold('picture')}>
               <Patterns hatch={hatch} dots={dots} />
-              {group('corridor')}
-              {group('behind')}
-              {group('zone')}
-              {group('inFront')}
-              {group('lines')}
+              <g ref={live.hold('under')} />
               {seen === undefined && <Marks id={id} live={live} />}
-              {group('over')}
+              <g ref={live.hold('over')} />
             </svg>
           ) : (
             <p className="plate-reason">{missing}</p>

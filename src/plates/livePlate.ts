@@ -9,10 +9,9 @@ import { createDrawn, plateFigureOf } from './body';
 import type { Box } from './frame';
 import { gripOn, type Grip } from './grip';
 import type { Lettering } from './lettering';
-import { paintParts } from './paintParts';
 import { paintShapes } from './paintShapes';
 import { fitPicture, plateDrawing, type Fitting, type PlateDrawing } from './plateDrawing';
-import { layersOf, placeOfSolids, type Patterns } from './shapes';
+import { layersOf, type Patterns } from './shapes';
 import type { Size } from './useSize';
 import { whenIdle } from './useSettled';
 
@@ -24,16 +23,15 @@ export interface Shown {
   readonly drawing: PlateDrawing | undefined;
 }
 
-/** Groups of the picture, from the back to the front; coach's and player's marks stand before the last. */
-const GROUPS = ['corridor', 'behind', 'zone', 'inFront', 'lines', 'over'] as const;
-export type Group = (typeof GROUPS)[number];
-
 /** What is written to as the plate is drawn: the picture and its groups, the verdict and its words, the ring's touch area. */
-interface Elements extends Record<Group, SVGGElement> {
+interface Elements {
   plate: HTMLElement;
   word: HTMLElement;
   reach: HTMLElement;
   picture: SVGSVGElement;
+  /** Groups under and over the marks of coach and player. */
+  under: SVGGElement;
+  over: SVGGElement;
   why: HTMLElement;
   shortWhy: HTMLElement;
   ring: HTMLElement;
@@ -201,17 +199,10 @@ export class LivePlate {
   }
 
   private paint(drawing: PlateDrawing, pulled: number | undefined): void {
-    const { frame, parts, annotation } = drawing;
-    const layers = layersOf(annotation, this.fitting.letters, pulled, this.patterns);
-    const place = placeOfSolids(frame);
-    for (const name of GROUPS) {
-      const group = this.elements[name];
-      if (!group) continue;
-      if (name === 'behind' || name === 'inFront') {
-        this.writeAttribute(group, 'transform', name, place);
-        paintParts(group, parts, name === 'inFront');
-      } else paintShapes(group, layers[name]);
-    }
+    const { under, over } = this.elements;
+    const layers = layersOf(drawing, this.fitting.letters, pulled, this.patterns);
+    if (under) paintShapes(under, layers.under);
+    if (over) paintShapes(over, layers.over);
   }
 
   private writeRing(ring: HTMLElement, state: DeskState, spoken: string): void {
@@ -261,8 +252,6 @@ interface Written {
   shortWhy: string;
   label: string;
   viewBox: string;
-  behind: string;
-  inFront: string;
   place: string;
   valueNow: string;
   valueText: string;

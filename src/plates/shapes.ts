@@ -1,7 +1,9 @@
-import { HANDLE_RADIUS, PIN_RADIUS, REGISTER_CROSS, type Annotation, type OtherLine } from './annotation';
+import { HANDLE_RADIUS, PIN_RADIUS, REGISTER_CROSS, type OtherLine } from './annotation';
+import type { DrawnPart } from './body';
 import type { Dimension } from './dimension';
 import type { Point, Segment } from './frame';
 import type { Caption, Lettering } from './lettering';
+import type { PlateDrawing } from './plateDrawing';
 
 /** An SVG element as plain data: a still plate renders it, a plate that is drawn again and again writes what changed of it. */
 export interface Shape {
@@ -14,14 +16,9 @@ export interface Shape {
   readonly inside?: readonly Shape[];
 }
 
-/** What is drawn around the two groups of solids, from the back to the front. */
+/** A plate from the back to the front: `under` and `over` the marks of coach and player. */
 export interface Layers {
-  /** Under everything. */
-  readonly corridor: readonly Shape[];
-  /** Between the body and club and hands. */
-  readonly zone: readonly Shape[];
-  /** Over the solids, under the marks of coach and player. */
-  readonly lines: readonly Shape[];
+  readonly under: readonly Shape[];
   readonly over: readonly Shape[];
 }
 
@@ -94,13 +91,38 @@ function measure({ line, ticks, figure }: Dimension, verdict: string, letters: L
   ];
 }
 
-/** Everything on a plate but its solids, in units of the plate. `pulled`: how far the ring was pulled along its line's normal. */
+const solids = new WeakMap<DrawnPart, Shape>();
+
+/** One solid: its contour and the engraver's lines. The dark board chalks the lit side instead. */
+function solid(part: DrawnPart): Shape {
+  let shape = solids.get(part);
+  if (!shape) {
+    const { id: key, tone, contour, shade, lit } = part;
+    const inside = [path('contour', `plate-part is-${tone}`, contour)];
+    if (shade !== '') inside.push(path('shade', 'plate-engraving is-shade', shade));
+    if (lit !== '') inside.push(path('lit', 'plate-engraving is-lit', lit));
+    // A part that has not moved is the same part: its shape need not be looked into.
+    solids.set(part, (shape = { key, tag: 'g', attributes: {}, inside }));
+  }
+  return shape;
+}
+
+/** The solids behind the pattern or in front of it, where the frame has them: their contours are in tenths of a unit. */
+const solidsOf = ({ frame, parts }: PlateDrawing, inFront: boolean): Shape => ({
+  key: inFront ? 'in front' : 'behind',
+  tag: 'g',
+  attributes: { transform: `${moved({ x: frame.x0, y: frame.y0 })} scale(.1)` },
+  inside: parts.filter((part) => part.isInFront === inFront).map(solid),
+});
+
+/** Everything on a plate, in its units. `pulled`: how far the ring was pulled along its line's normal. */
 export function layersOf(
-  annotation: Annotation,
+  drawing: PlateDrawing,
   letters: Lettering,
   pulled: number | undefined,
   { hatch, dots }: Patterns,
 ): Layers {
+  const { annotation } = drawing;
   const { verdict, corridor, edges, zone, axis, pin, handle, captions, scaleBar, others } = annotation;
   const { dimension, extensions } = annotation;
   const fill = verdict === 'steep' ? `url(#${hatch})` : verdict === 'shallow' ? `url(#${dots})` : 'none';
@@ -108,12 +130,12 @@ export function layersOf(
   const ring = { x: handle.at.x + (shift?.x ?? 0), y: handle.at.y + (shift?.y ?? 0) };
   const size = letters.caption;
   return {
-    corridor: [path('corridor', 'plate-corridor', areaPath(corridor))],
-    zone: [
+    under: [
+      path('corridor', 'plate-corridor', areaPath(corridor)),
+      solidsOf(drawing, false),
       path('edges', 'plate-corridor-edge', linesPath(edges)),
       { key: 'zone', tag: 'path', attributes: { d: areaPath(zone), fill } },
-    ],
-    lines: [
+      solidsOf(drawing, true),
       ...others.flatMap((other) => otherShapes(other, size)),
       path('axis', `plate-axis is-${verdict}`, linePath(axis)),
       { key: 'pin', tag: 'g', attributes: { class: 'plate-pin', transform: moved(pin) }, inside: PIN },
@@ -145,7 +167,3 @@ export function layersOf(
     ],
   };
 }
-
-/** Puts the solids where the frame has them; their contours are in tenths of a unit. */
-export const placeOfSolids = ({ x0, y0 }: { readonly x0: number; readonly y0: number }): string =>
-  `translate(${n(x0)} ${n(y0)}) scale(.1)`;

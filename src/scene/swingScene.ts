@@ -82,7 +82,7 @@ export class SwingScene {
   private readonly lights: Lights;
   private readonly departure: Departure;
   /** Where the ball is now, m: at `ball` until it is struck. */
-  readonly flying = new Float64Array(3);
+  private readonly flying = new Float64Array(3);
   private readonly tee: Mesh[];
   private readonly pose = createPose();
   private drawn: SwingShown | undefined;

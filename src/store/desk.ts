@@ -22,13 +22,10 @@ export const subscribe = (listener: (state: DeskState, before: DeskState) => voi
  * listens sees dials, pose, plates and time of the same instant.
  */
 export function put(change: Partial<DeskState>): void {
-  const next = { ...desk.getState(), ...change };
+  const next: DeskState = { ...desk.getState(), ...change };
   const { held, t } = next.session;
-  if (held !== null) {
-    const at = derive(next).positions[held];
-    if (at !== null && at !== t) next.session = { ...next.session, t: at };
-  }
-  desk.setState(next, true);
+  const at = held === null ? null : derive(next).positions[held];
+  desk.setState(at === null || at === t ? next : { ...next, session: { ...next.session, t: at } }, true);
 }
 
 /** Starts from nothing: for a fresh beginning, and for tests. */

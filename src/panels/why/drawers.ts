@@ -9,11 +9,14 @@ export const WHY = {
   compare: later(() => import('./Compare')),
 };
 
+/** What the model is: read seldom, and fetched with the others. */
+export const ABOUT = later(() => import('../About'));
+
 /** Left alone for this long, ms: long enough for the picture to come first. */
 const QUIET_MS = 2500;
 
 function prepare(): void {
-  for (const { fetch } of Object.values(WHY)) fetch();
+  for (const { fetch } of [...Object.values(WHY), ABOUT]) fetch();
   // Without it a drawer starts its worker itself.
   import('../../store/asking').then(
     ({ warmUp }) => warmUp(),
