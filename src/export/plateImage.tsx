@@ -49,7 +49,7 @@ export function drawPlate(
       reference: derived.referenceCheckpoints[id],
       ghost: undefined,
       letters,
-      engraving: true,
+      finish: 'engraved',
     },
     words,
   );

@@ -1,4 +1,4 @@
-import { useRef } from 'react';
+import { useLayoutEffect, useRef } from 'react';
 import {
   dialValue,
   edgeDial,
@@ -41,6 +41,16 @@ export function Dial({ id, leads = false }: Props) {
     if (field.valueAsNumber !== now) field.value = String(now);
     field.setAttribute('aria-valuetext', past === undefined ? spoken : `${spoken}. ${past}`);
   });
+  useLayoutEffect(() => {
+    const { current: field } = slider;
+    const dialled = (event: Event): void => {
+      // It ends here: the page's own handling of a changed field would write the field's attributes again at every step.
+      event.stopPropagation();
+      setMovement(id, (event.currentTarget as HTMLInputElement).valueAsNumber);
+    };
+    field?.addEventListener('input', dialled);
+    return () => field?.removeEventListener('input', dialled);
+  }, [id]);
   const stepBy = (steps: number) => (): void => nudgeMovement(id, steps);
 
   return (
@@ -63,7 +73,6 @@ export function Dial({ id, leads = false }: Props) {
           onPointerDown={holdPointer}
           onKeyDown={holdKey}
           onDoubleClick={() => resetMovement(id)}
-          onChange={(event) => setMovement(id, event.currentTarget.valueAsNumber)}
         />
       </div>
       <StepButton sign="+" label={`${label}: ${high}`} atEnd={(state) => value(state) >= dial.max} onStep={stepBy(1)} />

@@ -1,5 +1,14 @@
 import { useId, useRef, useState } from 'react';
-import { dialValue, edgeDial, setMovement, useDesk, useWritten, type DialId } from '../store';
+import {
+  dialValue,
+  edgeDial,
+  setMovement,
+  useDesk,
+  useWritten,
+  useWrittenAtRest,
+  type DeskState,
+  type DialId,
+} from '../store';
 import { dialWords, typingOf, typingProblem } from './dialWords';
 
 interface Props {
@@ -13,15 +22,13 @@ export function DialValue({ id }: Props) {
   const button = useRef<HTMLButtonElement>(null);
   const { label } = dialWords(id, edgeDial(id).neutral, units);
   const words = useRef<HTMLSpanElement>(null);
-  useWritten(
-    ({ document }) => dialValue(document.movements, id),
-    (value) => {
-      if (!button.current || !words.current) return;
-      const { short } = dialWords(id, value, units);
-      button.current.setAttribute('aria-label', `${label}: ${short}. Type a value`);
-      words.current.textContent = short;
-    },
-  );
+  const dialled = ({ document }: DeskState): number => dialValue(document.movements, id);
+  useWritten(dialled, (value) => {
+    if (words.current) words.current.textContent = dialWords(id, value, units).short;
+  });
+  useWrittenAtRest(dialled, (value) => {
+    button.current?.setAttribute('aria-label', `${label}: ${dialWords(id, value, units).short}. Type a value`);
+  });
   const close = (): void => {
     setTyping(false);
     requestAnimationFrame(() => button.current?.focus());

@@ -1,5 +1,5 @@
 import { useRef } from 'react';
-import { loadSituation, SITUATIONS, useWritten, type Dialled, type SituationId } from '../store';
+import { loadSituation, SITUATIONS, useWrittenAtRest, type Dialled, type SituationId } from '../store';
 import { ExaggerateSwitch, GhostButton, ResetButton } from './MovementActions';
 
 export const SITUATIONS_ID = 'situations';
@@ -16,7 +16,7 @@ function situationOf(movements: Dialled): SituationId | undefined {
 export function Situations() {
   const sheet = useRef<HTMLDialogElement>(null);
   const list = useRef<HTMLDivElement>(null);
-  useWritten(
+  useWrittenAtRest(
     ({ document }) => situationOf(document.movements),
     (loaded) => {
       SITUATIONS.forEach(({ id }, i) => list.current?.children[i].setAttribute('aria-pressed', String(id === loaded)));

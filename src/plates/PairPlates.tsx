@@ -45,7 +45,7 @@ function PairAt({ id, solid, ghost }: Pair & { id: CheckpointId }) {
   const isBusy = useDesk(({ gesture }) => gesture !== null);
   const picture = useRef<HTMLDivElement>(null);
   const size = useSize(picture);
-  const engraving = useSettled(solid, isBusy);
+  const finish = useSettled(solid, isBusy) ? 'engraved' : 'drawn';
   const fitting = useMemo(() => fitPicture(id, size), [id, size]);
   const sides = useMemo(() => {
     if ('problem' in solid || 'problem' in ghost) return [];
@@ -74,12 +74,12 @@ function PairAt({ id, solid, ghost }: Pair & { id: CheckpointId }) {
       reference: undefined,
       ghost: undefined,
       letters: fitting.letters,
-      engraving,
+      finish,
     });
     // Where one of the two does not fit at the plates' own scale, both take the smaller.
     const most = Math.min(SCALE, ...sides.map((side) => annotatePlate(of(side), side.words)?.frame.scale ?? SCALE));
     return sides.map((side) => plateDrawing({ ...of(side), most }, side.words));
-  }, [id, sides, bands, units, fitting, engraving]);
+  }, [id, sides, bands, units, fitting, finish]);
   const { title } = CHECKPOINT_NAMES[id];
   return (
     <section className="pair-at" aria-label={`${title}, side by side`}>

@@ -4,10 +4,11 @@ import { AT, type Pose } from '../model/chain';
 import { createFigure, type Figure } from '../figure/figure';
 import { createPlacement, MATRIX_SIZE, PART, type PartId } from '../figure/partIds';
 import { placeFigure, type Stance } from '../figure/place';
+import { BOUND_SIZE, carry, isStill, keep, project, SKETCH, type Drawn } from './carry';
 import { findLeans } from './edges';
 import { engrave, engravingPaths, type EngravedPart } from './engraving';
 import { SHEET, toX, toY, type Frame } from './frame';
-import { findHull, hullPath } from './hull';
+import { findHull, FLAT, hullPath } from './hull';
 
 export type Tone = 'beech' | 'walnut' | 'tinted' | 'grip' | 'steel' | 'head';
 
@@ -17,22 +18,35 @@ export interface PlateFigure {
   readonly engraved: readonly EngravedPart[];
   /** Of each part: which of its points can be on its contour. */
   readonly leans: readonly Float32Array[];
-  /** Centre of each part in its own axes and the radius of a ball around it, m: what lies off the plate is not drawn. */
+  /** Box and ball around each part in its own axes, m, `BOUND_SIZE` numbers each. What lies off the plate is not drawn. */
   readonly bounds: Float64Array;
 }
+
+/**
+ * How much care goes into a figure: while everything moves a sketch, whose contours are carried along where that shows no difference;
+ * contours drawn for where they stand; the lines of the engraver too.
+ */
+export type Finish = 'sketch' | 'drawn' | 'engraved';
 
 /**
  * Contour of one part, and its engraving once there is time for it. Paths in tenths of a unit from where the frame puts the middle of
  * the stance: a plate that only slides its frame along draws nothing anew.
  */
-export interface DrawnPart {
-  readonly id: PartId;
-  readonly tone: Tone;
+export interface Outline {
   readonly contour: string;
   readonly shade: string;
   readonly lit: string;
+  readonly finish: Finish;
+}
+
+export interface DrawnPart {
+  readonly id: PartId;
+  readonly tone: Tone;
   /** Club and hands lie over the pattern, the rest of the figure under it. */
   readonly isInFront: boolean;
+  readonly outline: Outline;
+  /** Brings an outline that was drawn elsewhere to where the part lies; empty where it was drawn here. A plate drawn once has none. */
+  readonly transform: string | undefined;
 }
 
 const HANDS: readonly PartId[] = [
@@ -53,7 +67,7 @@ const PLAIN = new Set<PartId>([...CLUB, 'thumbLead', 'thumbTrail', 'ankleLead', 
 /** Prepares a player with a club. Once for each. */
 export function preparePlateFigure(body: Body, club: Club): PlateFigure {
   const figure = createFigure(body, club);
-  const bounds = new Float64Array(figure.parts.length * 4);
+  const bounds = new Float64Array(figure.parts.length * BOUND_SIZE);
   figure.parts.forEach(({ rings }, i) => {
     let radius = 0;
     for (let axis = 0; axis < 3; axis++) {
@@ -63,10 +77,12 @@ export function preparePlateFigure(body: Body, club: Club): PlateFigure {
         low = Math.min(low, rings[at]);
         high = Math.max(high, rings[at]);
       }
-      bounds[4 * i + axis] = (low + high) / 2;
-      radius = Math.hypot(radius, (high - low) / 2);
+      const half = (high - low) / 2;
+      bounds[BOUND_SIZE * i + axis] = low + half;
+      bounds[BOUND_SIZE * i + 4 + axis] = half;
+      radius = Math.hypot(radius, half);
     }
-    bounds[4 * i + 3] = radius;
+    bounds[BOUND_SIZE * i + 3] = radius;
   });
   const engraved = figure.parts.map((part) => engrave(PLAIN.has(part.id) ? { ...part, ringCount: 1 } : part));
   return { figure, engraved, bounds, leans: figure.parts.map(findLeans) };
@@ -84,62 +100,16 @@ export function plateFigureOf(body: Body, club: Club): PlateFigure {
 const MARGIN = 90;
 const placement = createPlacement();
 const depth = new Float64Array(placement.length / MATRIX_SIZE);
-/** Numbers a part in `bounds`. */
-const BOUND_SIZE = 4;
-
-/** What a plate drew last: a part that has hardly moved since keeps its contour. One a plate that is drawn again and again. */
-export interface Drawn {
-  plate: PlateFigure | undefined;
-  readonly parts: (DrawnPart | undefined)[];
-  /** Where each of them was drawn: the eight numbers of `writeProjection`. */
-  readonly at: Float64Array;
-}
-export const createDrawn = (): Drawn => ({
-  plate: undefined,
-  parts: [],
-  at: new Float64Array((placement.length / MATRIX_SIZE) * PROJECTION_SIZE),
-});
-/** A part is drawn anew when one of its points may have moved by more than this, units: a small part of a pixel on any screen. */
-const STILL = 0.05;
-const PROJECTION_SIZE = 8;
-const projection = new Float64Array(PROJECTION_SIZE);
-
-/** How a part's own axes lie on the plate: x and y (units) of its origin, then of one metre along each axis. */
-function writeProjection(m: number, { side, scale }: Frame): void {
-  const right = side * scale;
-  projection[0] = right * placement[m + 11];
-  projection[1] = -scale * placement[m + 10];
-  for (let axis = 0; axis < 3; axis++) {
-    projection[2 + 2 * axis] = right * placement[m + 3 * axis + 2];
-    projection[3 + 2 * axis] = -scale * placement[m + 3 * axis + 1];
-  }
-}
-
-/** The farthest a point of part `i` may have moved on the plate since it was drawn, units. */
-function movedSince(at: Float64Array, i: number, bounds: Float64Array): number {
-  const from = i * PROJECTION_SIZE;
-  const b = i * BOUND_SIZE;
-  let most = 0;
-  for (let row = 0; row < 2; row++) {
-    const dx = projection[2 + row] - at[from + 2 + row];
-    const dy = projection[4 + row] - at[from + 4 + row];
-    const dz = projection[6 + row] - at[from + 6 + row];
-    const middle = projection[row] - at[from + row] + dx * bounds[b] + dy * bounds[b + 1] + dz * bounds[b + 2];
-    most = Math.max(most, Math.abs(middle) + bounds[b + 3] * (Math.abs(dx) + Math.abs(dy) + Math.abs(dz)));
-  }
-  return most;
-}
-
 /**
  * The figure in `pose`, seen down the line: contours from far to near, then the club in the hands, the hands around it, and the head
- * on top when it is nearer than the hands. With `engraving`, the lines of the engraver too. `drawn` remembers for the next time.
+ * on top when it is nearer than the hands. `drawn` remembers for the next time.
  */
 export function drawBody(
   plate: PlateFigure,
   pose: Pose,
   stance: Stance,
   frame: Frame,
-  engraving: boolean,
+  finish: Finish,
   drawn?: Drawn,
 ): DrawnPart[] {
   if (drawn && drawn.plate !== plate) {
@@ -150,8 +120,8 @@ export function drawBody(
   const parts: DrawnPart[] = [];
   const own = { ...frame, x0: 0, y0: 0 };
   for (const i of orderOf(plate, pose, frame)) {
-    const part = drawPart(plate, i, own, engraving, drawn);
-    if (part.contour !== '') parts.push(part);
+    const part = drawPart(plate, i, own, finish, drawn);
+    if (part.outline.contour !== '') parts.push(part);
   }
   return parts;
 }
@@ -188,23 +158,31 @@ const middleOf = (row: number, bounds: Float64Array, b: number): number =>
   placement[row + 6] * bounds[b + 2] +
   placement[row + 9];
 
-function drawPart(plate: PlateFigure, i: number, frame: Frame, engraving: boolean, drawn?: Drawn): DrawnPart {
-  const { id, material, rings } = plate.figure.parts[i];
-  const m = i * MATRIX_SIZE;
+function drawPart(plate: PlateFigure, i: number, frame: Frame, finish: Finish, drawn?: Drawn): DrawnPart {
+  const { id, material } = plate.figure.parts[i];
   const before = drawn?.parts[i];
-  if (drawn) {
-    writeProjection(m, frame);
-    if (before && !engraving && before.shade === '' && before.lit === '') {
-      if (movedSince(drawn.at, i, plate.bounds) <= STILL) return before;
-    }
-    drawn.at.set(projection, i * PROJECTION_SIZE);
+  if (drawn) project(placement, i * MATRIX_SIZE, frame);
+  if (drawn && before && willDo(before, finish)) {
+    if (isStill(drawn, i, plate.bounds)) return before;
+    const transform = finish === 'sketch' ? carry(drawn, i, plate.bounds) : undefined;
+    if (transform !== undefined) return keep(drawn, i, { ...before, transform }, false);
   }
-  const contour = hullPath(findHull(rings, placement, m, frame, plate.leans[i]));
   const tone: Tone = id === 'upperArmTrail' ? 'tinted' : material === 'brass' ? 'head' : material;
-  const { shade, lit } = engraving ? engravingPaths(plate.engraved[i], placement, m, frame) : NOTHING;
-  const part = { id, tone, contour, shade, lit, isInFront: IN_FRONT.has(id) };
-  if (drawn) drawn.parts[i] = part;
-  return part;
+  const outline = outlineOf(plate, i, frame, finish);
+  const part = { id, tone, isInFront: IN_FRONT.has(id), outline, transform: drawn ? '' : undefined };
+  return drawn ? keep(drawn, i, part, true) : part;
+}
+
+/** Whether what was drawn is fine enough. A sketch takes what was drawn with more care, but no engraving: that is not carried along. */
+const willDo = ({ outline, transform }: DrawnPart, finish: Finish): boolean =>
+  finish === 'sketch' ? outline.finish !== 'engraved' : outline.finish === finish && transform === '';
+
+function outlineOf({ figure, leans, engraved }: PlateFigure, i: number, frame: Frame, finish: Finish): Outline {
+  const m = i * MATRIX_SIZE;
+  const flatness = finish === 'sketch' ? SKETCH : FLAT;
+  const contour = hullPath(findHull(figure.parts[i].rings, placement, m, frame, leans[i], flatness));
+  const { shade, lit } = finish === 'engraved' ? engravingPaths(engraved[i], placement, m, frame) : NOTHING;
+  return { contour, shade, lit, finish };
 }
 
 const NOTHING = { shade: '', lit: '' } as const;

@@ -15,12 +15,14 @@ export const hullPoints = new Int32Array(MOST_POINTS * 2);
 let corners = 0;
 
 /** A point closer than this to the line between two corners is no corner, units: far below what any screen shows. */
-const FLAT = 0.15;
+export const FLAT = 0.15;
+/** The same for the hull being found. */
+let flat = FLAT;
 
 /**
  * Hull of the points `local` (x, y, z in turn, the part's own axes, m) placed by the matrix at `m` of `placement` and seen through
  * `frame`. Fills `hullPoints` and answers how many points it took; 0 when there is nothing to draw. `leans` (`findLeans`) leaves
- * out what cannot be on the contour from here.
+ * out what cannot be on the contour from here. A point within `flatness` (units) of the line between two corners is no corner.
  */
 export function findHull(
   local: Float64Array,
@@ -28,7 +30,9 @@ export function findHull(
   m: number,
   frame: Frame,
   leans?: Float32Array,
+  flatness = FLAT,
 ): number {
+  flat = flatness;
   const all = Math.min(MOST_POINTS, local.length / 3);
   let count = all;
   if (leans) {
@@ -76,7 +80,7 @@ export function findHull(
     : corners;
 }
 
-/** The point farthest out of those last gathered; -1 where none is out by more than `FLAT`. */
+/** The point farthest out of those last gathered; -1 where none is out by more than `flat`. */
 let farthest = -1;
 
 /**
@@ -89,7 +93,7 @@ function gatherOutside(a: number, b: number, from: number, to: number): number {
   const dx = px[b] - ax;
   const dy = py[b] - ay;
   let end = from;
-  let most = FLAT * Math.sqrt(dx * dx + dy * dy);
+  let most = flat * Math.sqrt(dx * dx + dy * dy);
   farthest = -1;
   for (let i = from; i < to; i++) {
     const point = order[i];

@@ -5,7 +5,8 @@ import { judgedReading } from '../reading/verdicts';
 import type { Swing } from '../reading/swing';
 import { current, desk, type Derived, type DeskState } from '../store';
 import { CHECKPOINT_NAMES, sayCheckpoint, saySight, type CheckpointWords } from '../words';
-import { createDrawn, plateFigureOf } from './body';
+import { plateFigureOf, type Finish } from './body';
+import { createDrawn } from './carry';
 import type { Box } from './frame';
 import { gripOn, type Grip } from './grip';
 import type { Lettering } from './lettering';
@@ -47,7 +48,7 @@ export class LivePlate {
   private seen: number | undefined;
   private size: Size | undefined;
   private fitting: Fitting;
-  private last: { derived: Derived; units: Units; isEngraved: boolean; fitting: Fitting; shown: Shown } | undefined;
+  private last: { derived: Derived; units: Units; finish: Finish; fitting: Fitting; shown: Shown } | undefined;
   private said: { of: Derived; units: Units; words: CheckpointWords } | undefined;
   private ghost: { of: Swing; armDeg: number; checkpoint: Checkpoint } | undefined;
   /** Engraving is fine work: it waits for an idle moment with no gesture going on. */
@@ -113,17 +114,12 @@ export class LivePlate {
     const derived = current();
     const { units } = state.document;
     const { fitting, last } = this;
-    const isEngraved = this.engraved === derived.checkpoints[this.id];
-    if (
-      last?.derived === derived &&
-      last.units === units &&
-      last.isEngraved === isEngraved &&
-      last.fitting === fitting
-    ) {
+    const finish = this.finish(derived, state);
+    if (last?.derived === derived && last.units === units && last.finish === finish && last.fitting === fitting) {
       return last.shown;
     }
-    const shown = this.workOut(derived, state, isEngraved);
-    this.last = { derived, units, isEngraved, fitting, shown };
+    const shown = this.workOut(derived, state, finish);
+    this.last = { derived, units, finish, fitting, shown };
     return shown;
   }
 
@@ -141,7 +137,12 @@ export class LivePlate {
     return { ...gripOn(drawing, pulled, size, fitting), value: seen ?? value };
   }
 
-  private workOut(derived: Derived, state: DeskState, engraving: boolean): Shown {
+  private finish(derived: Derived, { gesture }: DeskState): Finish {
+    if (this.engraved === derived.checkpoints[this.id]) return 'engraved';
+    return gesture === null ? 'drawn' : 'sketch';
+  }
+
+  private workOut(derived: Derived, state: DeskState, finish: Finish): Shown {
     const { id, drawn, fitting } = this;
     const { body, club, swing, bands, player } = derived;
     const words = this.words(state);
@@ -159,7 +160,7 @@ export class LivePlate {
         reference: derived.referenceCheckpoints[id],
         ghost: this.ghostOf(derived, state),
         letters: fitting.letters,
-        engraving,
+        finish,
         drawn,
       },
       words,
@@ -191,7 +192,7 @@ export class LivePlate {
     this.writeText(why, 'why', sight?.short ?? words.why);
     this.writeText(shortWhy, 'shortWhy', sight?.short ?? words.shortWhy);
     if (picture) {
-      this.writeAttribute(picture, 'aria-label', 'label', labelOf(this.id, words));
+      if (state.gesture === null) this.writeAttribute(picture, 'aria-label', 'label', labelOf(this.id, words));
       this.writeAttribute(picture, 'viewBox', 'viewBox', viewBox(drawing.annotation.view));
       this.paint(drawing, this.seen === undefined ? undefined : (this.seen - value) * drawing.frame.scale);
     }
@@ -210,6 +211,8 @@ export class LivePlate {
     if (!grip) return;
     const place = `translate(${grip.at.x.toFixed(1)}px, ${grip.at.y.toFixed(1)}px)`;
     if (this.written.place !== place) ring.style.transform = this.written.place = place;
+    // Read out only where it is held: not while another slider moves.
+    if (state.gesture !== null) return;
     this.writeAttribute(ring, 'aria-valuenow', 'valueNow', String(Math.round(grip.value * 1000)));
     this.writeAttribute(ring, 'aria-valuetext', 'valueText', spoken);
   }

@@ -4,7 +4,8 @@ import { judgedReading, verdictAt, type Bands } from '../reading/verdicts';
 import { sayCheckpoint, type CheckpointWords, type Units } from '../words';
 import type { Stance } from '../figure/place';
 import type { Annotation, OtherLine } from './annotation';
-import { drawBody, type Drawn, type DrawnPart, type PlateFigure } from './body';
+import { drawBody, type DrawnPart, type Finish, type PlateFigure } from './body';
+import type { Drawn } from './carry';
 import { SHEET, type Box, type Frame, type Framing } from './frame';
 import { annotateLeadArm, LEAD_ARM_BARE, leadArmFrame } from './leadArmPlate';
 import { BARE_BELOW, letteringAt, type Lettering } from './lettering';
@@ -28,7 +29,7 @@ export interface Measurement {
 export interface PlateOf extends Measurement {
   readonly plate: PlateFigure;
   readonly stance: Stance;
-  readonly engraving: boolean;
+  readonly finish: Finish;
   /** What the same plate drew last, where it is drawn again and again. */
   readonly drawn?: Drawn;
 }
@@ -70,7 +71,7 @@ export function plateDrawing(of: PlateOf, words: CheckpointWords = wordsOf(of)):
   const annotated = annotatePlate(of, words);
   if (!annotated || !isReached(of.checkpoint)) return undefined;
   const { frame, annotation } = annotated;
-  return { frame, annotation, parts: drawBody(of.plate, of.checkpoint.pose, of.stance, frame, of.engraving, of.drawn) };
+  return { frame, annotation, parts: drawBody(of.plate, of.checkpoint.pose, of.stance, frame, of.finish, of.drawn) };
 }
 
 const wordsOf = ({ id, checkpoint, bands, units }: Measurement): CheckpointWords =>

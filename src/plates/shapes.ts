@@ -1,5 +1,5 @@
 import { HANDLE_RADIUS, PIN_RADIUS, REGISTER_CROSS, type OtherLine } from './annotation';
-import type { DrawnPart } from './body';
+import type { DrawnPart, Outline } from './body';
 import type { Dimension } from './dimension';
 import type { Point, Segment } from './frame';
 import type { Caption, Lettering } from './lettering';
@@ -92,19 +92,31 @@ function measure({ line, ticks, figure }: Dimension, verdict: string, letters: L
 }
 
 const solids = new WeakMap<DrawnPart, Shape>();
+const insides = new WeakMap<Outline, readonly Shape[]>();
 
 /** One solid: its contour and the engraver's lines. The dark board chalks the lit side instead. */
 function solid(part: DrawnPart): Shape {
   let shape = solids.get(part);
   if (!shape) {
-    const { id: key, tone, contour, shade, lit } = part;
-    const inside = [path('contour', `plate-part is-${tone}`, contour)];
-    if (shade !== '') inside.push(path('shade', 'plate-engraving is-shade', shade));
-    if (lit !== '') inside.push(path('lit', 'plate-engraving is-lit', lit));
+    const { id: key, transform } = part;
+    const attributes: Shape['attributes'] = transform === undefined ? {} : { transform };
     // A part that has not moved is the same part: its shape need not be looked into.
-    solids.set(part, (shape = { key, tag: 'g', attributes: {}, inside }));
+    solids.set(part, (shape = { key, tag: 'g', attributes, inside: insideOf(part) }));
   }
   return shape;
+}
+
+/** Of an outline that is only carried along nothing is drawn anew. */
+function insideOf({ tone, outline }: DrawnPart): readonly Shape[] {
+  let inside = insides.get(outline);
+  if (!inside) {
+    const { contour, shade, lit } = outline;
+    const shapes = [path('contour', `plate-part is-${tone}`, contour)];
+    if (shade !== '') shapes.push(path('shade', 'plate-engraving is-shade', shade));
+    if (lit !== '') shapes.push(path('lit', 'plate-engraving is-lit', lit));
+    insides.set(outline, (inside = shapes));
+  }
+  return inside;
 }
 
 /** The solids behind the pattern or in front of it, where the frame has them: their contours are in tenths of a unit. */

@@ -1,7 +1,7 @@
 import { Canvas, type GLProps } from '@react-three/fiber';
 import { useEffect, useLayoutEffect, useRef, useState } from 'react';
 import { VSMShadowMap, WebGLRenderer, type WebGLRendererParameters } from 'three';
-import { current, useWritten } from '../store';
+import { current, useWrittenAtRest } from '../store';
 import { Chips } from './Chips';
 import { lens } from './lens';
 import { Scene } from './Scene';
@@ -53,7 +53,7 @@ export function Stage() {
   const picture = useRef<HTMLDivElement>(null);
   const overlay = useRef<HTMLDivElement>(null);
   const image = useRef<HTMLDivElement>(null);
-  useWritten(
+  useWrittenAtRest(
     (state) => sayPicture(current(), state),
     (sentence) => image.current?.setAttribute('aria-label', sentence),
   );

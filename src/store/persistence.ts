@@ -83,12 +83,17 @@ function readHistory(text: string | null): History {
   return back && forward ? { past: back, future: forward } : NO_HISTORY;
 }
 
-/** Saves document and history. Answers what went wrong, in words, or null. */
-export function save(shelf: Shelf, document: Document, { past, future }: History): string | null {
-  const history = { past: past.slice(-STORED_STEPS), future: future.slice(0, STORED_STEPS) };
+/**
+ * Saves document and history; within a gesture the document alone: no step is recorded before the gesture ends. Answers what went
+ * wrong, in words, or null.
+ */
+export function save(shelf: Shelf, document: Document, history: History | undefined): string | null {
   try {
     shelf.setItem(DOCUMENT_KEY, JSON.stringify(document));
-    shelf.setItem(HISTORY_KEY, JSON.stringify(history));
+    if (!history) return null;
+    const { past, future } = history;
+    const stored = { past: past.slice(-STORED_STEPS), future: future.slice(0, STORED_STEPS) };
+    shelf.setItem(HISTORY_KEY, JSON.stringify(stored));
     return null;
   } catch {
     return 'This browser has no room to save. What you see stays until the page closes.';

@@ -29,8 +29,8 @@ export function startDesk(shelf: Shelf | undefined = findShelf()): () => void {
   const flush = (): void => {
     clearTimeout(timer);
     timer = undefined;
-    const { document, history, notice } = desk.getState();
-    const problem = save(shelf, document, history);
+    const { document, history, gesture, notice } = desk.getState();
+    const problem = save(shelf, document, gesture ? undefined : history);
     if (problem && problem !== notice) put({ notice: problem });
   };
   subscribe((now, before) => {

@@ -78,7 +78,7 @@ function showAll(document: Document, exaggerate: boolean): string[] {
           reference: derived.referenceCheckpoints[id],
           ghost: undefined,
           letters,
-          engraving: size.width > 200,
+          finish: size.width > 200 ? 'engraved' : 'drawn',
         },
         words,
       );

@@ -12,8 +12,9 @@ import { isReached, readCheckpoints, type CheckpointId } from '../../src/reading
 import { createSwing, withMovements, type Swing } from '../../src/reading/swing';
 import { DEFAULT_BANDS, judgedReading, type Bands } from '../../src/reading/verdicts';
 import { seedReference } from '../../src/solving/seed';
-import { createDrawn, preparePlateFigure, type Drawn, type PlateFigure } from '../../src/plates/body';
-import { findHull, hullPoints } from '../../src/plates/hull';
+import { preparePlateFigure, type DrawnPart, type Finish, type PlateFigure } from '../../src/plates/body';
+import { createDrawn, SKETCH, type Drawn } from '../../src/plates/carry';
+import { findHull, FLAT, hullPoints } from '../../src/plates/hull';
 import { letteringAt } from '../../src/plates/lettering';
 import { fitPicture, plateDrawing } from '../../src/plates/plateDrawing';
 import { PLATE_WIDTH, SCALE, SHEET, toX, toY, type Point, type Segment } from '../../src/plates/frame';
@@ -35,14 +36,14 @@ interface Asked {
   readonly movements?: Movements;
   readonly handed?: 'right' | 'left';
   readonly bands?: Bands;
-  readonly engraving?: boolean;
+  readonly finish?: Finish;
   readonly ghost?: Movements;
   readonly drawn?: Drawn;
 }
 
 function draw(
   id: CheckpointId,
-  { movements = STILL, handed = 'right', bands = DEFAULT_BANDS, engraving = false, ghost, drawn }: Asked = {},
+  { movements = STILL, handed = 'right', bands = DEFAULT_BANDS, finish = 'drawn', ghost, drawn }: Asked = {},
 ) {
   const checkpoint = readCheckpoints(withMovements(swing, movements))[id];
   if (!isReached(checkpoint)) throw new Error('the checkpoint is not reached');
@@ -57,7 +58,7 @@ function draw(
     reference: readCheckpoints(swing)[id],
     ghost: ghost && readCheckpoints(withMovements(swing, ghost))[id],
     letters: letteringAt(1),
-    engraving,
+    finish,
     ...(drawn && { drawn }),
   })!;
   return { ...drawing, checkpoint, value: judgedReading(id, checkpoint) };
@@ -166,7 +167,7 @@ describe('the other hand and other swings', () => {
         });
         expect(left.parts.map(({ id: part }) => part)).toEqual(right.parts.map(({ id: part }) => part));
         left.parts.forEach((part, i) => {
-          const [a, b] = [extent(part.contour), extent(right.parts[i].contour)];
+          const [a, b] = [extent(part.outline.contour), extent(right.parts[i].outline.contour)];
           // Contours are written from where the frame puts the middle of the stance, tenths of a unit.
           const [x, y] = [10 * (left.frame.x0 + right.frame.x0), 10 * (left.frame.y0 - right.frame.y0)];
           expect(Math.abs(a.left + x - (10 * PLATE_WIDTH - b.right))).toBeLessThanOrEqual(2);
@@ -197,7 +198,7 @@ describe('the other hand and other swings', () => {
         reference: undefined,
         ghost: undefined,
         letters: letteringAt(1),
-        engraving: true,
+        finish: 'engraved',
       });
       expect(nothing).toBeUndefined();
     }
@@ -226,11 +227,13 @@ describe('the figure', () => {
 
   test('contours come without engraving first, and the same contours with it', () => {
     for (const id of BOTH) {
-      const [plain, fine] = [draw(id), draw(id, { engraving: true })];
-      expect(plain.parts.every(({ shade, lit }) => shade === '' && lit === '')).toBe(true);
-      expect(fine.parts.map(({ contour }) => contour)).toEqual(plain.parts.map(({ contour }) => contour));
-      expect(fine.parts.filter(({ shade }) => shade !== '').length).toBeGreaterThan(8);
-      expect(fine.parts.filter(({ lit }) => lit !== '').length).toBeGreaterThan(4);
+      const [plain, fine] = [draw(id), draw(id, { finish: 'engraved' })];
+      expect(plain.parts.every(({ outline: { shade, lit } }) => shade === '' && lit === '')).toBe(true);
+      expect(fine.parts.map(({ outline }) => outline.contour)).toEqual(
+        plain.parts.map(({ outline }) => outline.contour),
+      );
+      expect(fine.parts.filter(({ outline }) => outline.shade !== '').length).toBeGreaterThan(8);
+      expect(fine.parts.filter(({ outline }) => outline.lit !== '').length).toBeGreaterThan(4);
     }
   });
 
@@ -242,13 +245,45 @@ describe('the figure', () => {
         const anew = draw(id, { movements });
         const again = draw(id, { movements, drawn });
         again.parts.forEach((part, i) => {
-          const [a, b] = [extent(part.contour), extent(anew.parts[i].contour)];
+          const [a, b] = [extent(part.outline.contour), extent(anew.parts[i].outline.contour)];
           expect(part.id).toBe(anew.parts[i].id);
           for (const side of ['left', 'right', 'top', 'bottom'] as const) {
             // Tenths: half a tenth for what may have moved, one for rounding at each end.
             expect(Math.abs(a[side] - b[side])).toBeLessThanOrEqual(1.5);
           }
         });
+      }
+    }
+  });
+
+  test('while a slider moves contours are carried along, and lie where drawn ones would within what a sketch may be off', () => {
+    for (const id of BOTH) {
+      for (const handed of ['right', 'left'] as const) {
+        const drawn = createDrawn();
+        let carried = 0;
+        for (let step = 0; step < 40; step++) {
+          const movements = {
+            ...STILL,
+            leadWristFlexion: rad(28 * Math.sin(step / 5)),
+            trailTilt: rad(8 * Math.sin(step / 7)),
+          };
+          const anew = draw(id, { movements, handed });
+          const sketched = draw(id, { movements, handed, drawn, finish: 'sketch' });
+          sketched.parts.forEach((part, i) => {
+            expect(part.id).toBe(anew.parts[i].id);
+            if (part.transform) carried++;
+            const [a, b] = [corners(part), corners(anew.parts[i])];
+            // Tenths: what a sketch may be off by its turn and by its corners, what a drawn contour may, and rounding.
+            const most = 10 * (SKETCH + SKETCH + FLAT) + 2;
+            for (const corner of a) expect(outsideBy(b, corner)).toBeLessThanOrEqual(most);
+            for (const corner of b) expect(outsideBy(a, corner)).toBeLessThanOrEqual(most);
+          });
+        }
+        // Not everything is drawn anew, and not everything is carried.
+        expect(carried).toBeGreaterThan(200);
+        expect(carried).toBeLessThan(40 * 30);
+        const done = draw(id, { handed, drawn });
+        expect(done.parts.every(({ outline, transform }) => outline.finish === 'drawn' && transform === '')).toBe(true);
       }
     }
   });
@@ -266,7 +301,8 @@ describe('the figure', () => {
   });
 
   test('engraving stays inside its contour', () => {
-    for (const { contour, shade, lit } of draw('leadArmParallel', { engraving: true }).parts) {
+    for (const { outline } of draw('leadArmParallel', { finish: 'engraved' }).parts) {
+      const { contour, shade, lit } = outline;
       const outer = extent(contour);
       for (const d of [shade, lit].filter(Boolean)) {
         const inner = extent(d);
@@ -282,7 +318,7 @@ describe('the figure', () => {
   test('no path ever holds NaN, and drawing does not touch the pose', () => {
     for (const id of BOTH) {
       const before = draw(id).checkpoint.pose.slice();
-      const { parts, annotation, checkpoint } = draw(id, { engraving: true });
+      const { parts, annotation, checkpoint } = draw(id, { finish: 'engraved' });
       expect(checkpoint.pose).toEqual(before);
       expect(JSON.stringify([parts, annotation])).not.toMatch(/NaN|null|Infinity/);
       expect(checkpoint.pose[AT.bicep]).toBe(before[AT.bicep]);
@@ -311,20 +347,6 @@ describe('contours', () => {
     expect(Math.abs(area)).toBeGreaterThan(0.99 * Math.PI * 40 * 40);
     expect(Math.abs(area)).toBeLessThanOrEqual(Math.PI * 40 * 40 * 1.002);
   });
-
-  /** How far a point lies outside a polygon; 0 inside. */
-  function outsideBy(hull: readonly Point[], p: Point): number {
-    let isInside = false;
-    let nearest = Infinity;
-    hull.forEach((a, i) => {
-      const b = hull[(i + 1) % hull.length];
-      if (a.y > p.y !== b.y > p.y && p.x < a.x + ((p.y - a.y) / (b.y - a.y)) * (b.x - a.x)) isInside = !isInside;
-      const along = ((p.x - a.x) * (b.x - a.x) + (p.y - a.y) * (b.y - a.y)) / ((b.x - a.x) ** 2 + (b.y - a.y) ** 2);
-      const share = Math.max(0, Math.min(1, along));
-      nearest = Math.min(nearest, Math.hypot(p.x - a.x - share * (b.x - a.x), p.y - a.y - share * (b.y - a.y)));
-    });
-    return isInside ? 0 : nearest;
-  }
 
   test('every hull is convex and its corners are points of the part', () => {
     const tenths = fc.integer({ min: -4000, max: 4000 }).map((v) => v / 10);
@@ -395,4 +417,27 @@ function extent(d: string): { left: number; right: number; top: number; bottom: 
   const xs = numbers.filter((_, i) => i % 2 === 0);
   const ys = numbers.filter((_, i) => i % 2 === 1);
   return { left: Math.min(...xs), right: Math.max(...xs), top: Math.min(...ys), bottom: Math.max(...ys) };
+}
+
+/** How far a point lies outside a polygon; 0 inside. */
+function outsideBy(hull: readonly Point[], p: Point): number {
+  let isInside = false;
+  let nearest = Infinity;
+  hull.forEach((a, i) => {
+    const b = hull[(i + 1) % hull.length];
+    if (a.y > p.y !== b.y > p.y && p.x < a.x + ((p.y - a.y) / (b.y - a.y)) * (b.x - a.x)) isInside = !isInside;
+    const along = ((p.x - a.x) * (b.x - a.x) + (p.y - a.y) * (b.y - a.y)) / ((b.x - a.x) ** 2 + (b.y - a.y) ** 2);
+    const share = Math.max(0, Math.min(1, along));
+    nearest = Math.min(nearest, Math.hypot(p.x - a.x - share * (b.x - a.x), p.y - a.y - share * (b.y - a.y)));
+  });
+  return isInside ? 0 : nearest;
+}
+
+/** Corners of a part's contour where it stands on the plate, tenths. */
+function corners({ outline: { contour }, transform }: DrawnPart): Point[] {
+  const [xx, yx, xy, yy, x0, y0] = [...(transform || 'matrix(1 0 0 1 0 0)').matchAll(/-?[\d.]+/g)].map(Number);
+  return [...contour.matchAll(/(-?\d+) (-?\d+)/g)].map(([, x, y]) => ({
+    x: xx * Number(x) + xy * Number(y) + x0,
+    y: yx * Number(x) + yy * Number(y) + y0,
+  }));
 }

@@ -1,0 +1,119 @@
+import { PART_IDS } from '../figure/partIds';
+import type { DrawnPart, PlateFigure } from './body';
+import type { Frame } from './frame';
+
+/** Numbers a part in `PlateFigure.bounds`: the middle of a box around it, the radius of a ball around that, half the box's sides. */
+export const BOUND_SIZE = 7;
+/** Numbers of a projection: x and y (units) of a part's origin, then of one metre along each of its axes. */
+const PROJECTION_SIZE = 8;
+
+/** What a plate drew last: a part that has hardly moved since keeps its contour. One a plate that is drawn again and again. */
+export interface Drawn {
+  plate: PlateFigure | undefined;
+  readonly parts: (DrawnPart | undefined)[];
+  /** Projections in which each part stands on the plate, and in which its contour was drawn. */
+  readonly at: Float64Array;
+  readonly from: Float64Array;
+}
+export const createDrawn = (): Drawn => ({
+  plate: undefined,
+  parts: [],
+  at: new Float64Array(PART_IDS.length * PROJECTION_SIZE),
+  from: new Float64Array(PART_IDS.length * PROJECTION_SIZE),
+});
+
+/** A part is drawn anew when one of its points may have moved by more than this, units: a small part of a pixel on any screen. */
+const STILL = 0.05;
+/** While everything moves a contour may be off by this, units: a quarter of what the pen is wide. */
+export const SKETCH = 0.3;
+
+const now = new Float64Array(PROJECTION_SIZE);
+
+/** Notes how part `m` of `placement` lies on the plate; what is asked below is asked of it. */
+export function project(placement: Float64Array, m: number, { side, scale }: Frame): void {
+  const right = side * scale;
+  now[0] = right * placement[m + 11];
+  now[1] = -scale * placement[m + 10];
+  for (let axis = 0; axis < 3; axis++) {
+    now[2 + 2 * axis] = right * placement[m + 3 * axis + 2];
+    now[3 + 2 * axis] = -scale * placement[m + 3 * axis + 1];
+  }
+}
+
+/** Whether no point of part `i` can have moved so that anybody sees it since it was put where it stands. */
+export function isStill({ at }: Drawn, i: number, bounds: Float64Array): boolean {
+  const from = i * PROJECTION_SIZE;
+  const b = i * BOUND_SIZE;
+  let most = 0;
+  for (let row = 0; row < 2; row++) {
+    const dx = now[2 + row] - at[from + 2 + row];
+    const dy = now[4 + row] - at[from + 4 + row];
+    const dz = now[6 + row] - at[from + 6 + row];
+    const middle = now[row] - at[from + row] + dx * bounds[b] + dy * bounds[b + 1] + dz * bounds[b + 2];
+    most = Math.max(most, Math.abs(middle) + bounds[b + 3] * (Math.abs(dx) + Math.abs(dy) + Math.abs(dz)));
+  }
+  return most <= STILL;
+}
+
+/** Remembers that part `i` stands where it was projected; with its contour drawn there, that as well. */
+export function keep(drawn: Drawn, i: number, part: DrawnPart, isNew: boolean): DrawnPart {
+  drawn.parts[i] = part;
+  drawn.at.set(now, i * PROJECTION_SIZE);
+  if (isNew) drawn.from.set(now, i * PROJECTION_SIZE);
+  return part;
+}
+
+/**
+ * The flat map that brings the contour of part `i` as it was drawn to where the part lies, as an SVG transform in tenths of a unit.
+ * Nothing where a point of the part would be off by more than `SKETCH`: then it has turned out of the plate too far.
+ *
+ * A point p of the part (its own axes) lies at F p + f where its contour was drawn and at N p + n where it is now. M = N W F' (F W F')^-1
+ * brings one to the other with the least squares over the part's box, whose half sides squared are W. What is left, (N - M F) p, is at
+ * most what it is in the box's corners.
+ */
+export function carry({ from }: Drawn, i: number, bounds: Float64Array): string | undefined {
+  const o = i * PROJECTION_SIZE;
+  const b = i * BOUND_SIZE;
+  let [ff, fg, gg, xf, xg, yf, yg] = [0, 0, 0, 0, 0, 0, 0];
+  let [fx, fy, nx, ny] = [from[o], from[o + 1], now[0], now[1]];
+  for (let axis = 0; axis < 3; axis++) {
+    const at = 2 + 2 * axis;
+    const [f, g, x, y] = [from[o + at], from[o + at + 1], now[at], now[at + 1]];
+    const half = bounds[b + 4 + axis];
+    const weight = half * half;
+    ff += weight * f * f;
+    fg += weight * f * g;
+    gg += weight * g * g;
+    xf += weight * x * f;
+    xg += weight * x * g;
+    yf += weight * y * f;
+    yg += weight * y * g;
+    const middle = bounds[b + axis];
+    fx += f * middle;
+    fy += g * middle;
+    nx += x * middle;
+    ny += y * middle;
+  }
+  const size = ff * gg - fg * fg;
+  const xx = (xf * gg - xg * fg) / size;
+  const xy = (xg * ff - xf * fg) / size;
+  const yx = (yf * gg - yg * fg) / size;
+  const yy = (yg * ff - yf * fg) / size;
+  let [offX, offY] = [0, 0];
+  for (let axis = 0; axis < 3; axis++) {
+    const at = 2 + 2 * axis;
+    const [f, g] = [from[o + at], from[o + at + 1]];
+    const half = bounds[b + 4 + axis];
+    offX += half * Math.abs(now[at] - xx * f - xy * g);
+    offY += half * Math.abs(now[at + 1] - yx * f - yy * g);
+  }
+  // Seen end on, a thin part has no size across: the map is then not a number, and the part is drawn anew.
+  if (!(offX * offX + offY * offY <= SKETCH * SKETCH)) return undefined;
+  const across = 10 * (nx - xx * fx - xy * fy);
+  const down = 10 * (ny - yx * fx - yy * fy);
+  return `matrix(${fine(xx)} ${fine(yx)} ${fine(xy)} ${fine(yy)} ${coarse(across)} ${coarse(down)})`;
+}
+
+/** Contours reach a few thousand tenths: five decimals of a turn are some hundredths of a tenth. */
+const fine = (value: number): number => Math.round(value * 1e5) / 1e5;
+const coarse = (value: number): number => Math.round(value * 10) / 10;
