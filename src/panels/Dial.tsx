@@ -41,16 +41,7 @@ export function Dial({ id, leads = false }: Props) {
     if (field.valueAsNumber !== now) field.value = String(now);
     field.setAttribute('aria-valuetext', past === undefined ? spoken : `${spoken}. ${past}`);
   });
-  useLayoutEffect(() => {
-    const { current: field } = slider;
-    const dialled = (event: Event): void => {
-      // It ends here: the page's own handling of a changed field would write the field's attributes again at every step.
-      event.stopPropagation();
-      setMovement(id, (event.currentTarget as HTMLInputElement).valueAsNumber);
-    };
-    field?.addEventListener('input', dialled);
-    return () => field?.removeEventListener('input', dialled);
-  }, [id]);
+  useLayoutEffect(() => listenTo(slider.current!, (now) => setMovement(id, now)), [id]);
   const stepBy = (steps: number) => (): void => nudgeMovement(id, steps);
 
   return (
@@ -78,6 +69,20 @@ export function Dial({ id, leads = false }: Props) {
       <StepButton sign="+" label={`${label}: ${high}`} atEnd={(state) => value(state) >= dial.max} onStep={stepBy(1)} />
     </div>
   );
+}
+
+/**
+ * Hears a slider move; answers how to stop. These events end here: React's root would look for listeners at every step of a drag, and
+ * write the field's own attributes back.
+ */
+function listenTo(slider: HTMLInputElement, onMove: (value: number) => void): () => void {
+  const over = new AbortController();
+  const { signal } = over;
+  for (const type of ['pointermove', 'mousemove', 'input']) {
+    slider.addEventListener(type, (event) => event.stopPropagation(), { signal });
+  }
+  slider.addEventListener('input', () => onMove(slider.valueAsNumber), { signal });
+  return () => over.abort();
 }
 
 /** What stands beside the name: the anatomist's word, or a caution where there is none. */

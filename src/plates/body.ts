@@ -4,11 +4,12 @@ import { AT, type Pose } from '../model/chain';
 import { createFigure, type Figure } from '../figure/figure';
 import { createPlacement, MATRIX_SIZE, PART, type PartId } from '../figure/partIds';
 import { placeFigure, type Stance } from '../figure/place';
-import { BOUND_SIZE, carry, isStill, keep, project, SKETCH, type Drawn } from './carry';
+import { BOUND_SIZE, findKept, forget, isStill, project, remember, SKETCH, stand, type Drawn } from './carry';
 import { findLeans } from './edges';
 import { engrave, engravingPaths, type EngravedPart } from './engraving';
 import { SHEET, toX, toY, type Frame } from './frame';
 import { findHull, FLAT, hullPath } from './hull';
+import type { Matrix } from './shapes';
 
 export type Tone = 'beech' | 'walnut' | 'tinted' | 'grip' | 'steel' | 'head';
 
@@ -45,8 +46,8 @@ export interface DrawnPart {
   /** Club and hands lie over the pattern, the rest of the figure under it. */
   readonly isInFront: boolean;
   readonly outline: Outline;
-  /** Brings an outline that was drawn elsewhere to where the part lies; empty where it was drawn here. A plate drawn once has none. */
-  readonly transform: string | undefined;
+  /** Brings an outline that was drawn elsewhere to where the part lies. Nothing for one that was drawn here. */
+  readonly matrix?: Matrix;
 }
 
 const HANDS: readonly PartId[] = [
@@ -112,10 +113,7 @@ export function drawBody(
   finish: Finish,
   drawn?: Drawn,
 ): DrawnPart[] {
-  if (drawn && drawn.plate !== plate) {
-    drawn.parts.length = 0;
-    drawn.plate = plate;
-  }
+  if (drawn && drawn.plate !== plate) forget(drawn, plate);
   placeFigure(plate.figure, pose, stance, placement);
   const parts: DrawnPart[] = [];
   const own = { ...frame, x0: 0, y0: 0 };
@@ -162,20 +160,20 @@ function drawPart(plate: PlateFigure, i: number, frame: Frame, finish: Finish, d
   const { id, material } = plate.figure.parts[i];
   const before = drawn?.parts[i];
   if (drawn) project(placement, i * MATRIX_SIZE, frame);
-  if (drawn && before && willDo(before, finish)) {
-    if (isStill(drawn, i, plate.bounds)) return before;
-    const transform = finish === 'sketch' ? carry(drawn, i, plate.bounds) : undefined;
-    if (transform !== undefined) return keep(drawn, i, { ...before, transform }, false);
-  }
+  if (drawn && before && willDo(before, finish) && isStill(drawn, i, plate.bounds)) return before;
   const tone: Tone = id === 'upperArmTrail' ? 'tinted' : material === 'brass' ? 'head' : material;
-  const outline = outlineOf(plate, i, frame, finish);
-  const part = { id, tone, isInFront: IN_FRONT.has(id), outline, transform: drawn ? '' : undefined };
-  return drawn ? keep(drawn, i, part, true) : part;
+  const own = { id, tone, isInFront: IN_FRONT.has(id) };
+  const kept = drawn && finish === 'sketch' ? findKept(drawn, i, plate.bounds) : undefined;
+  const part = kept ? { ...own, ...kept } : { ...own, outline: outlineOf(plate, i, frame, finish) };
+  if (!drawn) return part;
+  // No engraving is carried along.
+  if (!kept && finish !== 'engraved') remember(drawn, i, part.outline);
+  return stand(drawn, i, part);
 }
 
-/** Whether what was drawn is fine enough. A sketch takes what was drawn with more care, but no engraving: that is not carried along. */
-const willDo = ({ outline, transform }: DrawnPart, finish: Finish): boolean =>
-  finish === 'sketch' ? outline.finish !== 'engraved' : outline.finish === finish && transform === '';
+/** Whether what was drawn is fine enough. A sketch takes what was drawn with more care, but no engraving. */
+const willDo = ({ outline, matrix }: DrawnPart, finish: Finish): boolean =>
+  finish === 'sketch' ? outline.finish !== 'engraved' : outline.finish === finish && !matrix;
 
 function outlineOf({ figure, leans, engraved }: PlateFigure, i: number, frame: Frame, finish: Finish): Outline {
   const m = i * MATRIX_SIZE;

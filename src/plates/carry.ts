@@ -1,26 +1,40 @@
 import { PART_IDS } from '../figure/partIds';
-import type { DrawnPart, PlateFigure } from './body';
+import type { DrawnPart, Outline, PlateFigure } from './body';
 import type { Frame } from './frame';
+import type { Matrix } from './shapes';
 
 /** Numbers a part in `PlateFigure.bounds`: the middle of a box around it, the radius of a ball around that, half the box's sides. */
 export const BOUND_SIZE = 7;
 /** Numbers of a projection: x and y (units) of a part's origin, then of one metre along each of its axes. */
 const PROJECTION_SIZE = 8;
 
-/** What a plate drew last: a part that has hardly moved since keeps its contour. One a plate that is drawn again and again. */
+/** An outline and the projection in which it was drawn. */
+interface Kept {
+  readonly outline: Outline;
+  readonly from: Float64Array;
+}
+
+/**
+ * What a plate drew: a part that has hardly moved keeps its contour, and one that comes back to how it was seen before takes the contour
+ * of that time. One a plate that is drawn again and again.
+ */
 export interface Drawn {
   plate: PlateFigure | undefined;
   readonly parts: (DrawnPart | undefined)[];
-  /** Projections in which each part stands on the plate, and in which its contour was drawn. */
+  /** Projections in which the parts stand on the plate. */
   readonly at: Float64Array;
-  readonly from: Float64Array;
+  /** Of each part, what was drawn lately; the latest first. */
+  readonly kept: readonly Kept[][];
 }
 export const createDrawn = (): Drawn => ({
   plate: undefined,
   parts: [],
   at: new Float64Array(PART_IDS.length * PROJECTION_SIZE),
-  from: new Float64Array(PART_IDS.length * PROJECTION_SIZE),
+  kept: PART_IDS.map(() => []),
 });
+
+/** Outlines remembered of a part: a slider's whole way takes about so many. */
+const MOST_KEPT = 12;
 
 /** A part is drawn anew when one of its points may have moved by more than this, units: a small part of a pixel on any screen. */
 const STILL = 0.05;
@@ -55,30 +69,58 @@ export function isStill({ at }: Drawn, i: number, bounds: Float64Array): boolean
   return most <= STILL;
 }
 
-/** Remembers that part `i` stands where it was projected; with its contour drawn there, that as well. */
-export function keep(drawn: Drawn, i: number, part: DrawnPart, isNew: boolean): DrawnPart {
-  drawn.parts[i] = part;
-  drawn.at.set(now, i * PROJECTION_SIZE);
-  if (isNew) drawn.from.set(now, i * PROJECTION_SIZE);
+/** Remembers where part `i` stands. */
+export function stand({ parts, at }: Drawn, i: number, part: DrawnPart): DrawnPart {
+  parts[i] = part;
+  at.set(now, i * PROJECTION_SIZE);
   return part;
 }
 
+/** Remembers an outline of part `i` that was drawn where it stands. */
+export function remember({ kept }: Drawn, i: number, outline: Outline): void {
+  const own = kept[i];
+  own.unshift({ outline, from: now.slice() });
+  if (own.length > MOST_KEPT) own.pop();
+}
+
+/** Forgets everything: another player's, or another club's. */
+export function forget(drawn: Drawn, plate: PlateFigure): void {
+  drawn.plate = plate;
+  drawn.parts.length = 0;
+  for (const own of drawn.kept) own.length = 0;
+}
+
+/** An outline of part `i` that can be carried to where the part lies, and how; nothing where it must be drawn anew. */
+export function findKept(
+  { kept }: Drawn,
+  i: number,
+  bounds: Float64Array,
+): Pick<DrawnPart, 'outline' | 'matrix'> | undefined {
+  const own = kept[i];
+  for (let k = 0; k < own.length; k++) {
+    const matrix = carry(own[k].from, i, bounds);
+    if (!matrix) continue;
+    const [found] = own.splice(k, 1);
+    own.unshift(found);
+    return { outline: found.outline, matrix };
+  }
+  return undefined;
+}
+
 /**
- * The flat map that brings the contour of part `i` as it was drawn to where the part lies, as an SVG transform in tenths of a unit.
- * Nothing where a point of the part would be off by more than `SKETCH`: then it has turned out of the plate too far.
+ * The flat map that brings a contour of part `i` as it was drawn to where the part lies, as an SVG matrix in tenths of a unit. Nothing where a point of the part would be off by more than `SKETCH`: then it has turned out of the plate too far.
  *
  * A point p of the part (its own axes) lies at F p + f where its contour was drawn and at N p + n where it is now. M = N W F' (F W F')^-1
  * brings one to the other with the least squares over the part's box, whose half sides squared are W. What is left, (N - M F) p, is at
  * most what it is in the box's corners.
  */
-export function carry({ from }: Drawn, i: number, bounds: Float64Array): string | undefined {
-  const o = i * PROJECTION_SIZE;
+function carry(from: Float64Array, i: number, bounds: Float64Array): Matrix | undefined {
   const b = i * BOUND_SIZE;
   let [ff, fg, gg, xf, xg, yf, yg] = [0, 0, 0, 0, 0, 0, 0];
-  let [fx, fy, nx, ny] = [from[o], from[o + 1], now[0], now[1]];
+  let [fx, fy, nx, ny] = [from[0], from[1], now[0], now[1]];
   for (let axis = 0; axis < 3; axis++) {
     const at = 2 + 2 * axis;
-    const [f, g, x, y] = [from[o + at], from[o + at + 1], now[at], now[at + 1]];
+    const [f, g, x, y] = [from[at], from[at + 1], now[at], now[at + 1]];
     const half = bounds[b + 4 + axis];
     const weight = half * half;
     ff += weight * f * f;
@@ -102,7 +144,7 @@ export function carry({ from }: Drawn, i: number, bounds: Float64Array): string 
   let [offX, offY] = [0, 0];
   for (let axis = 0; axis < 3; axis++) {
     const at = 2 + 2 * axis;
-    const [f, g] = [from[o + at], from[o + at + 1]];
+    const [f, g] = [from[at], from[at + 1]];
     const half = bounds[b + 4 + axis];
     offX += half * Math.abs(now[at] - xx * f - xy * g);
     offY += half * Math.abs(now[at + 1] - yx * f - yy * g);
@@ -111,9 +153,5 @@ export function carry({ from }: Drawn, i: number, bounds: Float64Array): string 
   if (!(offX * offX + offY * offY <= SKETCH * SKETCH)) return undefined;
   const across = 10 * (nx - xx * fx - xy * fy);
   const down = 10 * (ny - yx * fx - yy * fy);
-  return `matrix(${fine(xx)} ${fine(yx)} ${fine(xy)} ${fine(yy)} ${coarse(across)} ${coarse(down)})`;
+  return [xx, yx, xy, yy, across, down];
 }
-
-/** Contours reach a few thousand tenths: five decimals of a turn are some hundredths of a tenth. */
-const fine = (value: number): number => Math.round(value * 1e5) / 1e5;
-const coarse = (value: number): number => Math.round(value * 10) / 10;

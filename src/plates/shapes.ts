@@ -11,10 +11,15 @@ export interface Shape {
   readonly key: string;
   readonly tag: 'path' | 'text' | 'tspan' | 'circle' | 'g';
   readonly attributes: Readonly<Record<string, string | number>>;
+  /** Where the element lies in its group; a group only. */
+  readonly matrix?: Matrix;
   /** Comes before what is `inside`. */
   readonly text?: string;
   readonly inside?: readonly Shape[];
 }
+
+/** An SVG matrix: the images of (1, 0) and (0, 1), then of the origin. */
+export type Matrix = readonly [a: number, b: number, c: number, d: number, e: number, f: number];
 
 /** A plate from the back to the front: `under` and `over` the marks of coach and player. */
 export interface Layers {
@@ -98,10 +103,10 @@ const insides = new WeakMap<Outline, readonly Shape[]>();
 function solid(part: DrawnPart): Shape {
   let shape = solids.get(part);
   if (!shape) {
-    const { id: key, transform } = part;
-    const attributes: Shape['attributes'] = transform === undefined ? {} : { transform };
+    const { id: key, matrix } = part;
+    const inside = insideOf(part);
     // A part that has not moved is the same part: its shape need not be looked into.
-    solids.set(part, (shape = { key, tag: 'g', attributes, inside: insideOf(part) }));
+    solids.set(part, (shape = { key, tag: 'g', attributes: {}, inside, ...(matrix && { matrix }) }));
   }
   return shape;
 }
