@@ -26,7 +26,8 @@ export class FigureModel {
 
   constructor(body: Body, club: Club, theme: Theme, size: Vector2) {
     this.figure = createFigure(body, club);
-    this.geometry = buildGeometry(this.figure);
+    const { geometry, seen, coarse } = buildGeometry(this.figure);
+    this.geometry = geometry;
     const surface = solidMaterial(theme, this.rows);
     const ink = contourMaterial(theme, size, this.rows);
     const depth = carried(new MeshDepthMaterial(), this.rows);
@@ -35,6 +36,8 @@ export class FigureModel {
     solid.castShadow = true;
     solid.receiveShadow = true;
     solid.customDepthMaterial = depth;
+    solid.onBeforeShadow = () => geometry.setDrawRange(seen, coarse);
+    solid.onAfterShadow = () => geometry.setDrawRange(0, seen);
     const contour = new Mesh(this.geometry, ink);
     for (const mesh of [solid, contour]) {
       mesh.frustumCulled = false;

@@ -97,22 +97,36 @@ export function solidsOf(figure: Figure): Solid[] {
 /** The ball follows the figure's parts. */
 export const BALL_PART = PART_IDS.length;
 
-/** The rims of two neighbouring rings joined by triangles, `base` the first vertex of the solid. */
-function joinRings({ ringCount, segments }: Rings, base: number, index: number[]): void {
-  for (let i = 0; i < ringCount - 1; i++) {
-    for (let j = 0; j < segments; j++) {
+/**
+ * The rims of two neighbouring rings joined by triangles, `base` the first vertex of the solid. With a `stride` of 2 only every other
+ * ring and, where they are even in number, every other segment is taken; the last ring always.
+ */
+function joinRings({ ringCount, segments }: Rings, base: number, stride: 1 | 2, index: number[]): void {
+  const skip = segments % 2 === 0 ? stride : 1;
+  const last = ringCount - 1;
+  for (let i = 0; i < last; i += stride) {
+    const next = (Math.min(i + stride, last) - i) * segments;
+    for (let j = 0; j < segments; j += skip) {
       const a = base + i * segments + j;
-      const b = base + i * segments + ((j + 1) % segments);
-      index.push(a, a + segments, b, b, a + segments, b + segments);
+      const b = base + i * segments + ((j + skip) % segments);
+      index.push(a, a + next, b, b, a + next, b + next);
     }
   }
+}
+
+/** One geometry; how many of its indices are seen, and how many behind them cast the shadow. */
+interface SolidGeometry {
+  readonly geometry: BufferGeometry;
+  readonly seen: number;
+  readonly coarse: number;
 }
 
 /**
  * The whole figure with its club and the ball as one geometry: every vertex belongs rigidly to one part (attribute `part`) and has one
  * surface (attribute `surface`, its place in `SOLIDITIES`). Positions stay in the part's own axes: the grain of the wood is drawn from them.
+ * Behind the triangles that are seen come coarser ones, a quarter as many, for the shadow: it is blurred anyway.
  */
-export function buildGeometry(figure: Figure): BufferGeometry {
+export function buildGeometry(figure: Figure): SolidGeometry {
   const solids = solidsOf(figure);
   const ball = new SphereGeometry(BALL_RADIUS, 28, 18);
   const [ballPlaces, ballNormals] = [ball.getAttribute('position'), ball.getAttribute('normal')];
@@ -122,13 +136,15 @@ export function buildGeometry(figure: Figure): BufferGeometry {
   const owner = new Float32Array(count).fill(BALL_PART);
   const surface = new Float32Array(count).fill(SOLIDITIES.indexOf('ball'));
   const index: number[] = [];
+  const coarse: number[] = [];
   let base = 0;
   for (const { rings, part, surface: own } of solids) {
     const end = base + rings.ringCount * rings.segments;
     position.set(rings.rings, base * 3);
     owner.fill(part, base, end);
     surface.fill(SOLIDITIES.indexOf(own), base, end);
-    joinRings(rings, base, index);
+    joinRings(rings, base, 1, index);
+    joinRings(rings, base, 2, coarse);
     base = end;
   }
   const geometry = new BufferGeometry();
@@ -140,7 +156,11 @@ export function buildGeometry(figure: Figure): BufferGeometry {
   // A sphere's normals are known exactly.
   position.set(ballPlaces.array, ringed * 3);
   geometry.getAttribute('normal').array.set(ballNormals.array, ringed * 3);
-  for (const i of ball.index!.array) index.push(ringed + i);
-  geometry.setIndex(index);
-  return geometry;
+  for (const i of ball.index!.array) {
+    index.push(ringed + i);
+    coarse.push(ringed + i);
+  }
+  geometry.setIndex([...index, ...coarse]);
+  geometry.setDrawRange(0, index.length);
+  return { geometry, seen: index.length, coarse: coarse.length };
 }

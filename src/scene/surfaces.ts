@@ -28,9 +28,12 @@ const GRAIN = /* glsl */ `
   float wander = grainNoise(q * vec3(9., 2.2, 9.));
   float ring = length((q.xz + heart) * vec2(1., 1.15)) * 118. + wander * 3.2 + q.y * 3.;
   float late = pow(.5 + .5 * sin(ring), 2.2);
-  // Fibres narrower than a pixel fade out instead of shimmering.
-  float fibre = mix(.5, grainNoise(q * vec3(420., 14., 420.)), 1. - smoothstep(.35, 1.1, wide * 420.));
-  float streak = mix(.5, grainNoise(q * vec3(150., 5., 150.)), 1. - smoothstep(.35, 1.1, wide * 150.));
+  // Fibres narrower than a pixel fade out instead of shimmering; what has faded is not worked out.
+  float fibre = .5, streak = .5;
+  float fineShare = 1. - smoothstep(.35, 1.1, wide * 420.);
+  float broadShare = 1. - smoothstep(.35, 1.1, wide * 150.);
+  if (fineShare > 0.) fibre = mix(.5, grainNoise(q * vec3(420., 14., 420.)), fineShare);
+  if (broadShare > 0.) streak = mix(.5, grainNoise(q * vec3(150., 5., 150.)), broadShare);
   float mottle = grainNoise(q * vec3(16., 3., 16.));
   float shade = late * .42 + (fibre * .5 + streak * .5) * .34 + (mottle - .5) * .3 + .06;
   diffuseColor.rgb = mix(woodEarly[surface], woodLate[surface], clamp(shade, 0., 1.));

@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
-import { type CDPSession, type Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { current, currentPose, setMovement } from '../../src/store';
-import { dragAlong, nextFrame } from './drag';
+import { createMeter, dragAlong, nextFrame, type Costs, type Meter } from './drag';
 import { withPage } from './site';
 import type { Row } from './table';
 
@@ -52,10 +52,10 @@ const quantile = (values: readonly number[], share: number): number =>
   values.toSorted((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * share))];
 
 /** Drags the lead wrist's slider to and fro and listens to what each step costs the page's own thread. */
-const drag = (page: Page, session: CDPSession, steps: number): Promise<number[]> =>
+const drag = (page: Page, meter: Meter, steps: number): Promise<Costs> =>
   dragAlong(
     page.getByRole('slider', { name: 'Lead wrist', exact: true }),
-    session,
+    meter,
     Array.from({ length: steps }, (_, i) => 0.5 + 0.45 * Math.sin((i / PERIOD) * 2 * Math.PI)),
   );
 
@@ -83,10 +83,9 @@ export const run = (): Promise<Row[]> =>
     await page.locator('canvas').first().waitFor();
     await nextFrame(page.locator('body'));
     const payload = [...asked].filter((file) => /\.(js|css)$/.test(file)).map((file) => gzipSize(join(folder, file)));
-    const session = await page.context().newCDPSession(page);
-    await session.send('Performance.enable');
-    const first = await drag(page, session, FIRST_STEPS);
-    const costs = await drag(page, session, STEPS);
+    const meter = await createMeter(page);
+    const first = await drag(page, meter, FIRST_STEPS);
+    const costs = await drag(page, meter, STEPS);
     const frames = await page.evaluate(
       () => (globalThis as unknown as { drawnFrames: { draws: number; triangles: number }[] }).drawnFrames,
     );
@@ -98,10 +97,18 @@ export const run = (): Promise<Row[]> =>
         unit: 'kB',
         goal: 'at most 480',
       },
-      { what: 'script a slider step, first drag after opening, median', value: quantile(first, 0.5), unit: 'ms' },
-      { what: 'script a slider step, first drag after opening, p95', value: quantile(first, 0.95), unit: 'ms' },
-      { what: 'script a slider step, median', value: quantile(costs, 0.5), unit: 'ms' },
-      { what: 'script a slider step, p95', value: quantile(costs, 0.95), unit: 'ms', goal: 'at most 4' },
+      { what: 'script a slider step, first drag after opening, median', value: quantile(first.clock, 0.5), unit: 'ms' },
+      { what: 'script a slider step, first drag after opening, p95', value: quantile(first.clock, 0.95), unit: 'ms' },
+      { what: 'script a slider step, median', value: quantile(costs.clock, 0.5), unit: 'ms' },
+      { what: 'script a slider step, p95', value: quantile(costs.clock, 0.95), unit: 'ms', goal: 'at most 4' },
+      // The clock runs on while the software renderer holds both processors.
+      { what: 'the same in processor time, median', value: quantile(costs.processor, 0.5), unit: 'ms' },
+      {
+        what: 'the same in processor time, p95',
+        value: quantile(costs.processor, 0.95),
+        unit: 'ms',
+        goal: 'at most 4',
+      },
       { what: 'of that, the model, p95', value: quantile(model, 0.95), unit: 'ms', goal: 'at most 1' },
       {
         what: 'draw calls a frame, most',

@@ -1,5 +1,5 @@
-import { type CDPSession, type Page } from 'playwright-core';
-import { dragAlong } from './drag';
+import type { Page } from 'playwright-core';
+import { createMeter, dragAlong, type Meter } from './drag';
 import { withPage } from './site';
 import type { Row } from './table';
 
@@ -120,12 +120,14 @@ const timeSightings = (page: Page): Promise<number[]> =>
   }, STEPS);
 
 /** A step of a slider while every step starts the map anew: the side tilt is on neither of its axes. */
-const dragOverMap = (page: Page, session: CDPSession): Promise<number[]> =>
-  dragAlong(
+const dragOverMap = async (page: Page, meter: Meter): Promise<number[]> => {
+  const { clock } = await dragAlong(
     page.locator('[data-dial="trailTilt"] input[type=range]'),
-    session,
+    meter,
     Array.from({ length: DRAG_STEPS }, (_, i) => 0.5 + 0.25 * Math.sin(i / 4)),
   );
+  return clock;
+};
 
 const open = (page: Page, tab: string): Promise<void> =>
   page.evaluate((id) => document.getElementById(id)!.click(), tab);
@@ -139,12 +141,11 @@ export const run = (): Promise<Row[]> =>
     for (let i = 0; i < OPENINGS; i++) openings.push(await openMap(page, address, REST_MS));
     await page.locator('.map-frame:not([data-busy]) .map-arm').waitFor({ state: 'attached' });
     const maps = await redrawMap(page);
-    const session = await page.context().newCDPSession(page);
-    await session.send('Performance.enable');
-    const firstDrag = await dragOverMap(page, session);
-    const drag = await dragOverMap(page, session);
+    const meter = await createMeter(page);
+    const firstDrag = await dragOverMap(page, meter);
+    const drag = await dragOverMap(page, meter);
     await open(page, 'tab-map');
-    const bare = await dragOverMap(page, session);
+    const bare = await dragOverMap(page, meter);
     await open(page, 'tab-ledger');
     await page.locator('.why-lead').waitFor();
     const ledger = await timeAnswers(page, '.why-lead', '', 'leadWristFlexion', [-20, 20]);
