@@ -1,11 +1,19 @@
 import { lazy, Suspense, useLayoutEffect } from 'react';
-import { Bar, Drawer, LiveRegion, Mishap, More, Movements, Situations, Slips, Status, Time } from './panels';
-import { PairPlates, Plate, ShotPlan, Strike } from './plates';
+import { Bar, Drawer, later, LiveRegion, Mishap, More, Movements, Situations, Slips, Status, Time } from './panels';
+import { Plate } from './plates';
 import { useDesk } from './store';
 import { sawAt } from './store/whyActions';
 
 /** The panels are there first; the 3D libraries follow. */
 const Stage = lazy(async () => ({ default: (await import('./stage/Stage')).Stage }));
+
+/** What drawers draw is fetched when it is quiet. */
+const BALL = later(() => import('./plates/BallDrawings'));
+const PAIR = later(() => import('./plates/PairPlates'));
+const fetchDrawings = (): void => {
+  BALL.fetch();
+  PAIR.fetch();
+};
 
 /** Who stands where on the board. */
 export function App() {
@@ -36,15 +44,7 @@ export function App() {
         <Time />
         <Movements />
       </main>
-      <Drawer
-        ballDrawings={
-          <>
-            <Strike />
-            <ShotPlan />
-          </>
-        }
-        pairDrawings={<PairPlates />}
-      />
+      <Drawer ballDrawings={<BALL.Part />} pairDrawings={<PAIR.Part />} fetchDrawings={fetchDrawings} />
       <Status />
       <Situations />
       <More />

@@ -13,6 +13,8 @@ export interface DrawerProps {
   readonly ballDrawings: React.ReactNode;
   /** Both plates of two compared swings, side by side. */
   readonly pairDrawings: React.ReactNode;
+  /** Fetches them ahead of time. */
+  readonly fetchDrawings: () => void;
 }
 
 const CONTENT: Record<DrawerId, (props: DrawerProps) => React.ReactNode> = {
@@ -59,7 +61,8 @@ function close(id: DrawerId): void {
 
 /** The open drawer. Its tab gets the focus back when it closes. */
 export function Drawer(props: DrawerProps) {
-  useEffect(getReady, []);
+  const { fetchDrawings } = props;
+  useEffect(() => getReady(fetchDrawings), [fetchDrawings]);
   const open = useDesk(({ session }) => session.drawer);
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {

@@ -16,7 +16,7 @@ import './pairPlates.css';
 const CHECKPOINTS = ['leadArmParallel', 'shaftParallel'] as const;
 
 /** Both plates of two compared swings, side by side at one scale. Still pictures: they are read, not pulled. */
-export function PairPlates() {
+export default function PairPlates() {
   const pair = useDesk(comparedOf);
   if ('problem' in pair.solid || 'problem' in pair.ghost) return null;
   return (

@@ -1,4 +1,1 @@
-export { PairPlates } from './PairPlates';
 export { Plate } from './Plate';
-export { ShotPlan } from './ShotPlan';
-export { Strike } from './Strike';

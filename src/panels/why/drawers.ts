@@ -24,11 +24,15 @@ function prepare(): void {
   );
 }
 
-/** Gets the drawers and their worker ready at an idle moment. Answers how to call that off. */
-export function getReady(): () => void {
+/** Gets the drawers, their drawings and their worker ready at an idle moment. Answers how to call that off. */
+export function getReady(fetchDrawings: () => void): () => void {
+  const start = (): void => {
+    fetchDrawings();
+    prepare();
+  };
   const quiet = setTimeout(() => {
-    if (typeof requestIdleCallback === 'function') requestIdleCallback(prepare);
-    else prepare();
+    if (typeof requestIdleCallback === 'function') requestIdleCallback(start);
+    else start();
   }, QUIET_MS);
   return () => clearTimeout(quiet);
 }
