@@ -1,17 +1,28 @@
-import AxeBuilder from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { DRAW_NOTHING, drawn, openDesk, slider } from './deskPage';
-import { launch, SCREENS } from './support';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { findFaults } from './axe';
+import { DRAW_NOTHING, drawn, openDesk, settled, slider } from './deskPage';
+import { startOver } from './startOver';
+import { launch, SCREENS, type Visit } from './support';
 
+// One page for all: every test starts from a desk on which everything was undone and no drawer is open.
 let browser: Browser | undefined;
+let visit: Visit;
+let page: Page;
 beforeAll(async () => {
   browser = await launch();
+  visit = await openDesk(browser, { init: [DRAW_NOTHING] });
+  ({ page } = visit);
 });
+beforeEach(async () => {
+  await page.setViewportSize(SCREENS.tablet);
+  await startOver(page);
+});
+afterEach(() => expect(visit.witness.errors).toEqual([]));
 afterAll(() => browser?.close());
 
 /** A tab of its own, or on a phone a line in the sheet of further drawers. */
-async function openBall(page: Page): Promise<void> {
+async function openBall(): Promise<void> {
   const tab = page.locator('#tab-ball');
   if (await tab.isVisible()) await tab.click();
   else {
@@ -19,15 +30,15 @@ async function openBall(page: Page): Promise<void> {
     await page.locator('#more-ball').click();
   }
   await page.locator('.ball-lead').waitFor();
+  await settled(page);
 }
-const readings = (page: Page): Promise<string[]> => page.locator('.ball-rows dd > [aria-hidden]').allInnerTexts();
+const readings = (): Promise<string[]> => page.locator('.ball-rows dd > [aria-hidden]').allInnerTexts();
 
 describe('the ball', () => {
   test('its tab opens both drawings and the numbers; they follow a slider', async () => {
-    const { page, context, witness } = await openDesk(browser!, { init: [DRAW_NOTHING] });
-    await openBall(page);
+    await openBall();
     await page.locator('.above svg').nth(1).waitFor();
-    const before = { lead: await page.locator('.ball-lead').innerText(), rows: await readings(page) };
+    const before = { lead: await page.locator('.ball-lead').innerText(), rows: await readings() };
     const strike = await page.locator('.above svg').first().getAttribute('aria-label');
     expect(before.rows.length).toBeGreaterThanOrEqual(18);
     expect(before.rows.join(' ')).not.toMatch(/NaN|undefined|Infinity/);
@@ -35,42 +46,37 @@ describe('the ball', () => {
     for (let i = 0; i < 8; i++) await page.keyboard.press('ArrowLeft');
     await drawn(page);
     expect(await page.locator('.ball-lead').innerText()).toMatch(/curves (hard )?right/);
-    expect(await readings(page)).not.toEqual(before.rows);
+    expect(await readings()).not.toEqual(before.rows);
     expect(await page.locator('.above svg').first().getAttribute('aria-label')).not.toBe(strike);
-    expect(witness.errors).toEqual([]);
-    await context.close();
   });
 
   test('"nothing adapts" says how far the head is off, and undo brings the ball back', async () => {
-    const { page, context } = await openDesk(browser!, { init: [DRAW_NOTHING] });
     await slider(page, 'rotationRate').focus();
     for (let i = 0; i < 20; i++) await page.keyboard.press('ArrowRight');
-    await openBall(page);
+    await openBall();
     await page.getByRole('radio', { name: 'Nothing adapts' }).check();
     await page.getByRole('region', { name: 'How far the head is off' }).waitFor();
     expect(await page.locator('.ball-lead').innerText()).toBe('The head misses the ball.');
     await page.getByRole('button', { name: 'Undo: Ball' }).click();
     await page.locator('.ball-lead strong').waitFor();
-    await context.close();
   });
 
   test('wind typed in changes the carry; a storm is refused in words', async () => {
-    const { page, context } = await openDesk(browser!, { init: [DRAW_NOTHING] });
-    await openBall(page);
-    const before = await readings(page);
+    await openBall();
+    const before = await readings();
     const wind = page.getByLabel('Wind with the shot, against is minus');
     await wind.fill('-6');
     await wind.press('Enter');
-    expect(await readings(page)).not.toEqual(before);
+    expect(await readings()).not.toEqual(before);
     await wind.fill('90');
     await wind.press('Enter');
     await page.getByText(/90 m\/s is outside/).waitFor();
-    await context.close();
   });
 
   test('path, face and shot stay in one frame with plates and sliders while the drawer is shut', async () => {
     for (const viewport of Object.values(SCREENS)) {
-      const { page, context } = await openDesk(browser!, { viewport, init: [DRAW_NOTHING] });
+      await page.setViewportSize(viewport);
+      await drawn(page);
       const strip = await page.locator('.path-readout').innerText();
       expect(strip).toMatch(/Path .*\n?.*Face /s);
       for (const part of ['.path-readout', '.plate >> nth=0', '.plate >> nth=1', '[data-dial="leadWristFlexion"]']) {
@@ -80,17 +86,16 @@ describe('the ball', () => {
         expect(box.x + box.width).toBeLessThanOrEqual(viewport.width + 1);
         expect(box.y + box.height).toBeLessThanOrEqual(viewport.height + 1);
       }
-      await context.close();
     }
   });
 
   test('the drawer has no accessibility fault and no text below 15 px, on every screen', async () => {
     for (const viewport of Object.values(SCREENS)) {
-      const { page, context } = await openDesk(browser!, { viewport, init: [DRAW_NOTHING] });
-      await openBall(page);
+      await startOver(page);
+      await page.setViewportSize(viewport);
+      await openBall();
       await page.locator('.above svg').nth(1).waitFor();
-      const { violations } = await new AxeBuilder({ page }).include('#drawer').analyze();
-      expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0].html}`)).toEqual([]);
+      expect(await findFaults(page, ['#drawer'])).toEqual([]);
       const small = await page.locator('#drawer').evaluate((drawer) =>
         [...drawer.querySelectorAll('*')]
           .filter((each) => [...each.childNodes].some((node) => node.nodeType === 3 && node.textContent!.trim() !== ''))
@@ -98,7 +103,6 @@ describe('the ball', () => {
           .filter((px) => px < 15),
       );
       expect(small).toEqual([]);
-      await context.close();
     }
   });
 });

@@ -1,6 +1,6 @@
-import AxeBuilder from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { findFaults } from './axe';
 import { DRAW_NOTHING, drawerIds, drawn, openDesk, openDrawer, slider } from './deskPage';
 import { findCrowding } from './geometry';
 import { launch, SCREENS, type Visit } from './support';
@@ -190,20 +190,8 @@ test('the checker sees crowding when there is some', async () => {
 });
 
 describe('axe finds nothing', () => {
-  const resultTypes: 'violations'[] = ['violations'];
-  const ENHANCED = {
-    resultTypes,
-    rules: { 'color-contrast-enhanced': { enabled: true }, 'target-size': { enabled: true } },
-  };
-  const CONTRAST = {
-    resultTypes,
-    runOnly: { type: 'rule' as const, values: ['color-contrast', 'color-contrast-enhanced'] },
-  };
-  const check = async (page: Page, options: typeof ENHANCED | typeof CONTRAST = ENHANCED, part = 'html') => {
-    // Without frames there is nothing to gather on a page of its own, which is what takes long.
-    const { violations } = await new AxeBuilder({ page }).setLegacyMode().options(options).include(part).analyze();
-    return violations.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.html.slice(0, 120)}`));
-  };
+  const ENHANCED = { rules: { 'color-contrast-enhanced': { enabled: true }, 'target-size': { enabled: true } } };
+  const CONTRAST = { runOnly: { type: 'rule' as const, values: ['color-contrast', 'color-contrast-enhanced'] } };
   for (const board of ['light', 'dark'] as const) {
     test(`on the ${board} board`, async () => {
       const { page, context } = await openDesk(browser!, CALM);
@@ -217,7 +205,7 @@ describe('axe finds nothing', () => {
         await reach(page);
         await drawn(page);
         // The dark board differs in colours alone.
-        for (const sentence of await check(page, board === 'dark' ? CONTRAST : ENHANCED))
+        for (const sentence of await findFaults(page, ['html'], board === 'dark' ? CONTRAST : ENHANCED))
           wrong.push(`${state}: ${sentence}`);
       }
       expect(wrong).toEqual([]);
@@ -231,7 +219,8 @@ describe('axe finds nothing', () => {
     const look = async (id: string): Promise<void> => {
       for (const board of ['dark', 'light'] as const) {
         await page.evaluate((name) => (document.documentElement.dataset['board'] = name), board);
-        for (const sentence of await check(page, CONTRAST, '#drawer')) wrong.push(`${id}, ${board}: ${sentence}`);
+        for (const sentence of await findFaults(page, ['#drawer'], CONTRAST))
+          wrong.push(`${id}, ${board}: ${sentence}`);
       }
     };
     // A swing that gives each drawer something to show.
@@ -252,7 +241,7 @@ describe('axe finds nothing', () => {
   });
   test('on a phone', async () => {
     const { page, context } = await openDesk(browser!, { ...CALM, viewport: SCREENS.phone });
-    expect(await check(page)).toEqual([]);
+    expect(await findFaults(page, ['html'], ENHANCED)).toEqual([]);
     await context.close();
   });
 });

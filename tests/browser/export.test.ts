@@ -1,4 +1,3 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import jsQR from 'jsqr';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { PNG } from 'pngjs';
@@ -8,8 +7,9 @@ import { validateBytes } from 'gltf-validator';
 import { readEmbedded } from '../../src/export/embedded';
 import { toText } from '../../src/export/link';
 import { CAUTIONS } from '../../src/words';
+import { findFaults } from './axe';
 import { dropFile, makeByTouch, openClip, type Saved } from './clipPage';
-import { look, openDesk, ready } from './deskPage';
+import { DRAW_NOTHING, look, openDesk, ready } from './deskPage';
 import { appAddress, launch, offOrigin, open, SCREENS, type Witness } from './support';
 
 let browser: Browser | undefined;
@@ -39,8 +39,7 @@ async function reopens(file: Saved): Promise<void> {
 }
 
 test('the drawer has no finding of axe', async () => {
-  const { violations } = await new AxeBuilder({ page }).include('#drawer').analyze();
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0].html}`)).toEqual([]);
+  expect(await findFaults(page, ['#drawer'])).toEqual([]);
 });
 
 test('while the desk is exaggerated the drawer says that files are made of the swing as it is', async () => {
@@ -191,7 +190,10 @@ test('the longest sheet, every movement changed, is still one page of Letter', a
     pelvisShiftCm: 4,
     pelvis: null,
   };
-  const other = await open(browser!, { path: `?probe#${toText({ ...document, movements })}` });
+  const other = await open(browser!, {
+    path: `?probe#${toText({ ...document, movements })}`,
+    init: [DRAW_NOTHING],
+  });
   await ready(other.page);
   await openClip(other.page);
   await other.page.getByLabel('Set against').selectOption('reference');
@@ -212,7 +214,7 @@ describe('link', () => {
   test('the link shown opens the same swing on another device, and leaves the address', async () => {
     address = await page.getByLabel('Address of this swing').inputValue();
     expect(address.length).toBeLessThan(1500);
-    const other = await open(browser!, { path: `?probe${new URL(address).hash}` });
+    const other = await open(browser!, { path: `?probe${new URL(address).hash}`, init: [DRAW_NOTHING] });
     await ready(other.page);
     await expect.poll(async () => (await look(other.page)).document.movements.leadWristFlexionDeg).toBe(-20);
     expect(new URL(other.page.url()).hash).toBe('');
@@ -228,7 +230,7 @@ describe('link', () => {
       [`${hash.slice(0, -2)}`, 'it is damaged'],
       [hash.replace('s1.', 's2.'), 'a newer Slantwise wrote it'],
     ]) {
-      const other = await open(browser!, { path: `?probe${broken}` });
+      const other = await open(browser!, { path: `?probe${broken}`, init: [DRAW_NOTHING] });
       await ready(other.page);
       await expect
         .poll(async () => (await look(other.page)).notice)

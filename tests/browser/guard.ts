@@ -12,11 +12,18 @@ afterEach(() => {
   expect(takeStrays(), 'requests to other hosts and violations of the content policy').toEqual([]);
 });
 
-/** Watches every page of every context that this browser opens, whoever opens it. */
+/**
+ * Watches every page of every context that this browser opens, whoever opens it. The worker that fills the offline cache stays out
+ * unless asked for: it would fetch the whole app once more beside every test.
+ */
 export function guard(browser: Browser): Browser {
   const open = browser.newContext.bind(browser);
   browser.newContext = async (options: BrowserContextOptions = {}) => {
-    const context = await open({ ...options, ...(isServerAway ? { serviceWorkers: 'allow' } : {}) });
+    const context = await open({
+      serviceWorkers: 'block',
+      ...options,
+      ...(isServerAway ? { serviceWorkers: 'allow' } : {}),
+    });
     await watchOver(context);
     await visitOnce(context);
     return context;

@@ -1,7 +1,7 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { readFile } from '../../src/record/readFile';
+import { findFaults } from './axe';
 import { drawn, settled } from './deskPage';
 import { addPlayer, download, inStore, openBook, openBookPage, press, startAfresh } from './lessonsPage';
 import { appAddress, launch, offOrigin, SCREENS, watch, type Witness } from './support';
@@ -412,14 +412,7 @@ describe('every page of the book', () => {
       const cut = body.scrollWidth > body.clientWidth ? [`cut by ${body.scrollWidth - body.clientWidth} px`] : [];
       return [...cut, ...small.map((target) => target.outerHTML.slice(0, 80))];
     });
-  const axe = async (): Promise<string[]> => {
-    const { violations } = await new AxeBuilder({ page })
-      .options({ resultTypes: ['violations'] })
-      .include('#drawer')
-      .include('.status')
-      .analyze();
-    return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`);
-  };
+  const findBroken = (): Promise<string[]> => findFaults(page, ['#drawer', '.status']);
 
   test('is accessible, light and dark, its targets 48 px, nothing cut, on all four screens', async () => {
     const wrong: string[] = [];
@@ -441,11 +434,11 @@ describe('every page of the book', () => {
         await page.setViewportSize(viewport);
         note(`${name}, ${size}`, await atRest(findSmall));
         // The checker sees structure and colour, which the two middle sizes share with these.
-        if (size === 'phone') note(`${name}, ${size}`, await atRest(axe));
+        if (size === 'phone') note(`${name}, ${size}`, await atRest(findBroken));
       }
       await page.evaluate(() => (document.documentElement.dataset['board'] = 'dark'));
       await page.setViewportSize(SCREENS.tablet);
-      note(`${name}, tablet, dark`, await atRest(axe));
+      note(`${name}, tablet, dark`, await atRest(findBroken));
       await page.evaluate(() => (document.documentElement.dataset['board'] = 'light'));
     }
     expect(wrong).toEqual([]);

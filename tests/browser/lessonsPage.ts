@@ -13,8 +13,7 @@ export const withoutPicture = (context: BrowserContext): Promise<unknown> =>
 
 /** One page for a whole file; `startAfresh` makes a new device of it. */
 export async function openBookPage(browser: Browser): Promise<Visit> {
-  // What the worker does is looked at in offline.test.ts; here it would only cost time.
-  const visit = await open(browser, { path: OUTSIDE, serviceWorkers: 'block' });
+  const visit = await open(browser, { path: OUTSIDE });
   await withoutPicture(visit.context);
   return visit;
 }

@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { drawn } from './deskPage';
+import { DRAW_NOTHING, drawn } from './deskPage';
 import { openRelay } from './relay';
 import { appAddress, launch, SCREENS, watch } from './support';
 
@@ -12,9 +12,11 @@ afterAll(() => browser?.close());
 
 /** The first load: everything has been put into the cache, and the worker has taken the page. */
 async function firstLoad(address: string) {
-  const context = await browser!.newContext({ viewport: SCREENS.tablet });
+  const context = await browser!.newContext({ viewport: SCREENS.tablet, serviceWorkers: 'allow' });
   const page = await context.newPage();
   const witness = await watch(page);
+  // Files and workers are looked at here, and that a picture is there, not what is in it.
+  await context.addInitScript(DRAW_NOTHING);
   await page.goto(address);
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
   await page.waitForFunction(() => navigator.serviceWorker.controller?.state === 'activated');

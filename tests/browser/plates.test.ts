@@ -1,12 +1,23 @@
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { DRAW_NOTHING, drawn, openDesk, pointOn, slider } from './deskPage';
-import { launch, SCREENS } from './support';
+import { startOver } from './startOver';
+import { launch, SCREENS, type Visit } from './support';
 
+// One page for all: every test starts from a desk on which everything was undone.
 let browser: Browser | undefined;
+let visit: Visit;
+let page: Page;
 beforeAll(async () => {
   browser = await launch();
+  visit = await openDesk(browser, { init: [DRAW_NOTHING] });
+  ({ page } = visit);
 });
+beforeEach(async () => {
+  await page.setViewportSize(SCREENS.tablet);
+  await startOver(page);
+});
+afterEach(() => expect(visit.witness.errors).toEqual([]));
 afterAll(() => browser?.close());
 
 const engraving = (page: Page) => page.locator('.plate-engraving');
@@ -55,7 +66,7 @@ const letteringOf = (page: Page, plate: number): Promise<Lettering[]> =>
 describe('reading a plate', () => {
   for (const [name, viewport] of Object.entries(SCREENS)) {
     test(`on the ${name}, words and numbers on the plates are large enough, whole, and inside their frame`, async () => {
-      const { page, context } = await openDesk(browser!, { viewport, init: [DRAW_NOTHING] });
+      await page.setViewportSize(viewport);
       for (const wristDeg of [0, -24, 24]) {
         await setDial(page, 'leadWristFlexion', wristDeg);
         for (const plate of [0, 1]) {
@@ -76,24 +87,20 @@ describe('reading a plate', () => {
           );
         expect(cut).toEqual([]);
       }
-      await context.close();
     });
   }
 
   test('the picture says the same sentence to a screen reader as the words below it show', async () => {
-    const { page, context } = await openDesk(browser!, { init: [DRAW_NOTHING] });
     await setDial(page, 'leadWristFlexion', -24);
     const label = await page.locator('.plate-drawing').first().getAttribute('aria-label');
     const why = await page.locator('.plate-why:not(.is-short)').first().innerText();
     expect(label).toMatch(/^Lead arm parallel, seen down the line\. Steep: /);
     expect(label).toContain(why.replace(' cm ', ' centimetres '));
-    await context.close();
   });
 });
 
 describe('working on a plate', () => {
   test('tapping anywhere on a plate moves time to its checkpoint, and so does its title from the keyboard', async () => {
-    const { page, context } = await openDesk(browser!, { init: [DRAW_NOTHING] });
     const plates = page.locator('.plate');
     const chosen = () => plates.evaluateAll((all) => all.map((plate) => plate.hasAttribute('data-selected')));
     const box = (await plates.nth(1).boundingBox())!;
@@ -104,11 +111,9 @@ describe('working on a plate', () => {
     await page.keyboard.press('Enter');
     await drawn(page);
     expect(await chosen()).toEqual([true, false]);
-    await context.close();
   });
 
   test('while a slider is dragged only contours are drawn; the engraving comes back when it is let go', async () => {
-    const { page, context } = await openDesk(browser!, { init: [DRAW_NOTHING] });
     await engraving(page).first().waitFor({ state: 'attached' });
     const [from, to] = [await pointOn(page, 'leadWristFlexion', 0), await pointOn(page, 'leadWristFlexion', -15)];
     await page.mouse.move(from.x, from.y);
@@ -119,11 +124,9 @@ describe('working on a plate', () => {
     expect(await page.locator('.plate-part').count()).toBeGreaterThan(40);
     await page.mouse.up();
     await engraving(page).first().waitFor({ state: 'attached' });
-    await context.close();
   });
 
   test('the dark board chalks the lit side, the light board engraves the other', async () => {
-    const { page, context } = await openDesk(browser!, { init: [DRAW_NOTHING] });
     await engraving(page).first().waitFor({ state: 'attached' });
     const shown = () =>
       page.evaluate(() =>
@@ -134,6 +137,6 @@ describe('working on a plate', () => {
     expect(await shown()).toEqual(['inline', 'none']);
     await page.evaluate(() => document.documentElement.setAttribute('data-board', 'dark'));
     expect(await shown()).toEqual(['none', 'inline']);
-    await context.close();
+    await page.evaluate(() => document.documentElement.setAttribute('data-board', 'light'));
   });
 });

@@ -177,7 +177,7 @@ async function useUp(
 async function killAll(victim: Victim, kills: number, count: number): Promise<void> {
   const random = createRandom(SEED);
   const devices = Array.from({ length: count }, async (_, at) => {
-    const context = await browser!.newContext({ viewport: SCREENS.phone, serviceWorkers: 'block' });
+    const context = await browser!.newContext({ viewport: SCREENS.phone });
     await victim.prepare?.(context);
     const losses = await useUp(victim, context, Math.floor((kills + at) / count), random);
     await context.close();

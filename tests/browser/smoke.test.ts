@@ -26,7 +26,8 @@ test('the browser for these tests draws WebGL 2', async () => {
 
 for (const [name, viewport] of Object.entries(SCREENS)) {
   test(`the app opens at ${viewport.width} x ${viewport.height} (${name}) without an error and asks nobody but its own origin`, async () => {
-    const { page, context, witness } = await open(browser!, { viewport });
+    // With the worker, as on a device: what it fetches is watched too.
+    const { page, context, witness } = await open(browser!, { viewport, serviceWorkers: 'allow' });
     await page.getByRole('heading', { level: 1, name: 'Slantwise' }).waitFor();
     await page.waitForLoadState('networkidle');
     await page.evaluate(() => document.fonts.ready);
@@ -50,7 +51,6 @@ test("both typefaces load from the app's own files, with true minus sign and deg
     return faces.map((found) => found.map(({ status }) => status).join());
   });
   expect(loaded).toEqual(['loaded', 'loaded', 'loaded']);
-  // The offline cache may fetch the same three again meanwhile.
   expect(new Set(witness.requests.filter((url) => url.endsWith('.woff2'))).size).toBe(3);
   expect(offOrigin(witness)).toEqual([]);
   await context.close();
