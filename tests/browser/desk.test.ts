@@ -1,19 +1,20 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import type { DeskLook } from '../../src/store';
-import { drawn, look, openDesk, openDrawer, plateWords, pointOn, ready, slider } from './deskPage';
+import { DRAW_NOTHING, drawn, look, openDesk, openDrawer, plateWords, pointOn, ready, slider } from './deskPage';
 import { startOver } from './startOver';
 import { launch, offOrigin, open, type Visit } from './support';
 
 /** The smallest window that lays the desk out as on a tablet: less to paint. */
 const WINDOW = { width: 1024, height: 700 } as const;
 
+// One page for all, whose frames fill no pixel; where pixels or the time to fill them count, a test opens a page of its own.
 let browser: Browser | undefined;
 let visit: Visit;
 let page: Page;
 beforeAll(async () => {
   browser = await launch();
-  visit = await openDesk(browser, { viewport: WINDOW, hasTouch: true });
+  visit = await openDesk(browser, { viewport: WINDOW, hasTouch: true, init: [DRAW_NOTHING] });
   ({ page } = visit);
 });
 beforeEach(() => startOver(page));
@@ -52,6 +53,7 @@ describe('the main job', () => {
   });
 
   test('a drag moves picture, plates and numbers together and is one undo step', async () => {
+    const { page, context, witness } = await openDesk(browser!, { viewport: WINDOW });
     await drawn(page);
     const stage = page.locator('.stage canvas');
     const before = { words: await plateWords(page), pixels: await stage.screenshot(), look: await look(page) };
@@ -72,6 +74,8 @@ describe('the main job', () => {
     await drawn(page);
     expect((await look(page)).drawn).toEqual(before.look.drawn);
     expect(await plateWords(page)).toEqual(before.words);
+    expect(witness.errors).toEqual([]);
+    await context.close();
   });
 
   test('a drag is one undo step whatever had the focus before', async () => {
