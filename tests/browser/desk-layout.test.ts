@@ -1,15 +1,10 @@
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { findFaults } from './axe';
 import { DRAW_NOTHING, drawerIds, drawn, openDesk, openDrawer, slider } from './deskPage';
 import { findCrowding } from './geometry';
+import { startOver } from './startOver';
 import { launch, SCREENS, type Visit } from './support';
-
-let browser: Browser | undefined;
-beforeAll(async () => {
-  browser = await launch();
-});
-afterAll(() => browser?.close());
 
 const SIZES = {
   ...SCREENS,
@@ -25,6 +20,22 @@ const SIZES = {
 const SCROLLS: readonly string[] = ['phone on its side'];
 
 const CALM = { reducedMotion: 'reduce', init: [DRAW_NOTHING] } as const;
+
+// One page for all: every test starts from a desk on which everything was undone and no drawer is open.
+let browser: Browser | undefined;
+let visit: Visit;
+let page: Page;
+beforeAll(async () => {
+  browser = await launch();
+  visit = await openDesk(browser, CALM);
+  ({ page } = visit);
+});
+beforeEach(async () => {
+  await page.setViewportSize(SCREENS.tablet);
+  await startOver(page);
+});
+afterEach(() => expect(visit.witness.errors).toEqual([]));
+afterAll(() => browser?.close());
 
 const REFUSE_WRITES = (): void => {
   const open = Reflect.get(IDBDatabase.prototype, 'transaction') as (...args: unknown[]) => unknown;
@@ -91,15 +102,8 @@ async function showViews(page: Page): Promise<boolean> {
 }
 
 describe('controls are big enough and apart, no word is cut, the page fits the screen', () => {
-  let visit: Visit;
-  beforeAll(async () => {
-    visit = await openDesk(browser!, CALM);
-  });
-  afterAll(() => visit?.context.close());
-
   for (const [size, viewport] of Object.entries(SIZES)) {
     test(`${viewport.width} x ${viewport.height} (${size})`, async () => {
-      const { page, witness } = visit;
       const wrong: string[] = [];
       const look = async (state: string): Promise<void> => {
         await drawn(page);
@@ -117,7 +121,6 @@ describe('controls are big enough and apart, no word is cut, the page fits the s
         await page.keyboard.press('Escape');
       }
       expect(wrong).toEqual([]);
-      expect(witness.errors).toEqual([]);
     });
   }
 });
@@ -139,7 +142,7 @@ const findCovered = (page: Page): Promise<string[]> =>
   });
 
 test('on an upright tablet every drawer leaves time, sliders, plates and figure uncovered, and scrolls by itself', async () => {
-  const { page, context } = await openDesk(browser!, { ...CALM, viewport: SCREENS['upright tablet'] });
+  await page.setViewportSize(SCREENS['upright tablet']);
   const wrong: Record<string, string[]> = {};
   const all = await drawerIds(page);
   expect(all.length).toBeGreaterThan(10);
@@ -153,7 +156,6 @@ test('on an upright tablet every drawer leaves time, sliders, plates and figure 
     wrong[id] = [...(await findCovered(page)), ...longer, ...wider];
   }
   expect(wrong).toEqual(Object.fromEntries(all.map((id) => [id, []])));
-  await context.close();
 });
 
 test('a failed write is said in words that can be read and cover nothing', async () => {
@@ -178,15 +180,14 @@ test('a failed write is said in words that can be read and cover nothing', async
 });
 
 test('the checker sees crowding when there is some', async () => {
-  const { page, context } = await openDesk(browser!, CALM);
-  await page.addStyleTag({
+  const crowding = await page.addStyleTag({
     content: '.pm { width: 30px; min-width: 0 } .step { margin-left: -20px } .plate-word { font-size: 12px }',
   });
   const wrong = (await findCrowding(page)).join('\n');
   expect(wrong).toMatch(/"Lead wrist: cupped" is 30 x/);
   expect(wrong).toMatch(/overlaps button "To the next position"/);
   expect(wrong).toMatch(/"On plane" is 12px/);
-  await context.close();
+  await crowding.evaluate((style: HTMLElement) => style.remove());
 });
 
 describe('axe finds nothing', () => {
@@ -194,7 +195,6 @@ describe('axe finds nothing', () => {
   const CONTRAST = { runOnly: { type: 'rule' as const, values: ['color-contrast', 'color-contrast-enhanced'] } };
   for (const board of ['light', 'dark'] as const) {
     test(`on the ${board} board`, async () => {
-      const { page, context } = await openDesk(browser!, CALM);
       if (board === 'dark') {
         await page.locator('#tab-setUp').click();
         await page.getByRole('radio', { name: 'Dark' }).check({ force: true });
@@ -208,13 +208,13 @@ describe('axe finds nothing', () => {
         for (const sentence of await findFaults(page, ['html'], board === 'dark' ? CONTRAST : ENHANCED))
           wrong.push(`${state}: ${sentence}`);
       }
+      await showViews(page);
       expect(wrong).toEqual([]);
-      await context.close();
     });
   }
   test('in any drawer on either board, down to its last line', async () => {
     // So tall that no drawer scrolls: of what is out of sight the checker cannot tell what it stands on.
-    const { page, context } = await openDesk(browser!, { ...CALM, viewport: { width: 1180, height: 3000 } });
+    await page.setViewportSize({ width: 1180, height: 3000 });
     const wrong: string[] = [];
     const look = async (id: string): Promise<void> => {
       for (const board of ['dark', 'light'] as const) {
@@ -234,14 +234,14 @@ describe('axe finds nothing', () => {
       await look(id);
     }
     expect(wrong).toEqual([]);
-    await page.addStyleTag({ content: '#drawer li:last-child { color: var(--line) }' });
+    const faint = await page.addStyleTag({ content: '#drawer li:last-child { color: var(--line) }' });
     await look('with its last lines faint');
     expect(wrong.join('\n')).toMatch(/faint, dark: color-contrast[^]*faint, light: color-contrast/);
-    await context.close();
+    await faint.evaluate((style: HTMLElement) => style.remove());
   });
   test('on a phone', async () => {
-    const { page, context } = await openDesk(browser!, { ...CALM, viewport: SCREENS.phone });
+    await page.setViewportSize(SCREENS.phone);
+    await drawn(page);
     expect(await findFaults(page, ['html'], ENHANCED)).toEqual([]);
-    await context.close();
   });
 });
