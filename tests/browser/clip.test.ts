@@ -44,6 +44,26 @@ const FPS = 25;
 const SECONDS = 1.45;
 const COUNT = Math.round(SECONDS * FPS);
 
+/** The card at the end of "best", at the frames of the film. */
+const CARD_COUNT = Math.round(3 * FPS);
+
+test('while a clip is made the desk goes on working, and what is dialled meanwhile does not get into the clip', async () => {
+  await page.getByLabel('Format').selectOption('best');
+  await page.getByLabel('End card with code').setChecked(true);
+  const flexion = async (): Promise<number> => (await look(page)).document.movements.leadWristFlexionDeg;
+  const dial = page.locator('[data-dial="leadWristFlexion"] input[type="range"]');
+  const making = makeByTouch(page, 'Make the clip');
+  await page.locator('.work').waitFor();
+  await dial.press('ArrowRight');
+  expect(await flexion()).toBe(-19);
+  expect(await page.locator('.work').count()).toBe(1);
+  made['best'] = await making;
+  expect(readEmbedded(made['best'].bytes)).toMatchObject({ document: { movements: { leadWristFlexionDeg: -20 } } });
+  await page.getByLabel('End card with code').setChecked(false);
+  await dial.press('ArrowLeft');
+  expect(await flexion()).toBe(-20);
+});
+
 const KINDS: readonly (readonly [string, string, RegExp, (bytes: Buffer) => Container, RegExp])[] = [
   ['best', 'mp4', /^MP4 \(H\.264\), 320 × 180/, readMp4, /^avc1/],
   ['vp9', 'webm', /^WebM \(VP9\), 320 × 180/, readWebm, /^V_VP9$/],
@@ -56,22 +76,25 @@ const FFPROBE_NAMES: Readonly<Record<string, string>> = { best: 'h264', vp9: 'vp
 
 for (const [kind, extension, said, read, codec] of KINDS) {
   test(`a clip made by touch as "${kind}" names its format, and another reader counts every frame at its time`, async () => {
-    await page.getByLabel('Format').selectOption(kind);
-    const file = await makeByTouch(page, 'Make the clip');
-    made[kind] = file;
+    if (!made[kind]) {
+      await page.getByLabel('Format').selectOption(kind);
+      made[kind] = await makeByTouch(page, 'Make the clip');
+    }
+    const file = made[kind];
+    const count = COUNT + (kind === 'best' ? CARD_COUNT : 0);
     expect(file.name).toMatch(new RegExp(`^slantwise-.*\\.${extension}$`));
     expect(file.said).toMatch(said);
     const container = read(file.bytes);
     expect(container.codec).toMatch(codec);
     expect([container.width, container.height]).toEqual([320, 180]);
-    expect(container.times).toHaveLength(COUNT);
+    expect(container.times).toHaveLength(count);
     // No frame doubled, none dropped: frame i stands at i / fps, to the container's own tick of a millisecond.
     container.times.forEach((time, i) => expect(Math.abs(time - i / FPS)).toBeLessThan(1.1e-3));
-    expect(Math.abs(container.seconds - COUNT / FPS)).toBeLessThan(1.1e-3);
+    expect(Math.abs(container.seconds - count / FPS)).toBeLessThan(1.1e-3);
     const probed = askFfprobe(file.bytes, extension);
     if (!probed) return;
-    expect(probed).toMatchObject({ codec: FFPROBE_NAMES[kind], width: 320, height: 180, frames: COUNT });
-    expect(Math.abs(probed.seconds - COUNT / FPS)).toBeLessThan(0.5 / FPS);
+    expect(probed).toMatchObject({ codec: FFPROBE_NAMES[kind], width: 320, height: 180, frames: count });
+    expect(Math.abs(probed.seconds - count / FPS)).toBeLessThan(0.5 / FPS);
   });
 }
 
@@ -184,20 +207,8 @@ test('stopping midway works in the page\u2019s next turn, says so and leaves no 
   await page.getByLabel('Size').selectOption('draft');
 });
 
-test('while a clip is made the desk goes on working, and what is dialled meanwhile does not get into the clip', async () => {
-  await page.getByLabel('End card with code').setChecked(true);
-  const flexion = async (): Promise<number> => (await look(page)).document.movements.leadWristFlexionDeg;
-  const making = makeByTouch(page, 'Make the clip');
-  await page.locator('.work').waitFor();
-  await page.locator('[data-dial="leadWristFlexion"] input[type="range"]').press('ArrowRight');
-  expect(await flexion()).toBe(-19);
-  expect(await page.locator('.work').count()).toBe(1);
-  made['carded'] = await making;
-  expect(readEmbedded(made['carded'].bytes)).toMatchObject({ document: { movements: { leadWristFlexionDeg: -20 } } });
-});
-
 test('another reader finds the code on the last card in the decoded film, though it is only 180 px tall: it opens the swing', async () => {
-  const [card] = await playFrames(page, made['carded'], 'video/mp4', [COUNT / FPS + 2], FPS);
+  const [card] = await playFrames(page, made['best'], 'video/mp4', [COUNT / FPS + 2], FPS);
   const code = jsQR(new Uint8ClampedArray(card.data), card.width, card.height);
   expect(readHash(new URL(code!.data).hash)).toMatchObject({ document: { movements: { leadWristFlexionDeg: -20 } } });
 });
@@ -296,7 +307,8 @@ describe('when a clip comes to nothing', () => {
         Object.assign(globalThis, { fault });
         Object.defineProperty(document, 'visibilityState', { value: state, configurable: true });
       },
-      { fault: onTenth(act), state: what.includes('hidden') ? 'hidden' : 'visible' },
+      // No pixel is looked at: none is filled in the worker either.
+      { fault: `(${String(DRAW_NOTHING)})(); ${onTenth(act)}`, state: what.includes('hidden') ? 'hidden' : 'visible' },
     );
     await expect(makeByTouch(poor, 'Make the clip')).rejects.toThrow(words);
     expect(await poor.locator('.work-excuse').innerText()).toContain('No file was made.');
@@ -318,7 +330,7 @@ describe('when a clip comes to nothing', () => {
 test('finished files stay listed until they are dismissed', async () => {
   const files = page.locator('.files li');
   const count = await files.count();
-  expect(count).toBeGreaterThanOrEqual(6);
+  expect(count).toBeGreaterThanOrEqual(5);
   await page.getByRole('button', { name: 'Close', exact: true }).first().click();
   await openClip(page);
   expect(await files.count()).toBe(count);
