@@ -18,6 +18,15 @@ export const DRAW_NOTHING = (): void => {
     Reflect.set(WebGL2RenderingContext.prototype, draw, () => undefined);
 };
 
+/** For `init` where the picture has no part: as on a device without WebGL a stick figure stands in its place. */
+export const REFUSE_PICTURE = (): void => {
+  const canvas = HTMLCanvasElement.prototype;
+  const give = Reflect.get(canvas, 'getContext') as (...args: unknown[]) => unknown;
+  Reflect.set(canvas, 'getContext', function (this: HTMLCanvasElement, ...args: unknown[]) {
+    return String(args[0]).startsWith('webgl') ? null : give.apply(this, args);
+  });
+};
+
 /** Panels, plates, typefaces and the first picture are there. */
 export async function ready(page: Page): Promise<void> {
   await page.locator('.plate-drawing').nth(1).waitFor();

@@ -1,15 +1,16 @@
 import { readFileSync } from 'node:fs';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { REFUSE_PICTURE } from './deskPage';
 import { appAddress, open, SCREENS, type Visit } from './support';
 
 /** A page of the app's own origin that runs nothing of the app: from here one looks into the store from outside. */
 const OUTSIDE = 'manifest.webmanifest';
 
-/** The 3D picture has no part in the lesson book and takes most of the time: an empty one in its place. */
-export const withoutPicture = (context: BrowserContext): Promise<unknown> =>
-  context.route(/\/Stage-[^/]*\.js$/, (route) =>
-    route.fulfill({ contentType: 'text/javascript', body: 'export const Stage = () => null;' }),
-  );
+/**
+ * The 3D picture has no part in the lesson book and takes most of the time. The app is told that there is none: answering for its
+ * files would hold up all of them.
+ */
+export const withoutPicture = (context: BrowserContext): Promise<unknown> => context.addInitScript(REFUSE_PICTURE);
 
 /** One page for a whole file; `startAfresh` makes a new device of it. */
 export async function openBookPage(browser: Browser): Promise<Visit> {

@@ -1,5 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { REFUSE_PICTURE } from './deskPage';
 import { findCrowding } from './geometry';
 import { startOver } from './startOver';
 import { appAddress, launch, SCREENS } from './support';
@@ -335,13 +336,7 @@ describe('without WebGL', () => {
   test('a refused picture becomes a stick figure with a note, and everything else works', async () => {
     const context = await browser!.newContext({ viewport: SCREENS.tablet });
     const poor = await context.newPage();
-    await poor.addInitScript(() => {
-      const canvas = HTMLCanvasElement.prototype;
-      const give = Reflect.get(canvas, 'getContext') as (...args: unknown[]) => unknown;
-      Reflect.set(canvas, 'getContext', function (this: HTMLCanvasElement, ...args: unknown[]) {
-        return String(args[0]).startsWith('webgl') ? null : give.apply(this, args);
-      });
-    });
+    await poor.addInitScript(REFUSE_PICTURE);
     await poor.goto(appAddress());
     await poor.getByText('This browser draws no 3D picture').waitFor();
     for (const size of ['phone', 'upright tablet', 'tablet'] as const) {
