@@ -1,5 +1,6 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { DRAW_NOTHING } from './deskPage';
 import { takeStrays } from './guard';
 import { appAddress, launch, offOrigin, open, SCREENS } from './support';
 
@@ -40,7 +41,7 @@ for (const [name, viewport] of Object.entries(SCREENS)) {
 }
 
 test("both typefaces load from the app's own files, with true minus sign and degree sign", async () => {
-  const { page, context, witness } = await open(browser!);
+  const { page, context, witness } = await open(browser!, { init: [DRAW_NOTHING] });
   const loaded = await page.evaluate(async () => {
     const fonts = [
       "17px 'Vollkorn Variable'",
@@ -57,7 +58,7 @@ test("both typefaces load from the app's own files, with true minus sign and deg
 });
 
 test('what goes wrong on a page does not go unnoticed', async () => {
-  const { page, context, witness } = await open(browser!);
+  const { page, context, witness } = await open(browser!, { init: [DRAW_NOTHING] });
   await page.evaluate(() => {
     console.error('said aloud');
     setTimeout(() => {
@@ -72,7 +73,7 @@ test('what goes wrong on a page does not go unnoticed', async () => {
 });
 
 test('the page is locked down: a request to another origin is blocked and noticed', async () => {
-  const { page, context, witness } = await open(browser!);
+  const { page, context, witness } = await open(browser!, { init: [DRAW_NOTHING] });
   const outcome = await page.evaluate(async () => {
     try {
       await fetch('https://example.invalid/');
