@@ -47,6 +47,7 @@ const COUNT = Math.round(SECONDS * FPS);
 /** The card at the end of "best", at the frames of the film. */
 const CARD_COUNT = Math.round(3 * FPS);
 
+// The first clip of a page: its maker is fetched while the desk goes on.
 test('while a clip is made the desk goes on working, and what is dialled meanwhile does not get into the clip', async () => {
   await page.getByLabel('Format').selectOption('best');
   await page.getByLabel('End card with code').setChecked(true);

@@ -7,20 +7,23 @@ import { make, showing, subjectAsSeen, subjectNow } from './work';
 
 export const makeClip = (): Promise<void> =>
   make('Fetching the clip maker', async (companion) => {
-    const { makeClip: film } = await import('../../export/makeClip');
-    return film(await subjectNow(), showing.getState().wish, sayWho(desk.getState().document), companion);
+    const { wish } = showing.getState();
+    const who = sayWho(desk.getState().document);
+    const [{ makeClip: film }, subject] = await Promise.all([import('../../export/makeClip'), subjectNow()]);
+    return film(subject, wish, who, companion);
   });
 
 export const makeStill = (times: 1 | 2 | 4): Promise<void> =>
   make('Drawing the still', async () => {
-    const { makePng } = await import('../../export/still');
-    return makePng(await subjectAsSeen(), { t: desk.getState().session.t, pose: currentPose().slice(), times });
+    const shown = { t: desk.getState().session.t, pose: currentPose().slice(), times };
+    const [{ makePng }, subject] = await Promise.all([import('../../export/still'), subjectAsSeen()]);
+    return makePng(subject, shown);
   });
 
 export const makePlates = (): Promise<void> =>
   make('Drawing the plates', async () => {
-    const { makePlatesSvg } = await import('../../export/still');
-    return makePlatesSvg(await subjectAsSeen());
+    const [{ makePlatesSvg }, subject] = await Promise.all([import('../../export/still'), subjectAsSeen()]);
+    return makePlatesSvg(subject);
   });
 
 export const makeModel = (): Promise<void> =>

@@ -77,22 +77,24 @@ export async function make(doing: string, work: (companion: Companion) => Promis
   }
 }
 
-/** The desk as it is now, set against what was chosen. */
+/** The desk as it is when asked, set against what was chosen: what is dialled while the parts are fetched does not get in. */
 export async function subjectNow() {
+  const state = desk.getState();
+  const { after } = showing.getState();
   const [{ derivePlain, takeSubject }, { findPlan }] = await Promise.all([
     import('../../export/takes'),
     import('../../export/planBeside'),
   ]);
-  const state = desk.getState();
-  const { after } = showing.getState();
   const derived = derivePlain(state);
   return takeSubject(state, derived, after, after === 'plan' ? await findPlan(derived, state.document) : undefined);
 }
 
 /** The desk exactly as it is drawn, doubled or tried out if it is. */
 export async function subjectAsSeen() {
+  const state = desk.getState();
+  const derived = current();
   const { takeSubject } = await import('../../export/takes');
-  return takeSubject(desk.getState(), current(), 'reference');
+  return takeSubject(state, derived, 'reference');
 }
 
 export function dismiss(id: number): void {
