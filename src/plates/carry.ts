@@ -100,8 +100,9 @@ export function findKept(
   for (let k = 0; k < own.length; k++) {
     const matrix = carry(own[k].from, i, bounds);
     if (!matrix) continue;
-    const [found] = own.splice(k, 1);
-    own.unshift(found);
+    const found = own[k];
+    for (let later = k; later > 0; later--) own[later] = own[later - 1];
+    own[0] = found;
     return { outline: found.outline, matrix };
   }
   return undefined;
@@ -116,42 +117,49 @@ export function findKept(
  */
 function carry(from: Float64Array, i: number, bounds: Float64Array): Matrix | undefined {
   const b = i * BOUND_SIZE;
-  let [ff, fg, gg, xf, xg, yf, yg] = [0, 0, 0, 0, 0, 0, 0];
-  let [fx, fy, nx, ny] = [from[0], from[1], now[0], now[1]];
+  let ff = 0;
+  let fg = 0;
+  let gg = 0;
+  let xf = 0;
+  let xg = 0;
+  let yf = 0;
+  let yg = 0;
   for (let axis = 0; axis < 3; axis++) {
     const at = 2 + 2 * axis;
-    const [f, g, x, y] = [from[at], from[at + 1], now[at], now[at + 1]];
     const half = bounds[b + 4 + axis];
-    const weight = half * half;
-    ff += weight * f * f;
-    fg += weight * f * g;
-    gg += weight * g * g;
-    xf += weight * x * f;
-    xg += weight * x * g;
-    yf += weight * y * f;
-    yg += weight * y * g;
-    const middle = bounds[b + axis];
-    fx += f * middle;
-    fy += g * middle;
-    nx += x * middle;
-    ny += y * middle;
+    const f = half * from[at];
+    const g = half * from[at + 1];
+    const x = half * now[at];
+    const y = half * now[at + 1];
+    ff += f * f;
+    fg += f * g;
+    gg += g * g;
+    xf += x * f;
+    xg += x * g;
+    yf += y * f;
+    yg += y * g;
   }
   const size = ff * gg - fg * fg;
   const xx = (xf * gg - xg * fg) / size;
   const xy = (xg * ff - xf * fg) / size;
   const yx = (yf * gg - yg * fg) / size;
   const yy = (yg * ff - yf * fg) / size;
-  let [offX, offY] = [0, 0];
+  let offX = 0;
+  let offY = 0;
+  // What is left at the middle of the part, which the map takes along.
+  let across = now[0] - xx * from[0] - xy * from[1];
+  let down = now[1] - yx * from[0] - yy * from[1];
   for (let axis = 0; axis < 3; axis++) {
     const at = 2 + 2 * axis;
-    const [f, g] = [from[at], from[at + 1]];
+    const leftX = now[at] - xx * from[at] - xy * from[at + 1];
+    const leftY = now[at + 1] - yx * from[at] - yy * from[at + 1];
     const half = bounds[b + 4 + axis];
-    offX += half * Math.abs(now[at] - xx * f - xy * g);
-    offY += half * Math.abs(now[at + 1] - yx * f - yy * g);
+    offX += half * Math.abs(leftX);
+    offY += half * Math.abs(leftY);
+    across += bounds[b + axis] * leftX;
+    down += bounds[b + axis] * leftY;
   }
   // Seen end on, a thin part has no size across: the map is then not a number, and the part is drawn anew.
   if (!(offX * offX + offY * offY <= SKETCH * SKETCH)) return undefined;
-  const across = 10 * (nx - xx * fx - xy * fy);
-  const down = 10 * (ny - yx * fx - yy * fy);
-  return [xx, yx, xy, yy, across, down];
+  return [xx, yx, xy, yy, 10 * across, 10 * down];
 }

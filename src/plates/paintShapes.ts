@@ -84,7 +84,12 @@ function place(one: Painted, matrix: Matrix | undefined): void {
     return;
   }
   shared ??= document.createElementNS(SVG, 'svg').createSVGMatrix();
-  [shared.a, shared.b, shared.c, shared.d, shared.e, shared.f] = matrix;
+  shared.a = matrix[0];
+  shared.b = matrix[1];
+  shared.c = matrix[2];
+  shared.d = matrix[3];
+  shared.e = matrix[4];
+  shared.f = matrix[5];
   if (one.placed) one.placed.setMatrix(shared);
   else one.placed = list.initialize(list.createSVGTransformFromMatrix(shared));
 }

@@ -4,8 +4,9 @@ import { pause } from './playback';
 import { load, save, type Shelf } from './persistence';
 import { keepReferencesOn } from './references';
 
-/** A change is on the shelf at the latest after this, ms. */
+/** A change is on the shelf at the latest after this, ms; one within a gesture, which is likely to be changed again, after that. */
 const SAVE_WITHIN_MS = 300;
+const SAVE_GESTURE_WITHIN_MS = 1000;
 
 /** The browser's storage, unless it is forbidden. */
 function findShelf(): Shelf | undefined {
@@ -26,16 +27,21 @@ export function startDesk(shelf: Shelf | undefined = findShelf()): () => void {
   put(load(shelf));
 
   let timer: ReturnType<typeof setTimeout> | undefined;
-  const flush = (): void => {
+  const clearTimer = (): void => {
     clearTimeout(timer);
     timer = undefined;
+  };
+  const flush = (): void => {
+    clearTimer();
     const { document, history, gesture, notice } = desk.getState();
     const problem = save(shelf, document, gesture ? undefined : history);
     if (problem && problem !== notice) put({ notice: problem });
   };
   subscribe((now, before) => {
     if (now.document === before.document && now.history === before.history) return;
-    timer ??= setTimeout(flush, SAVE_WITHIN_MS);
+    // The gesture's end is a change of its own.
+    if (!now.gesture && before.gesture) clearTimer();
+    timer ??= setTimeout(flush, now.gesture ? SAVE_GESTURE_WITHIN_MS : SAVE_WITHIN_MS);
   });
 
   const leave = (): void => {

@@ -1,5 +1,14 @@
 import { beforeEach, describe, expect, test, vi } from 'vitest';
-import { DEFAULT_DOCUMENT, desk, setMovement, setPlayer, startDesk, undo } from '../../src/store';
+import {
+  beginGesture,
+  DEFAULT_DOCUMENT,
+  desk,
+  endGesture,
+  setMovement,
+  setPlayer,
+  startDesk,
+  undo,
+} from '../../src/store';
 import { clearDesk } from '../../src/store/desk';
 import { DOCUMENT_KEY, HISTORY_KEY, load, save, type Shelf } from '../../src/store/persistence';
 import { NO_HISTORY } from '../../src/store/history';
@@ -33,6 +42,21 @@ describe('saving', () => {
     }
     vi.advanceTimersByTime(350);
     expect(storedDocument(shelf)).toEqual(desk.getState().document);
+  });
+
+  test('while a slider is held its changes are on the shelf within 1.05 s, and all of them 350 ms after it is let go', () => {
+    const shelf = createShelf();
+    startDesk(shelf);
+    const gesture = beginGesture();
+    for (let i = 1; i <= 30; i++) {
+      setMovement('leadWristFlexion', i);
+      vi.advanceTimersByTime(100);
+      if (i > 11) expect(storedWrist(shelf)).toBeGreaterThanOrEqual(i - 11);
+    }
+    endGesture(gesture);
+    vi.advanceTimersByTime(350);
+    expect(storedDocument(shelf)).toEqual(desk.getState().document);
+    expect(JSON.parse(shelf.getItem(HISTORY_KEY)!)).toMatchObject({ past: [{ label: 'Wrist 30°' }] });
   });
 
   test('undo survives a reload', () => {
