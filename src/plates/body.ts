@@ -9,7 +9,7 @@ import { findLeans } from './edges';
 import { engrave, engravingPaths, type EngravedPart } from './engraving';
 import { SHEET, toX, toY, type Frame } from './frame';
 import { findHull, FLAT, hullPath } from './hull';
-import type { Matrix } from './shapes';
+import { outlineShapes, type Matrix, type Shape } from './shapes';
 
 export type Tone = 'beech' | 'walnut' | 'tinted' | 'grip' | 'steel' | 'head';
 
@@ -38,9 +38,12 @@ export interface Outline {
   readonly shade: string;
   readonly lit: string;
   readonly finish: Finish;
+  /** All of it, ready to be written. */
+  readonly shapes: readonly Shape[];
 }
 
-export interface DrawnPart {
+/** A part on the plate, ready to be written as a group of its outline. */
+export interface DrawnPart extends Shape {
   readonly id: PartId;
   readonly tone: Tone;
   /** Club and hands lie over the pattern, the rest of the figure under it. */
@@ -162,9 +165,17 @@ function drawPart(plate: PlateFigure, i: number, frame: Frame, finish: Finish, d
   if (drawn) project(placement, i * MATRIX_SIZE, frame);
   if (drawn && before && willDo(before, finish) && isStill(drawn, i, plate.bounds)) return before;
   const tone: Tone = id === 'upperArmTrail' ? 'tinted' : material === 'brass' ? 'head' : material;
-  const own = { id, tone, isInFront: IN_FRONT.has(id) };
   const kept = drawn && finish === 'sketch' ? findKept(drawn, i, plate.bounds) : undefined;
-  const part = kept ? { ...own, ...kept } : { ...own, outline: outlineOf(plate, i, frame, finish) };
+  const outline = kept ? kept.outline : outlineOf(plate, i, tone, frame, finish);
+  const group = { key: id, tag: 'g', attributes: NONE, inside: outline.shapes } as const;
+  const part: DrawnPart = {
+    ...group,
+    id,
+    tone,
+    isInFront: IN_FRONT.has(id),
+    outline,
+    ...(kept && { matrix: kept.matrix }),
+  };
   if (!drawn) return part;
   // No engraving is carried along.
   if (!kept && finish !== 'engraved') remember(drawn, i, part.outline);
@@ -175,12 +186,19 @@ function drawPart(plate: PlateFigure, i: number, frame: Frame, finish: Finish, d
 const willDo = ({ outline, matrix }: DrawnPart, finish: Finish): boolean =>
   finish === 'sketch' ? outline.finish !== 'engraved' : outline.finish === finish && !matrix;
 
-function outlineOf({ figure, leans, engraved }: PlateFigure, i: number, frame: Frame, finish: Finish): Outline {
+function outlineOf(
+  { figure, leans, engraved }: PlateFigure,
+  i: number,
+  tone: Tone,
+  frame: Frame,
+  finish: Finish,
+): Outline {
   const m = i * MATRIX_SIZE;
   const flatness = finish === 'sketch' ? SKETCH : FLAT;
   const contour = hullPath(findHull(figure.parts[i].rings, placement, m, frame, leans[i], flatness));
   const { shade, lit } = finish === 'engraved' ? engravingPaths(engraved[i], placement, m, frame) : NOTHING;
-  return { contour, shade, lit, finish };
+  return { contour, shade, lit, finish, shapes: outlineShapes(tone, contour, shade, lit) };
 }
 
 const NOTHING = { shade: '', lit: '' } as const;
+const NONE = {} as const;

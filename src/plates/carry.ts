@@ -95,7 +95,7 @@ export function findKept(
   { kept }: Drawn,
   i: number,
   bounds: Float64Array,
-): Pick<DrawnPart, 'outline' | 'matrix'> | undefined {
+): { readonly outline: Outline; readonly matrix: Matrix } | undefined {
   const own = kept[i];
   for (let k = 0; k < own.length; k++) {
     const matrix = carry(own[k].from, i, bounds);

@@ -1,5 +1,5 @@
 import { HANDLE_RADIUS, PIN_RADIUS, REGISTER_CROSS, type OtherLine } from './annotation';
-import type { DrawnPart, Outline } from './body';
+import type { Tone } from './body';
 import type { Dimension } from './dimension';
 import type { Point, Segment } from './frame';
 import type { Caption, Lettering } from './lettering';
@@ -96,32 +96,12 @@ function measure({ line, ticks, figure }: Dimension, verdict: string, letters: L
   ];
 }
 
-const solids = new WeakMap<DrawnPart, Shape>();
-const insides = new WeakMap<Outline, readonly Shape[]>();
-
-/** One solid: its contour and the engraver's lines. The dark board chalks the lit side instead. */
-function solid(part: DrawnPart): Shape {
-  let shape = solids.get(part);
-  if (!shape) {
-    const { id: key, matrix } = part;
-    const inside = insideOf(part);
-    // A part that has not moved is the same part: its shape need not be looked into.
-    solids.set(part, (shape = { key, tag: 'g', attributes: {}, inside, ...(matrix && { matrix }) }));
-  }
-  return shape;
-}
-
-/** Of an outline that is only carried along nothing is drawn anew. */
-function insideOf({ tone, outline }: DrawnPart): readonly Shape[] {
-  let inside = insides.get(outline);
-  if (!inside) {
-    const { contour, shade, lit } = outline;
-    const shapes = [path('contour', `plate-part is-${tone}`, contour)];
-    if (shade !== '') shapes.push(path('shade', 'plate-engraving is-shade', shade));
-    if (lit !== '') shapes.push(path('lit', 'plate-engraving is-lit', lit));
-    insides.set(outline, (inside = shapes));
-  }
-  return inside;
+/** One solid's contour and the engraver's lines. The dark board chalks the lit side instead. */
+export function outlineShapes(tone: Tone, contour: string, shade: string, lit: string): readonly Shape[] {
+  const shapes = [path('contour', `plate-part is-${tone}`, contour)];
+  if (shade !== '') shapes.push(path('shade', 'plate-engraving is-shade', shade));
+  if (lit !== '') shapes.push(path('lit', 'plate-engraving is-lit', lit));
+  return shapes;
 }
 
 /** The solids behind the pattern or in front of it, where the frame has them: their contours are in tenths of a unit. */
@@ -129,7 +109,8 @@ const solidsOf = ({ frame, parts }: PlateDrawing, inFront: boolean): Shape => ({
   key: inFront ? 'in front' : 'behind',
   tag: 'g',
   attributes: { transform: `${moved({ x: frame.x0, y: frame.y0 })} scale(.1)` },
-  inside: parts.filter((part) => part.isInFront === inFront).map(solid),
+  // A part that has not moved is the same part, and a shape already: it need not be looked into.
+  inside: parts.filter((part) => part.isInFront === inFront),
 });
 
 /** Everything on a plate, in its units. `pulled`: how far the ring was pulled along its line's normal. */

@@ -72,10 +72,10 @@ function modelCosts(): number[] {
   return costs.slice(FIRST_STEPS);
 }
 
-export const run = (): Promise<Row[]> =>
-  withPage(async ({ address, folder, page }) => {
-    // Before the page is opened: the browser draws on the same processors.
-    const model = modelCosts();
+export async function run(): Promise<Row[]> {
+  // Before anything is built: what a build leaves behind would be cleared away in between, and the browser draws on the same processors.
+  const model = modelCosts();
+  return withPage(async ({ address, folder, page }) => {
     await page.addInitScript(countDraws);
     const asked = new Set<string>();
     page.on('request', (request) => asked.add(new URL(request.url()).pathname));
@@ -124,3 +124,4 @@ export const run = (): Promise<Row[]> =>
       },
     ];
   });
+}
