@@ -38,7 +38,10 @@ const MOST_KEPT = 12;
 
 /** A part is drawn anew when one of its points may have moved by more than this, units: a small part of a pixel on any screen. */
 const STILL = 0.05;
-/** While everything moves a contour may be off by this, units: a quarter of what the pen is wide. */
+/**
+ * While everything moves a contour may be off by this by its turn, and once more by its corners, units: a quarter of what the pen is
+ * wide.
+ */
 export const SKETCH = 0.3;
 
 const now = new Float64Array(PROJECTION_SIZE);
@@ -109,7 +112,8 @@ export function findKept(
 }
 
 /**
- * The flat map that brings a contour of part `i` as it was drawn to where the part lies, as an SVG matrix in tenths of a unit. Nothing where a point of the part would be off by more than `SKETCH`: then it has turned out of the plate too far.
+ * The flat map that brings a contour of part `i` as it was drawn to where the part lies, as an SVG matrix in tenths of a unit. Nothing
+ * where a point of the part would be off by more than `SKETCH`: then it has turned out of the plate too far.
  *
  * A point p of the part (its own axes) lies at F p + f where its contour was drawn and at N p + n where it is now. M = N W F' (F W F')^-1
  * brings one to the other with the least squares over the part's box, whose half sides squared are W. What is left, (N - M F) p, is at
