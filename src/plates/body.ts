@@ -50,7 +50,7 @@ export interface DrawnPart extends Shape {
   readonly isInFront: boolean;
   readonly outline: Outline;
   /** Brings an outline that was drawn elsewhere to where the part lies. Nothing for one that was drawn here. */
-  readonly matrix?: Matrix;
+  readonly matrix: Matrix | undefined;
 }
 
 const HANDS: readonly PartId[] = [
@@ -167,15 +167,19 @@ function drawPart(plate: PlateFigure, i: number, frame: Frame, finish: Finish, d
   const tone: Tone = id === 'upperArmTrail' ? 'tinted' : material === 'brass' ? 'head' : material;
   const kept = drawn && finish === 'sketch' ? findKept(drawn, i, plate.bounds) : undefined;
   const outline = kept ? kept.outline : outlineOf(plate, i, tone, frame, finish);
-  const group = { key: id, tag: 'g', attributes: NONE, inside: outline.shapes } as const;
-  const part: DrawnPart = {
-    ...group,
+  const isInFront = IN_FRONT.has(id);
+  const { shapes: inside } = outline;
+  const part = {
+    key: id,
+    tag: 'g',
+    attributes: NONE,
+    inside,
+    matrix: kept?.matrix,
     id,
     tone,
-    isInFront: IN_FRONT.has(id),
+    isInFront,
     outline,
-    ...(kept && { matrix: kept.matrix }),
-  };
+  } as const;
   if (!drawn) return part;
   // No engraving is carried along.
   if (!kept && finish !== 'engraved') remember(drawn, i, part.outline);

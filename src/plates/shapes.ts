@@ -12,7 +12,7 @@ export interface Shape {
   readonly tag: 'path' | 'text' | 'tspan' | 'circle' | 'g';
   readonly attributes: Readonly<Record<string, string | number>>;
   /** Where the element lies in its group; a group only. */
-  readonly matrix?: Matrix;
+  readonly matrix?: Matrix | undefined;
   /** Comes before what is `inside`. */
   readonly text?: string;
   readonly inside?: readonly Shape[];
