@@ -1,25 +1,14 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { findFaults } from './axe';
-import { DRAW_NOTHING, drawn, openDesk, settled, slider } from './deskPage';
+import { drawn, settled, slider } from './deskPage';
+import { shareDesk } from './sharedDesk';
 import { startOver } from './startOver';
-import { launch, SCREENS, type Visit } from './support';
+import { SCREENS } from './support';
 
-// One page for all: every test starts from a desk on which everything was undone and no drawer is open.
-let browser: Browser | undefined;
-let visit: Visit;
+const shared = shareDesk();
 let page: Page;
-beforeAll(async () => {
-  browser = await launch();
-  visit = await openDesk(browser, { init: [DRAW_NOTHING] });
-  ({ page } = visit);
-});
-beforeEach(async () => {
-  await page.setViewportSize(SCREENS.tablet);
-  await startOver(page);
-});
-afterEach(() => expect(visit.witness.errors).toEqual([]));
-afterAll(() => browser?.close());
+beforeAll(() => ({ page } = shared));
 
 /** A tab of its own, or on a phone a line in the sheet of further drawers. */
 async function openBall(): Promise<void> {

@@ -1,10 +1,10 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { findFaults } from './axe';
 import { DRAW_NOTHING, drawerIds, drawn, openDesk, openDrawer, slider } from './deskPage';
 import { findCrowding } from './geometry';
-import { startOver } from './startOver';
-import { launch, SCREENS, type Visit } from './support';
+import { shareDesk } from './sharedDesk';
+import { SCREENS } from './support';
 
 const SIZES = {
   ...SCREENS,
@@ -21,21 +21,9 @@ const SCROLLS: readonly string[] = ['phone on its side'];
 
 const CALM = { reducedMotion: 'reduce', init: [DRAW_NOTHING] } as const;
 
-// One page for all: every test starts from a desk on which everything was undone and no drawer is open.
-let browser: Browser | undefined;
-let visit: Visit;
+const shared = shareDesk(CALM);
 let page: Page;
-beforeAll(async () => {
-  browser = await launch();
-  visit = await openDesk(browser, CALM);
-  ({ page } = visit);
-});
-beforeEach(async () => {
-  await page.setViewportSize(SCREENS.tablet);
-  await startOver(page);
-});
-afterEach(() => expect(visit.witness.errors).toEqual([]));
-afterAll(() => browser?.close());
+beforeAll(() => ({ page } = shared));
 
 const REFUSE_WRITES = (): void => {
   const open = Reflect.get(IDBDatabase.prototype, 'transaction') as (...args: unknown[]) => unknown;
@@ -159,7 +147,7 @@ test('on an upright tablet every drawer leaves time, sliders, plates and figure 
 });
 
 test('a failed write is said in words that can be read and cover nothing', async () => {
-  const { page, context } = await openDesk(browser!, { ...CALM, init: [DRAW_NOTHING, REFUSE_WRITES] });
+  const { page, context } = await openDesk(shared.browser, { ...CALM, init: [DRAW_NOTHING, REFUSE_WRITES] });
   const wrong: string[] = [];
   for (const name of ['tablet', 'upright tablet', 'phone', 'phone on its side', 'small phone'] as const) {
     const viewport = SIZES[name];

@@ -1,24 +1,12 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { DRAW_NOTHING, drawn, openDesk, pointOn, slider } from './deskPage';
-import { startOver } from './startOver';
-import { launch, SCREENS, type Visit } from './support';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { drawn, pointOn, slider } from './deskPage';
+import { shareDesk } from './sharedDesk';
+import { SCREENS } from './support';
 
-// One page for all: every test starts from a desk on which everything was undone.
-let browser: Browser | undefined;
-let visit: Visit;
+const shared = shareDesk();
 let page: Page;
-beforeAll(async () => {
-  browser = await launch();
-  visit = await openDesk(browser, { init: [DRAW_NOTHING] });
-  ({ page } = visit);
-});
-beforeEach(async () => {
-  await page.setViewportSize(SCREENS.tablet);
-  await startOver(page);
-});
-afterEach(() => expect(visit.witness.errors).toEqual([]));
-afterAll(() => browser?.close());
+beforeAll(() => ({ page } = shared));
 
 const engraving = (page: Page) => page.locator('.plate-engraving');
 /** Smallest text anywhere, css px. */
