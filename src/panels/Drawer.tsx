@@ -2,6 +2,7 @@ import { lazy, Suspense, useEffect, useRef } from 'react';
 import { releaseBench, setDrawer, useDesk, type DrawerId } from '../store';
 import { Ball } from './Ball';
 import { DRAWERS } from './Bar';
+import { Mishap } from './Mishap';
 import { SetUp } from './SetUp';
 import { ABOUT, getReady, WHY } from './why/drawers';
 
@@ -92,7 +93,10 @@ export function Drawer(props: DrawerProps) {
       {/* Some drawers hold nothing to land on: the keyboard scrolls the sheet itself. */}
       {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex */}
       <div className="drawer-body" tabIndex={0}>
-        {CONTENT[open](props)}
+        {/* What cannot be fetched takes nothing else along. */}
+        <Mishap key={open} part="This drawer">
+          {CONTENT[open](props)}
+        </Mishap>
       </div>
     </section>
   );

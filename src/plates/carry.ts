@@ -33,7 +33,7 @@ export const createDrawn = (): Drawn => ({
   kept: PART_IDS.map(() => []),
 });
 
-/** Outlines remembered of a part: a slider's whole way takes about so many. */
+/** Outlines remembered of a part. Over a slider's whole way about half of the parts take no more, a few five times as many. */
 const MOST_KEPT = 12;
 
 /** A part is drawn anew when one of its points may have moved by more than this, units: a small part of a pixel on any screen. */

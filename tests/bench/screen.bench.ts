@@ -101,15 +101,15 @@ export async function run(): Promise<Row[]> {
       { what: 'script a slider step, first drag after opening, p95', value: quantile(first.clock, 0.95), unit: 'ms' },
       { what: 'script a slider step, median', value: quantile(costs.clock, 0.5), unit: 'ms' },
       { what: 'script a slider step, p95', value: quantile(costs.clock, 0.95), unit: 'ms', goal: 'at most 4' },
-      // The clock runs on while the software renderer holds both processors.
-      { what: 'the same in processor time, median', value: quantile(costs.processor, 0.5), unit: 'ms' },
+      { what: 'of that, the model, p95', value: quantile(model, 0.95), unit: 'ms', goal: 'at most 1' },
+      // The clock runs on while the software renderer holds the processors.
+      { what: 'script a slider step in processor time, median', value: quantile(costs.processor, 0.5), unit: 'ms' },
       {
-        what: 'the same in processor time, p95',
+        what: 'script a slider step in processor time, p95',
         value: quantile(costs.processor, 0.95),
         unit: 'ms',
         goal: 'at most 4',
       },
-      { what: 'of that, the model, p95', value: quantile(model, 0.95), unit: 'ms', goal: 'at most 1' },
       {
         what: 'draw calls a frame, most',
         value: Math.max(...frames.map(({ draws }) => draws)),

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { findFaults } from './axe';
-import { drawn, settled, slider } from './deskPage';
+import { DRAW_NOTHING, drawn, openDesk, settled, slider } from './deskPage';
 import { shareDesk } from './sharedDesk';
 import { startOver } from './startOver';
 import { SCREENS } from './support';
@@ -37,6 +37,17 @@ describe('the ball', () => {
     expect(await page.locator('.ball-lead').innerText()).toMatch(/curves (hard )?right/);
     expect(await readings()).not.toEqual(before.rows);
     expect(await page.locator('.above svg').first().getAttribute('aria-label')).not.toBe(strike);
+  });
+
+  test('a drawing that cannot be fetched takes only its drawer along', async () => {
+    const { page: poor, context } = await openDesk(shared.browser, { init: [DRAW_NOTHING] });
+    await poor.route('**/BallDrawings*', (route) => route.abort());
+    await poor.locator('#tab-ball').click();
+    await poor.getByRole('heading', { name: 'This drawer stopped' }).waitFor();
+    expect(await poor.locator('.plate-word').allInnerTexts()).toEqual(['On plane', 'On plane']);
+    await slider(poor, 'leadWristFlexion').press('ArrowLeft');
+    expect(await poor.locator('[data-dial="leadWristFlexion"] .dial-value').innerText()).toMatch(/1°/);
+    await context.close();
   });
 
   test('"nothing adapts" says how far the head is off, and undo brings the ball back', async () => {
