@@ -64,15 +64,24 @@ export function findDimension(
     figure: figureAround(along(middle, d, CLEAR + 2 + reach(d)), number, unit, letters),
     line: { from: along(first, toward, OVERRUN_LONG), to: along(last, back, OVERRUN_LONG) },
   });
-  const outside = [past(first, toward), past(last, back)];
-  const nearby = [beside(away), beside({ x: -away.x, y: -away.y })];
-  const order = length >= LONG ? [...nearby, ...outside] : [...outside, ...nearby];
-  const ends = [boxAround(first, TICK), boxAround(last, TICK)];
-  const found = order.find(
-    ({ figure }) =>
-      isInside(figure.box, room) && isClear(figure.box, { ...obstacles, boxes: [...obstacles.boxes, ...ends] }),
-  );
-  return found && { ...found, ticks: [tickAt(from, toward), tickAt(to, toward)] };
+  const around = {
+    boxes: [...obstacles.boxes, boxAround(first, TICK), boxAround(last, TICK)],
+    lines: obstacles.lines,
+  };
+  // Worked out one after the other: the first of them mostly fits.
+  const places = [
+    () => past(first, toward),
+    () => past(last, back),
+    () => beside(away),
+    () => beside({ x: -away.x, y: -away.y }),
+  ];
+  for (let i = 0; i < places.length; i++) {
+    const found = places[length >= LONG ? (i + 2) % places.length : i]();
+    if (isInside(found.figure.box, room) && isClear(found.figure.box, around)) {
+      return { ...found, ticks: [tickAt(from, toward), tickAt(to, toward)] };
+    }
+  }
+  return undefined;
 }
 
 interface Placed {

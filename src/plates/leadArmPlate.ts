@@ -24,7 +24,7 @@ import {
   type Point,
   type Segment,
 } from './frame';
-import { captionAt, findCaption, type Lettering } from './lettering';
+import { captionAt, findCaption, type Caption, type Lettering } from './lettering';
 import { isClear, isInside } from './boxes';
 
 /** Where the bicep centre of a right-handed player stands on the plate: what moves is the shaft line. */
@@ -43,6 +43,8 @@ const HANDLE_ROOM = 14;
 const AXIS_PAST_HANDLE = 26;
 const AXIS_BEFORE = 150;
 const OTHER_UP_TO = 180;
+/** Where the name of another swing's line may stand along it. */
+const OTHER_NAME_AT = [150, 130, 110, -120, -100, -140, 170, 90] as const;
 
 /** Direction of the shaft down the line, from hands to head, on the plate; upright where the shaft points straight at the viewer. */
 export function shaftDirection(pose: Pose, side: 1 | -1): Point {
@@ -211,15 +213,17 @@ function drawOther(
   const d = shaftDirection(pose, side);
   const foot = along(line.from, d, AXIS_BEFORE);
   if (letters.isBare) return { kind, line, caption: undefined };
-  const places = [150, 130, 110, -120, -100, -140, 170, 90].flatMap((at) => {
-    const p = along(foot, d, at);
-    return [
+  const own = { boxes: obstacles.boxes, lines: [...obstacles.lines, line] };
+  const room = roomIn(SHEET);
+  const isFree = ({ box }: Caption): boolean => isInside(box, room) && isClear(box, own);
+  let caption: Caption | undefined;
+  for (let i = 0; i < OTHER_NAME_AT.length && !caption; i++) {
+    const p = along(foot, d, OTHER_NAME_AT[i]);
+    caption = [
       captionAt(kind, { x: p.x - side * 8, y: p.y + 6 }, side === 1 ? 'end' : 'start', letters),
       captionAt(kind, { x: p.x + side * 8, y: p.y + 4 }, side === 1 ? 'start' : 'end', letters),
-    ];
-  });
-  const own = { boxes: obstacles.boxes, lines: [...obstacles.lines, line] };
-  const caption = places.find(({ box }) => isInside(box, roomIn(SHEET)) && isClear(box, own));
+    ].find(isFree);
+  }
   if (caption) obstacles.boxes.push(caption.box);
   return { kind, line, caption };
 }

@@ -7,25 +7,46 @@ interface Painted {
   shape: Shape;
   /** What places a group by its matrix. */
   placed?: SVGTransform;
+  /** What stands in it. */
+  inside?: Group;
 }
-/** What was written last into each group, so that only what changed is written again. */
-const painted = new WeakMap<SVGElement, Map<string, Painted>>();
+/** What was written into a group, so that only what changed is written again. */
+interface Group {
+  /** In the order they stand in. */
+  readonly standing: Painted[];
+  /** Those that were taken out too: they may come back. */
+  readonly known: Map<string, Painted>;
+}
+const createGroup = (): Group => ({ standing: [], known: new Map<string, Painted>() });
+const groups = new WeakMap<SVGElement, Group>();
 
-/** Brings `group` to hold exactly these shapes, in this order. Nothing else may write into it. */
-export function paintShapes(
-  group: SVGElement,
-  shapes: readonly Shape[],
-  from: ChildNode | null = group.firstChild,
-): void {
-  let known = painted.get(group);
-  if (!known) painted.set(group, (known = new Map<string, Painted>()));
-  let next = from;
+/** Brings `element` to hold exactly these shapes, in this order. Nothing else may write into it. */
+export function paintShapes(element: SVGElement, shapes: readonly Shape[]): void {
+  let group = groups.get(element);
+  if (!group) groups.set(element, (group = createGroup()));
+  paintInto(element, group, shapes, element.firstChild);
+}
+
+/** `from`: the first node of the element that a shape may have written. */
+function paintInto(parent: SVGElement, group: Group, shapes: readonly Shape[], from: ChildNode | null): void {
+  const { standing, known } = group;
+  // Most often the same shapes stand in the same order: then no element need be asked what stands next to it.
+  let at = 0;
+  while (at < shapes.length && at < standing.length && shapes[at].key === standing[at].shape.key) {
+    write(standing[at], shapes[at]);
+    at++;
+  }
+  if (at === shapes.length && at === standing.length) return;
+  let next = at === 0 ? from : standing[at - 1].element.nextSibling;
+  standing.length = at;
   /** Elements that were stepped over: they come later in the order, or not at all. */
   let passed: Set<ChildNode> | undefined;
-  for (const shape of shapes) {
+  for (; at < shapes.length; at++) {
+    const shape = shapes[at];
     let one = known.get(shape.key);
     if (one) write(one, shape);
     else known.set(shape.key, (one = create(shape)));
+    standing.push(one);
     const { element } = one;
     // One that moved back is moved, not all that it moved behind.
     if (next && element !== next && element === next.nextSibling) {
@@ -35,7 +56,7 @@ export function paintShapes(
     if (element === next) next = next.nextSibling;
     else {
       passed?.delete(element);
-      group.insertBefore(element, next);
+      parent.insertBefore(element, next);
     }
   }
   passed?.forEach((gone) => gone.remove());
@@ -50,8 +71,8 @@ function create(shape: Shape): Painted {
   const element = document.createElementNS(SVG, shape.tag);
   for (const name of Object.keys(shape.attributes)) element.setAttribute(name, String(shape.attributes[name]));
   if (shape.text !== undefined) element.append(shape.text);
-  if (shape.inside) paintShapes(element, shape.inside, null);
-  const one = { element, shape };
+  const one: Painted = { element, shape };
+  if (shape.inside) paintInto(element, (one.inside = createGroup()), shape.inside, null);
   if (shape.matrix) place(one, shape.matrix);
   return one;
 }
@@ -59,16 +80,20 @@ function create(shape: Shape): Painted {
 function write(one: Painted, shape: Shape): void {
   const { element, shape: before } = one;
   if (shape === before) return;
-  for (const name in shape.attributes) {
-    const value = shape.attributes[name];
-    if (value !== before.attributes[name]) element.setAttribute(name, String(value));
+  const { attributes } = shape;
+  if (attributes !== before.attributes) {
+    for (const name in attributes) {
+      const value = attributes[name];
+      if (value !== before.attributes[name]) element.setAttribute(name, String(value));
+    }
   }
   if (shape.matrix !== before.matrix) place(one, shape.matrix);
   const { text } = shape;
   // Its text is an element's first child.
   if (text !== undefined && text !== before.text) (element.firstChild as Text).data = text;
   if (shape.inside && shape.inside !== before.inside) {
-    paintShapes(element, shape.inside, text === undefined ? element.firstChild : element.firstChild!.nextSibling);
+    const from = text === undefined ? element.firstChild : element.firstChild!.nextSibling;
+    paintInto(element, (one.inside ??= createGroup()), shape.inside, from);
   }
   one.shape = shape;
 }
@@ -77,9 +102,8 @@ let shared: SVGMatrix | undefined;
 
 /** Numbers handed over as numbers: written as text they would be read again for every part of every step. */
 function place(one: Painted, matrix: Matrix | undefined): void {
-  const list = (one.element as SVGGElement).transform.baseVal;
   if (!matrix) {
-    list.clear();
+    (one.element as SVGGElement).transform.baseVal.clear();
     delete one.placed;
     return;
   }
@@ -90,6 +114,10 @@ function place(one: Painted, matrix: Matrix | undefined): void {
   shared.d = matrix[3];
   shared.e = matrix[4];
   shared.f = matrix[5];
-  if (one.placed) one.placed.setMatrix(shared);
-  else one.placed = list.initialize(list.createSVGTransformFromMatrix(shared));
+  if (one.placed) {
+    one.placed.setMatrix(shared);
+    return;
+  }
+  const list = (one.element as SVGGElement).transform.baseVal;
+  one.placed = list.initialize(list.createSVGTransformFromMatrix(shared));
 }

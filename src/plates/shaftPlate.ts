@@ -27,6 +27,8 @@ const DIMENSION_AT = 62;
 const ZONE = { from: -38, to: 38 } as const;
 const CORRIDOR = { from: -86, to: 54 } as const;
 const EXTENSION_FROM = 12;
+/** Heights from the hands at which the name of another swing's line may stand. */
+const OTHER_NAME_AT = [-96, -80, -112, -64, -128] as const;
 /** Head and hands closer than this share one side for their names, units. */
 const NEAR = 16;
 
@@ -179,12 +181,17 @@ function drawOther(
   const x = pin.x + side * headDepth(pose) * scale;
   const line = upright(x, pin.y + HANDLE_AT + HANDLE_RADIUS, pin.y + ZONE.to);
   if (letters.isBare) return { kind, line, caption: undefined };
-  const places = [-96, -80, -112, -64, -128].flatMap((at) => [
-    captionAt(kind, { x: x + side * 6, y: pin.y + at }, side === 1 ? 'start' : 'end', letters),
-    captionAt(kind, { x: x - side * 6, y: pin.y + at }, side === 1 ? 'end' : 'start', letters),
-  ]);
   const own = { boxes: obstacles.boxes, lines: [...obstacles.lines, line] };
-  const caption = places.find(({ box }) => isInside(box, roomIn(SHEET)) && isClear(box, own));
+  const room = roomIn(SHEET);
+  const isFree = ({ box }: Caption): boolean => isInside(box, room) && isClear(box, own);
+  let caption: Caption | undefined;
+  for (let i = 0; i < OTHER_NAME_AT.length && !caption; i++) {
+    const at = pin.y + OTHER_NAME_AT[i];
+    caption = [
+      captionAt(kind, { x: x + side * 6, y: at }, side === 1 ? 'start' : 'end', letters),
+      captionAt(kind, { x: x - side * 6, y: at }, side === 1 ? 'end' : 'start', letters),
+    ].find(isFree);
+  }
   if (caption) obstacles.boxes.push(caption.box);
   return { kind, line, caption };
 }
