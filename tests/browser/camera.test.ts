@@ -170,6 +170,28 @@ describe('a camera down the line', () => {
     expect(await rows()).toEqual(bent);
   });
 
+  test('a mark is told how far this film bends the reading; of a camera nobody placed nothing is said', async () => {
+    const marks = page.locator('.seen-drawer').getByRole('region', { name: CHECKPOINT_NAMES.shaftParallel.title });
+    const mark = async (): Promise<string> => {
+      await openDrawer(page, 'seen');
+      await marks.getByLabel('Head, behind is minus').fill('5');
+      await marks.getByLabel('Head, behind is minus').press('Enter');
+      await drawn(page);
+      return marks.innerText();
+    };
+    expect(await mark()).not.toContain('On film');
+    await openDrawer(page, 'setUp');
+    await type('Right of the hand line', '60');
+    const { bend } = through(
+      'downTheLine',
+      { ...USUAL_CAMERAS.downTheLine, rightCm: 60 },
+      'headDepth',
+      'shaftParallel',
+    );
+    expect(Math.abs(bend)).toBeGreaterThan(0.02);
+    expect(await mark()).toContain(`On film, your camera makes this swing ${sayBend(bend, UNITS)} than it is.`);
+  });
+
   test('it stands where it stood after a reload, and can still be undone', async () => {
     await type('Right of the hand line', '40');
     await type('Height', '1.5');

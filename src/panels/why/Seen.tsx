@@ -1,11 +1,20 @@
 import { DIALS } from '../../model/movements';
 import type { Explanation } from '../../solving/match';
 import { judge } from '../../reading/verdicts';
-import { useDerived, useDesk, type CheckpointId, type Dialled } from '../../store';
+import {
+  throughCameras,
+  USUAL_CAMERAS,
+  useDerived,
+  useDesk,
+  type CameraPlace,
+  type CheckpointId,
+  type Dialled,
+} from '../../store';
 import { useAsked } from '../../store/asking';
+import { CAMERA_FIELDS } from '../../store/cameras';
 import { SEEN_LIMITS, USUAL_GIVE_CM, type Sighting } from '../../store/seen';
 import { setSeen, showGhost, takeDialled, toDialled } from '../../store/whyActions';
-import { CHECKPOINT_NAMES, LENGTHS, PLATE_WORDS } from '../../words';
+import { CHECKPOINT_NAMES, LENGTHS, PLATE_WORDS, sayFilmed } from '../../words';
 import { ALIKE, NOTHING_MARKED, sayExplanation, sayMatch, sayMisfit } from '../../words/sightings';
 import { sayHold, sayJudged } from '../../words/whatToChange';
 import { outside } from '../lengthFields';
@@ -50,12 +59,21 @@ const ENDS: Readonly<Record<CheckpointId, string>> = {
   shaftParallel: 'Head, behind is minus',
 };
 
+/** A camera that nobody has placed is not known: nothing can be said about its film. */
+const isPlaced = (place: CameraPlace): boolean =>
+  CAMERA_FIELDS.some((field) => place[field] !== USUAL_CAMERAS.downTheLine[field]);
+
 /** One mark, typed: an empty field takes the mark away. */
 function Mark({ id }: { id: CheckpointId }) {
   const sighting = useDesk(({ document }) => document.seen[id]);
   const units = useDesk(({ document }) => document.units);
   const bands = useDerived(({ exactBands }) => exactBands);
   const hold = useAsked(({ answer }) => (answer?.kind === 'match' ? answer.holds[id] : undefined));
+  const filmed = useDesk((state) =>
+    sighting && isPlaced(state.document.camera.downTheLine)
+      ? sayFilmed(id, throughCameras(state).downTheLine[id].judged, units)
+      : undefined,
+  );
   const { metres, symbol, decimals } = LENGTHS[units.length];
   const cmPerUnit = metres * 100;
   const take = (part: keyof Sighting, name: string) => (typed: number | undefined) => {
@@ -104,6 +122,7 @@ function Mark({ id }: { id: CheckpointId }) {
           {sayHold(id, PLATE_WORDS[judge(sighting.cm / 100, bands[id])], hold.share)}
         </p>
       )}
+      {filmed !== undefined && <p className="fine">{filmed}</p>}
     </section>
   );
 }
