@@ -134,6 +134,7 @@ function Ticks() {
         else delete ticks.current[id];
       }}
       className="scrub-position"
+      data-position={id}
       data-checkpoint={id in WORDS}
       aria-hidden="true"
     >
