@@ -129,22 +129,25 @@ const findCovered = (page: Page): Promise<string[]> =>
     return [...missing, ...covered.map((thing) => thing.getAttribute('aria-label') ?? thing.className)];
   });
 
-test('on an upright tablet every drawer leaves time, sliders, plates and figure uncovered, and scrolls by itself', async () => {
-  await page.setViewportSize(SCREENS['upright tablet']);
-  const wrong: Record<string, string[]> = {};
-  const all = await drawerIds(page);
-  expect(all.length).toBeGreaterThan(10);
-  for (const id of all) {
-    await openDrawer(page, id);
-    await drawn(page);
-    const over = await page.evaluate(() => document.documentElement.scrollHeight - innerHeight);
-    const wide = await page.locator('.drawer-body').evaluate((body) => body.scrollWidth - body.clientWidth);
-    const longer = over > 0 ? [`the page is ${over} px longer than the screen`] : [];
-    const wider = wide > 0 ? [`the drawer holds something ${wide} px wider than itself`] : [];
-    wrong[id] = [...(await findCovered(page)), ...longer, ...wider];
-  }
-  expect(wrong).toEqual(Object.fromEntries(all.map((id) => [id, []])));
-});
+test.each(['upright tablet', 'small upright tablet'] as const)(
+  'on the %s every drawer leaves time, sliders, plates and figure uncovered, and scrolls by itself',
+  async (size) => {
+    await page.setViewportSize(SIZES[size]);
+    const wrong: Record<string, string[]> = {};
+    const all = await drawerIds(page);
+    expect(all.length).toBeGreaterThan(10);
+    for (const id of all) {
+      await openDrawer(page, id);
+      await drawn(page);
+      const over = await page.evaluate(() => document.documentElement.scrollHeight - innerHeight);
+      const wide = await page.locator('.drawer-body').evaluate((body) => body.scrollWidth - body.clientWidth);
+      const longer = over > 0 ? [`the page is ${over} px longer than the screen`] : [];
+      const wider = wide > 0 ? [`the drawer holds something ${wide} px wider than itself`] : [];
+      wrong[id] = [...(await findCovered(page)), ...longer, ...wider];
+    }
+    expect(wrong).toEqual(Object.fromEntries(all.map((id) => [id, []])));
+  },
+);
 
 test('a failed write is said in words that can be read and cover nothing', async () => {
   const { page, context } = await openDesk(shared.browser, { ...CALM, init: [DRAW_NOTHING, REFUSE_WRITES] });
