@@ -38,18 +38,14 @@ async function drag(page: Page, id: string, from: number, to: number): Promise<v
 
 describe('the main job', () => {
   test('within ten seconds of opening, a drag toward cupped has made both checkpoints steep', async () => {
-    // A machine busy with something else may be late once; an app that needs so long is late every time.
-    const took: number[] = [];
-    do {
-      const start = performance.now();
-      const fresh = await open(browser!, { viewport: WINDOW, path: '?probe' });
-      await slider(fresh.page, 'leadWristFlexion').waitFor();
-      await drag(fresh.page, 'leadWristFlexion', 0, -20);
-      await fresh.page.getByText('Steep at both checkpoints.').waitFor();
-      took.push(performance.now() - start);
-      await fresh.context.close();
-    } while (took.length < 3 && Math.min(...took) >= 10_000);
-    expect(Math.min(...took)).toBeLessThan(10_000);
+    const start = performance.now();
+    const fresh = await open(browser!, { viewport: WINDOW, path: '?probe' });
+    await slider(fresh.page, 'leadWristFlexion').waitFor();
+    await drag(fresh.page, 'leadWristFlexion', 0, -20);
+    await fresh.page.getByText('Steep at both checkpoints.').waitFor();
+    const took = performance.now() - start;
+    await fresh.context.close();
+    expect(took).toBeLessThan(10_000);
   });
 
   test('a drag moves picture, plates and numbers together and is one undo step', async () => {
