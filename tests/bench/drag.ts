@@ -13,15 +13,18 @@ export async function createMeter(page: Page): Promise<Meter> {
   return { clock, processor };
 }
 
-const scriptMs = async (session: CDPSession): Promise<number> => {
+async function spentMs(session: CDPSession): Promise<{ readonly script: number; readonly layout: number }> {
   const { metrics } = await session.send('Performance.getMetrics');
-  return metrics.find(({ name }) => name === 'ScriptDuration')!.value * 1000;
-};
+  const ms = (wanted: string): number => metrics.find(({ name }) => name === wanted)!.value * 1000;
+  return { script: ms('ScriptDuration'), layout: ms('LayoutDuration') };
+}
 
 /** What steps cost, ms each. By the clock a step also waits while the software renderer has the processors. */
 export interface Costs {
   readonly clock: number[];
   readonly processor: number[];
+  /** Laying out the page after the scripts, in processor time. */
+  readonly layout: number[];
 }
 
 /** Two frames later everything that a step set off has been drawn. */
@@ -44,12 +47,15 @@ export async function dragAlong(slider: Locator, meter: Meter, shares: readonly 
       y: box.y + box.height / 2,
     });
   await mouse('mousePressed', 0.5);
-  const costs: Costs = { clock: [], processor: [] };
+  const costs: Costs = { clock: [], processor: [], layout: [] };
   for (const share of shares) {
-    const before = { clock: await scriptMs(meter.clock), processor: await scriptMs(meter.processor) };
+    const before = { clock: await spentMs(meter.clock), processor: await spentMs(meter.processor) };
     await mouse('mouseMoved', share);
     await nextFrame(slider);
-    for (const by of ['clock', 'processor'] as const) costs[by].push((await scriptMs(meter[by])) - before[by]);
+    const after = { clock: await spentMs(meter.clock), processor: await spentMs(meter.processor) };
+    costs.clock.push(after.clock.script - before.clock.script);
+    costs.processor.push(after.processor.script - before.processor.script);
+    costs.layout.push(after.processor.layout - before.processor.layout);
   }
   await mouse('mouseReleased', 0.5);
   return costs;

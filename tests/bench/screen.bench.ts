@@ -110,6 +110,7 @@ export async function run(): Promise<Row[]> {
         unit: 'ms',
         goal: 'at most 4',
       },
+      { what: 'layout after a slider step in processor time, median', value: quantile(costs.layout, 0.5), unit: 'ms' },
       {
         what: 'draw calls a frame, most',
         value: Math.max(...frames.map(({ draws }) => draws)),
