@@ -24,11 +24,11 @@ const groups = new WeakMap<SVGElement, Group>();
 export function paintShapes(element: SVGElement, shapes: readonly Shape[]): void {
   let group = groups.get(element);
   if (!group) groups.set(element, (group = createGroup()));
-  paintInto(element, group, shapes, element.firstChild);
+  paintInto(element, group, shapes);
 }
 
-/** `from`: the first node of the element that a shape may have written. */
-function paintInto(parent: SVGElement, group: Group, shapes: readonly Shape[], from: ChildNode | null): void {
+/** `hasText`: the parent's first node is a text of its own, and stays. */
+function paintInto(parent: SVGElement, group: Group, shapes: readonly Shape[], hasText = false): void {
   const { standing, known } = group;
   // Most often the same shapes stand in the same order: then no element need be asked what stands next to it.
   let at = 0;
@@ -37,7 +37,8 @@ function paintInto(parent: SVGElement, group: Group, shapes: readonly Shape[], f
     at++;
   }
   if (at === shapes.length && at === standing.length) return;
-  let next = at === 0 ? from : standing[at - 1].element.nextSibling;
+  const last = at === 0 ? (hasText ? parent.firstChild : null) : standing[at - 1].element;
+  let next = last ? last.nextSibling : parent.firstChild;
   standing.length = at;
   /** Elements that were stepped over: they come later in the order, or not at all. */
   let passed: Set<ChildNode> | undefined;
@@ -72,7 +73,7 @@ function create(shape: Shape): Painted {
   for (const name of Object.keys(shape.attributes)) element.setAttribute(name, String(shape.attributes[name]));
   if (shape.text !== undefined) element.append(shape.text);
   const one: Painted = { element, shape };
-  if (shape.inside) paintInto(element, (one.inside = createGroup()), shape.inside, null);
+  if (shape.inside) paintInto(element, (one.inside = createGroup()), shape.inside, shape.text !== undefined);
   if (shape.matrix) place(one, shape.matrix);
   return one;
 }
@@ -92,8 +93,7 @@ function write(one: Painted, shape: Shape): void {
   // Its text is an element's first child.
   if (text !== undefined && text !== before.text) (element.firstChild as Text).data = text;
   if (shape.inside && shape.inside !== before.inside) {
-    const from = text === undefined ? element.firstChild : element.firstChild!.nextSibling;
-    paintInto(element, (one.inside ??= createGroup()), shape.inside, from);
+    paintInto(element, (one.inside ??= createGroup()), shape.inside, text !== undefined);
   }
   one.shape = shape;
 }

@@ -1,6 +1,6 @@
 import type { CDPSession, Locator, Page } from 'playwright-core';
 
-/** What the page's own thread has spent in scripts: by the clock, and in processor time. Each needs a session of its own. */
+/** What the page's own thread has spent in scripts and on layout: by the clock, and in processor time. Each needs a session of its own. */
 export interface Meter {
   readonly clock: CDPSession;
   readonly processor: CDPSession;
@@ -32,7 +32,7 @@ export const nextFrame = (slider: Locator): Promise<void> =>
   slider.evaluate(() => new Promise<void>((done) => requestAnimationFrame(() => requestAnimationFrame(() => done()))));
 
 /**
- * Drags a slider to these places (shares of its length) and answers what each step costs the page's own thread in scripts, ms. Input
+ * Drags a slider to these places (shares of its length) and answers what each step costs the page's own thread, ms. Input
  * goes to the browser itself: the driver's own mouse runs scripts in the page while a button is down.
  */
 export async function dragAlong(slider: Locator, meter: Meter, shares: readonly number[]): Promise<Costs> {

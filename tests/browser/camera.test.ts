@@ -189,7 +189,14 @@ describe('a camera down the line', () => {
       'shaftParallel',
     );
     expect(Math.abs(bend)).toBeGreaterThan(0.02);
-    expect(await mark()).toContain(`On film, your camera makes this swing ${sayBend(bend, UNITS)} than it is.`);
+    expect(await mark()).toContain(
+      `On film, your camera makes this swing ${sayBend(bend, UNITS)} than it is. (computed by the model)`,
+    );
+    const exaggerate = page.locator('.acts').getByRole('switch', { name: 'Exaggerate' });
+    await exaggerate.click();
+    await drawn(page);
+    expect(await marks.innerText()).toMatch(/On film, .* than it is\. \(computed by the model, exaggerated twofold\)/);
+    await exaggerate.click();
   });
 
   test('it stands where it stood after a reload, and can still be undone', async () => {

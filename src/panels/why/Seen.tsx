@@ -14,7 +14,7 @@ import { useAsked } from '../../store/asking';
 import { CAMERA_FIELDS } from '../../store/cameras';
 import { SEEN_LIMITS, USUAL_GIVE_CM, type Sighting } from '../../store/seen';
 import { setSeen, showGhost, takeDialled, toDialled } from '../../store/whyActions';
-import { CHECKPOINT_NAMES, LENGTHS, PLATE_WORDS, sayFilmed } from '../../words';
+import { CHECKPOINT_NAMES, COMPUTED, EXAGGERATED, LENGTHS, PLATE_WORDS, sayFilmed } from '../../words';
 import { ALIKE, NOTHING_MARKED, sayExplanation, sayMatch, sayMisfit } from '../../words/sightings';
 import { sayHold, sayJudged } from '../../words/whatToChange';
 import { outside } from '../lengthFields';
@@ -69,6 +69,7 @@ function Mark({ id }: { id: CheckpointId }) {
   const units = useDesk(({ document }) => document.units);
   const bands = useDerived(({ exactBands }) => exactBands);
   const hold = useAsked(({ answer }) => (answer?.kind === 'match' ? answer.holds[id] : undefined));
+  const exaggerated = useDerived((derived) => derived.exaggerated);
   const filmed = useDesk((state) =>
     sighting && isPlaced(state.document.camera.downTheLine)
       ? sayFilmed(id, throughCameras(state).downTheLine[id].judged, units)
@@ -122,7 +123,12 @@ function Mark({ id }: { id: CheckpointId }) {
           {sayHold(id, PLATE_WORDS[judge(sighting.cm / 100, bands[id])], hold.share)}
         </p>
       )}
-      {filmed !== undefined && <p className="fine">{filmed}</p>}
+      {filmed !== undefined && (
+        <p className="fine">
+          {filmed} ({COMPUTED}
+          {exaggerated && `, ${EXAGGERATED}`})
+        </p>
+      )}
     </section>
   );
 }
