@@ -6,7 +6,7 @@ export interface Relay {
   readonly address: string;
   /** From now on the worker's file is a different one, as after an update. */
   update(): void;
-  /** Gone: whoever asks is refused, and every open connection is cut. */
+  /** Gone: what is being answered is answered, then every connection is cut, and whoever asks is refused. */
   close(): Promise<void>;
   /** There again, under the same address. */
   reopen(): Promise<void>;
@@ -16,7 +16,11 @@ export interface Relay {
 export async function openRelay(): Promise<Relay> {
   const app = inject('address');
   let version = 1;
+  const inHand = new Set<Promise<unknown>>();
   const server: Server = createServer((request, response) => {
+    const answered = new Promise<void>((resolve) => response.once('close', resolve));
+    inHand.add(answered);
+    void answered.then(() => inHand.delete(answered));
     const target = new URL(request.url ?? '/', app);
     fetch(target)
       .then(async (answer) => {
@@ -39,11 +43,12 @@ export async function openRelay(): Promise<Relay> {
     update() {
       version++;
     },
-    close: () =>
-      new Promise((resolve) => {
-        server.close(() => resolve());
-        server.closeAllConnections();
-      }),
+    async close() {
+      const closed = new Promise((resolve) => server.close(resolve));
+      while (inHand.size > 0) await Promise.all(inHand);
+      server.closeAllConnections();
+      await closed;
+    },
     reopen: () => listen(place.port),
   };
 }

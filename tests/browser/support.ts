@@ -58,7 +58,7 @@ export async function watch(page: Page): Promise<Witness> {
   const witness: Witness = { errors: [], requests: [], violations: [] };
   page.on('console', (message) => {
     if (message.type() !== 'error' || isLookForWorker(message.text(), message.location().url)) return;
-    witness.errors.push(message.text());
+    witness.errors.push(`${message.text()} at ${message.location().url}`);
   });
   page.on('pageerror', (error) => witness.errors.push(error.stack ?? error.message));
   page.on('crash', () => witness.errors.push('the page crashed'));
