@@ -19,7 +19,7 @@ async function spentMs(session: CDPSession): Promise<{ readonly script: number; 
   return { script: ms('ScriptDuration'), layout: ms('LayoutDuration') };
 }
 
-/** What steps cost, ms each. By the clock a step also waits while the software renderer has the processors. */
+/** What steps cost, ms each. By the clock a step also waits while somebody else has the processors. */
 export interface Costs {
   readonly clock: number[];
   readonly processor: number[];
@@ -27,15 +27,37 @@ export interface Costs {
   readonly layout: number[];
 }
 
-/** Two frames later everything that a step set off has been drawn. */
+/**
+ * Two frames later everything that a step set off has been drawn. Asking for them runs scripts in the page, a quarter of a
+ * millisecond a step, and up to five where the browser's other threads break in: they count as the page's.
+ */
 export const nextFrame = (slider: Locator): Promise<void> =>
   slider.evaluate(() => new Promise<void>((done) => requestAnimationFrame(() => requestAnimationFrame(() => done()))));
 
+const LOOK_MS = 40;
+const STILL_LOOKS = 5;
+
+/** Waits until the page has run no script for as long as a frame takes here, and runs none in it itself. */
+export async function standStill({ clock }: Meter): Promise<void> {
+  let last = -1;
+  for (let looks = 0; looks < STILL_LOOKS; looks++) {
+    await new Promise((resolve) => setTimeout(resolve, LOOK_MS));
+    const { script } = await spentMs(clock);
+    if (script !== last) looks = 0;
+    last = script;
+  }
+}
+
 /**
- * Drags a slider to these places (shares of its length) and answers what each step costs the page's own thread, ms. Input
- * goes to the browser itself: the driver's own mouse runs scripts in the page while a button is down.
+ * Drags a slider to these places (shares of its length) and answers what each step costs the page's own thread until it has
+ * `settled`, ms. Input goes to the browser itself: the driver's own mouse runs scripts in the page while a button is down.
  */
-export async function dragAlong(slider: Locator, meter: Meter, shares: readonly number[]): Promise<Costs> {
+export async function dragAlong(
+  slider: Locator,
+  meter: Meter,
+  shares: readonly number[],
+  settled: () => Promise<void>,
+): Promise<Costs> {
   const box = (await slider.boundingBox())!;
   const mouse = (type: 'mousePressed' | 'mouseMoved' | 'mouseReleased', share: number): Promise<unknown> =>
     meter.clock.send('Input.dispatchMouseEvent', {
@@ -51,7 +73,7 @@ export async function dragAlong(slider: Locator, meter: Meter, shares: readonly 
   for (const share of shares) {
     const before = { clock: await spentMs(meter.clock), processor: await spentMs(meter.processor) };
     await mouse('mouseMoved', share);
-    await nextFrame(slider);
+    await settled();
     const after = { clock: await spentMs(meter.clock), processor: await spentMs(meter.processor) };
     costs.clock.push(after.clock.script - before.clock.script);
     costs.processor.push(after.processor.script - before.processor.script);

@@ -3,13 +3,13 @@ import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import type { Page } from 'playwright-core';
 import { current, currentPose, setMovement } from '../../src/store';
-import { createMeter, dragAlong, nextFrame, type Costs, type Meter } from './drag';
+import { createMeter, dragAlong, nextFrame, standStill, type Costs, type Meter } from './drag';
 import { withPage } from './site';
 import type { Row } from './table';
 
 export const name = 'screen';
 
-/** Steps of the first drag after opening, of the drag after it, and steps from one end of the slider to the other and back. */
+/** Steps of the first drag after opening, of the drag after it, and steps to and fro. */
 const FIRST_STEPS = 60;
 const STEPS = 240;
 const PERIOD = 30;
@@ -51,12 +51,17 @@ const sum = (values: readonly number[]): number => values.reduce((total, value) 
 const quantile = (values: readonly number[], share: number): number =>
   values.toSorted((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * share))];
 
-/** Drags the lead wrist's slider to and fro and listens to what each step costs the page's own thread. */
+/**
+ * Drags the lead wrist's slider to and fro and listens to what each step costs the page's own thread. At the ends of the
+ * slider, which lie half a thumb inside it, further steps would change nothing.
+ */
 const drag = (page: Page, meter: Meter, steps: number): Promise<Costs> =>
   dragAlong(
     page.getByRole('slider', { name: 'Lead wrist', exact: true }),
     meter,
-    Array.from({ length: steps }, (_, i) => 0.5 + 0.45 * Math.sin((i / PERIOD) * 2 * Math.PI)),
+    // Half a step off, so that the first one is a change already.
+    Array.from({ length: steps }, (_, i) => 0.5 + 0.4 * Math.sin(((i + 0.5) / PERIOD) * 2 * Math.PI)),
+    () => standStill(meter),
   );
 
 /** The model's share, without a screen: everything one step of a slider makes the store work out. */
@@ -89,7 +94,8 @@ export async function run(): Promise<Row[]> {
     const frames = await page.evaluate(
       () => (globalThis as unknown as { drawnFrames: { draws: number; triangles: number }[] }).drawnFrames,
     );
-    if (frames.length < STEPS) throw new Error(`Only ${frames.length} frames were drawn in ${STEPS} steps.`);
+    const steps = FIRST_STEPS + STEPS;
+    if (frames.length < steps) throw new Error(`Only ${frames.length} frames were drawn in ${steps} steps.`);
     return [
       {
         what: 'scripts and style sheets until the picture stands, gzip',

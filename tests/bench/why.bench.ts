@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import { createMeter, dragAlong, type Meter } from './drag';
+import { createMeter, dragAlong, nextFrame, type Meter } from './drag';
 import { withPage } from './site';
 import type { Row } from './table';
 
@@ -119,13 +119,14 @@ const timeSightings = (page: Page): Promise<number[]> =>
     return laps;
   }, STEPS);
 
-/** A step of a slider while every step starts the map anew: the side tilt is on neither of its axes. */
+/**
+ * A step of a slider while every step starts the map anew: the side tilt is on neither of its axes. The next step comes two
+ * frames later, in the middle of the work.
+ */
 const dragOverMap = async (page: Page, meter: Meter): Promise<number[]> => {
-  const { clock } = await dragAlong(
-    page.locator('[data-dial="trailTilt"] input[type=range]'),
-    meter,
-    Array.from({ length: DRAG_STEPS }, (_, i) => 0.5 + 0.25 * Math.sin(i / 4)),
-  );
+  const slider = page.locator('[data-dial="trailTilt"] input[type=range]');
+  const shares = Array.from({ length: DRAG_STEPS }, (_, i) => 0.5 + 0.25 * Math.sin(i / 4));
+  const { clock } = await dragAlong(slider, meter, shares, () => nextFrame(slider));
   return clock;
 };
 
