@@ -1,11 +1,24 @@
 import { lazy, Suspense, useLayoutEffect } from 'react';
-import { Bar, Drawer, later, LiveRegion, Mishap, More, Movements, Situations, Slips, Status, Time } from './panels';
+import {
+  Bar,
+  Drawer,
+  fetching,
+  later,
+  LiveRegion,
+  Mishap,
+  More,
+  Movements,
+  Situations,
+  Slips,
+  Status,
+  Time,
+} from './panels';
 import { Plate } from './plates';
 import { useDesk } from './store';
 import { sawAt } from './store/whyActions';
 
 /** The panels are there first; the 3D libraries follow. */
-const Stage = lazy(async () => ({ default: (await import('./stage/Stage')).Stage }));
+const Stage = lazy(fetching(async () => ({ default: (await import('./stage/Stage')).Stage })));
 
 /** What drawers draw is fetched when it is quiet. */
 const BALL = later(() => import('./plates/BallDrawings'));

@@ -2,13 +2,14 @@ import { lazy, Suspense, useEffect, useRef } from 'react';
 import { releaseBench, setDrawer, useDesk, type DrawerId } from '../store';
 import { Ball } from './Ball';
 import { DRAWERS } from './Bar';
+import { fetching } from './fetching';
 import { Mishap } from './Mishap';
 import { SetUp } from './SetUp';
 import { ABOUT, getReady, WHY } from './why/drawers';
 
-const JointsBench = lazy(() => import('./JointsBench'));
-const LessonBook = lazy(() => import('./lessons/LessonBook'));
-const Showing = lazy(() => import('./showing/Showing'));
+const JointsBench = lazy(fetching(() => import('./JointsBench')));
+const LessonBook = lazy(fetching(() => import('./lessons/LessonBook')));
+const Showing = lazy(fetching(() => import('./showing/Showing')));
 /** Drawings that belong to drawers, made by who wires the board: panels draw none. */
 export interface DrawerProps {
   readonly ballDrawings: React.ReactNode;

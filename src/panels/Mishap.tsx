@@ -1,6 +1,8 @@
 import { Component, type ReactNode } from 'react';
 import { saveEverything } from '../record';
 import { FRESH_SESSION, put } from '../store';
+import { LoadAgain } from './LoadAgain';
+import { NotFetched } from './fetching';
 
 interface State {
   readonly error: Error | null;
@@ -30,13 +32,19 @@ export class Mishap extends Component<Props, State> {
     const { part } = this.props;
     const Place = part === undefined ? 'main' : 'section';
     const Title = part === undefined ? 'h1' : 'h2';
+    const isAbsent = error instanceof NotFetched;
+    const title = part === undefined ? 'Something broke' : `${part} ${isAbsent ? 'did not come' : 'stopped'}`;
     return (
       <Place className="mishap" aria-label={part}>
-        <Title>{part === undefined ? 'Something broke' : `${part} stopped`}</Title>
+        <Title>{title}</Title>
         <p>Player, club, movements, undo steps and the lesson book are safe.</p>
-        <button type="button" className="plain wide" onClick={startAgain}>
-          Start again
-        </button>{' '}
+        {isAbsent ? (
+          <LoadAgain />
+        ) : (
+          <button type="button" className="plain wide" onClick={startAgain}>
+            Start again
+          </button>
+        )}{' '}
         <button type="button" className="plain wide" onClick={() => void saveEverything()}>
           Save everything
         </button>

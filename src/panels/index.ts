@@ -1,5 +1,6 @@
 export { Bar } from './Bar';
 export { Drawer } from './Drawer';
+export { fetching } from './fetching';
 export { later } from './later';
 export { LiveRegion } from './LiveRegion';
 export { Mishap } from './Mishap';

@@ -1,8 +1,9 @@
 import { useEffect, useState, type ComponentType } from 'react';
+import { fetching } from './fetching';
 
 /** A part of the screen that is fetched when it is needed, or before. */
 export interface Later<P> {
-  /** Fetches it ahead of time. What cannot be fetched now is asked for again when it is shown. */
+  /** Fetches it ahead of time. What does not come is spoken of when it is to be shown. */
   readonly fetch: () => void;
   readonly Part: ComponentType<P>;
 }
@@ -13,7 +14,7 @@ export interface Later<P> {
  */
 export function later<P extends object>(load: () => Promise<{ default: ComponentType<P> }>): Later<P> {
   let known: ComponentType<P> | undefined;
-  const find = async (): Promise<ComponentType<P>> => (known = (await load()).default);
+  const find = async (): Promise<ComponentType<P>> => (known = (await fetching(load)()).default);
   function Part(props: P) {
     const [Shown, show] = useState<ComponentType<P> | undefined>(() => known);
     useEffect(() => {

@@ -39,14 +39,27 @@ describe('the ball', () => {
     expect(await page.locator('.above svg').first().getAttribute('aria-label')).not.toBe(strike);
   });
 
-  test('a drawing that cannot be fetched takes only its drawer along', async () => {
+  test('a drawing that cannot be fetched takes only its drawer along, and comes once there is a network', async () => {
     const { page: poor, context } = await openDesk(shared.browser, { init: [DRAW_NOTHING] });
     await poor.route('**/BallDrawings*', (route) => route.abort());
     await poor.locator('#tab-ball').click();
-    await poor.getByRole('heading', { name: 'This drawer stopped' }).waitFor();
+    await poor.getByRole('heading', { name: 'This drawer did not come' }).waitFor();
     expect(await poor.locator('.plate-word').allInnerTexts()).toEqual(['On plane', 'On plane']);
     await slider(poor, 'leadWristFlexion').press('ArrowLeft');
-    expect(await poor.locator('[data-dial="leadWristFlexion"] .dial-value').innerText()).toMatch(/1°/);
+    const value = poor.locator('[data-dial="leadWristFlexion"] .dial-value');
+    expect(await value.innerText()).toMatch(/1°/);
+    // The page that works is kept as long as no other would come.
+    await context.setOffline(true);
+    await poor.getByRole('button', { name: 'Load the page again' }).click();
+    await poor.getByText('There is still no answer.').waitFor();
+    expect(await value.innerText()).toMatch(/1°/);
+    await context.setOffline(false);
+    await poor.unroute('**/BallDrawings*');
+    await poor.getByRole('button', { name: 'Load the page again' }).click();
+    await poor.getByRole('heading', { name: 'This drawer did not come' }).waitFor({ state: 'detached' });
+    await poor.locator('#tab-ball').click();
+    await poor.locator('.ball-lead').waitFor();
+    expect(await value.innerText()).toMatch(/1°/);
     await context.close();
   });
 

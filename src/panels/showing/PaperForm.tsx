@@ -1,11 +1,12 @@
 import { lazy, Suspense, useState } from 'react';
 import type { SheetContent } from '../../export/sheet';
+import { fetching } from '../fetching';
 import { OpenFile } from './OpenFile';
 import { makeModel, makePlates, makeStill, makeTable } from './makers';
 import { useShowing } from './useShowing';
 import { subjectNow } from './work';
 
-const Sheet = lazy(() => import('./Sheet'));
+const Sheet = lazy(fetching(() => import('./Sheet')));
 
 /** Still, sheet, model file and table. */
 export function PaperForm() {
