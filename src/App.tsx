@@ -20,12 +20,16 @@ import { sawAt } from './store/whyActions';
 /** The panels are there first; the 3D libraries follow. */
 const Stage = lazy(fetching(async () => ({ default: (await import('./stage/Stage')).Stage })));
 
-/** What drawers draw is fetched when it is quiet. */
+/** What drawers draw is fetched when it is quiet, and a drag rehearsed. */
 const BALL = later(() => import('./plates/BallDrawings'));
 const PAIR = later(() => import('./plates/PairPlates'));
 const fetchDrawings = (): void => {
   BALL.fetch();
   PAIR.fetch();
+  import('./plates/rehearsal').then(
+    ({ rehearse }) => rehearse(),
+    () => undefined,
+  );
 };
 
 /** Who stands where on the board. */

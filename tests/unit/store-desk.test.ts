@@ -1,4 +1,5 @@
 import { beforeEach, describe, expect, test, vi } from 'vitest';
+import { deg, toRad } from '../../src/math/angle';
 import { AT } from '../../src/model/chain';
 import { isReached } from '../../src/reading/checkpoints';
 import {
@@ -7,6 +8,7 @@ import {
   cancelGesture,
   current,
   currentPose,
+  deriveAside,
   desk,
   endGesture,
   holdAt,
@@ -256,4 +258,22 @@ describe('what is shown', () => {
     }
     expect(seen.size).toBe(9);
   });
+});
+
+test('what is worked out aside is what the desk would show, and the desk keeps what it shows', () => {
+  clearDesk();
+  setMovement('rotationRate', 1.1);
+  const before = current();
+  const { checkpoints, positions, delivery, shot, impliedPath } = deriveAside(desk.getState(), toRad(deg(-20)));
+  expect(current()).toBe(before);
+  expect(checkpoints).not.toEqual(before.checkpoints);
+  setMovement('leadWristFlexion', -20);
+  const after = current();
+  expect({ checkpoints, positions, delivery, impliedPath }).toEqual({
+    checkpoints: after.checkpoints,
+    positions: after.positions,
+    delivery: after.delivery,
+    impliedPath: after.impliedPath,
+  });
+  expect(JSON.stringify(shot)).toBe(JSON.stringify(after.shot));
 });
