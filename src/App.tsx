@@ -20,10 +20,11 @@ import { sawAt } from './store/whyActions';
 /** The panels are there first; the 3D libraries follow. */
 const Stage = lazy(fetching(async () => ({ default: (await import('./stage/Stage')).Stage })));
 
-/** What drawers draw is fetched when it is quiet, and a drag rehearsed. */
+/** What drawers draw is fetched when it is quiet. */
 const BALL = later(() => import('./plates/BallDrawings'));
 const PAIR = later(() => import('./plates/PairPlates'));
-const fetchDrawings = (): void => {
+/** Once it is quiet: what can wait, and a drag rehearsed. */
+const onQuiet = (): void => {
   BALL.fetch();
   PAIR.fetch();
   import('./plates/rehearsal').then(
@@ -61,7 +62,7 @@ export function App() {
         <Time />
         <Movements />
       </main>
-      <Drawer ballDrawings={<BALL.Part />} pairDrawings={<PAIR.Part />} fetchDrawings={fetchDrawings} />
+      <Drawer ballDrawings={<BALL.Part />} pairDrawings={<PAIR.Part />} onQuiet={onQuiet} />
       <Status />
       <Situations />
       <More />

@@ -15,8 +15,8 @@ export interface DrawerProps {
   readonly ballDrawings: React.ReactNode;
   /** Both plates of two compared swings, side by side. */
   readonly pairDrawings: React.ReactNode;
-  /** Fetches them ahead of time. */
-  readonly fetchDrawings: () => void;
+  /** Called at the first quiet moment: these drawings, and what else can wait, are fetched then. */
+  readonly onQuiet: () => void;
 }
 
 const CONTENT: Record<DrawerId, (props: DrawerProps) => React.ReactNode> = {
@@ -63,8 +63,8 @@ function close(id: DrawerId): void {
 
 /** The open drawer. Its tab gets the focus back when it closes. */
 export function Drawer(props: DrawerProps) {
-  const { fetchDrawings } = props;
-  useEffect(() => getReady(fetchDrawings), [fetchDrawings]);
+  const { onQuiet } = props;
+  useEffect(() => getReady(onQuiet), [onQuiet]);
   const open = useDesk(({ session }) => session.drawer);
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {

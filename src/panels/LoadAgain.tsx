@@ -19,7 +19,7 @@ export function LoadAgain() {
       <p aria-live="polite">
         {isAlone
           ? 'There is still no answer. This page stays as it is: try once more when there is a network.'
-          : 'It had to be fetched, and the network did not answer. Everything else goes on. Once there is a network, load the page again.'}
+          : 'It is fetched when it is needed, and did not arrive. Everything else goes on. Once there is a network, load the page again.'}
       </p>
       <button type="button" className="plain wide" onClick={() => void load()}>
         Load the page again

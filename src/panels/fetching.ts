@@ -4,8 +4,8 @@ export class NotFetched extends Error {
 }
 
 /**
- * Says of a part that does not come that it was not fetched. Asking for it again is of no use while the page stands: browsers remember
- * which modules did not come.
+ * Says of a part that does not come that it was not fetched. Asking for it again may be of no use while the page stands: a browser
+ * may remember which modules did not come, as Chromium does.
  */
 export const fetching =
   <T>(load: () => Promise<T>): (() => Promise<T>) =>

@@ -28,8 +28,8 @@ export interface Costs {
 }
 
 /**
- * Two frames later everything that a step set off has been drawn. Asking for them runs scripts in the page, a quarter of a
- * millisecond a step, and up to five where the browser's other threads break in: they count as the page's.
+ * Two frames later everything that a step set off has been drawn. Asking for them runs scripts in the page, which count
+ * as the page's, and so does the time for which other threads of the browser break into them.
  */
 export const nextFrame = (slider: Locator): Promise<void> =>
   slider.evaluate(() => new Promise<void>((done) => requestAnimationFrame(() => requestAnimationFrame(() => done()))));

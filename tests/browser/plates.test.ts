@@ -129,7 +129,7 @@ describe('working on a plate', () => {
   });
 });
 
-/** For `init`: how often the page was given an idle moment, and how many changes were made to what is on it since `isWatched`. */
+/** For `init`: how often the page was given an idle moment; the test counts changes to what is on it beside that. */
 const watchIdle = (): void => {
   const watched = { turns: 0, changes: 0 };
   Object.assign(globalThis, { watched });

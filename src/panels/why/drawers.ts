@@ -24,10 +24,10 @@ function prepare(): void {
   );
 }
 
-/** Gets the drawers, their drawings and their worker ready at an idle moment. Answers how to call that off. */
-export function getReady(fetchDrawings: () => void): () => void {
+/** Gets the drawers and their worker ready at an idle moment, and calls `onQuiet` for the rest. Answers how to call that off. */
+export function getReady(onQuiet: () => void): () => void {
   const start = (): void => {
-    fetchDrawings();
+    onQuiet();
     prepare();
   };
   const quiet = setTimeout(() => {
