@@ -6,7 +6,7 @@ import { LivePlate } from './livePlate';
  * Steps of it. Browsers compile what runs often better and better, and in threads of their own, which take the processor from the
  * drag that made them: this many steps later they have little left to do.
  */
-const STEPS = 1500;
+export const STEPS = 1500;
 /** Steps from one end of the slider to the other and back. */
 const PERIOD = 30;
 /** Most that a turn of it may take, ms: a finger that comes down meanwhile does not notice. */
