@@ -1,11 +1,25 @@
+import { put } from '../store';
+import type * as Opening from './opening';
+
+/** Fetches what opens links and files, and hands it to `work`. That it does not come is said on the desk. */
+export function fetchOpening(work: (opening: typeof Opening) => unknown): Promise<void> {
+  return import('./opening').then(
+    async (opening) => void (await work(opening)),
+    () =>
+      put({
+        notice:
+          'What opens it is fetched when it is needed, and did not arrive. Nothing was changed. Once there is a network, load the page again.',
+      }),
+  );
+}
+
 /**
  * The ways in from outside: a link that carries a document, a file dropped on the page. What reads them is fetched when something
  * comes.
  */
 export function openDoors(): void {
-  const opening = () => import('./opening');
   const followLink = (): void => {
-    if (location.hash.length > 1) void opening().then(({ openLink }) => openLink());
+    if (location.hash.length > 1) void fetchOpening(({ openLink }) => openLink());
   };
   followLink();
   window.addEventListener('hashchange', followLink);
@@ -18,6 +32,6 @@ export function openDoors(): void {
     const [file] = event.dataTransfer?.files ?? [];
     if (!file) return;
     event.preventDefault();
-    void opening().then(({ openFile }) => openFile(file));
+    void fetchOpening(({ openFile }) => openFile(file));
   });
 }

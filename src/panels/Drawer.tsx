@@ -5,6 +5,7 @@ import { DRAWERS } from './Bar';
 import { fetching } from './fetching';
 import { Mishap } from './Mishap';
 import { SetUp } from './SetUp';
+import { Notice } from './Slips';
 import { ABOUT, getReady, WHY } from './why/drawers';
 
 const JointsBench = lazy(fetching(() => import('./JointsBench')));
@@ -91,6 +92,8 @@ export function Drawer(props: DrawerProps) {
           Close
         </button>
       </div>
+      {/* On most screens the drawer covers the stage, where it would stand otherwise. The bench leaves the stage alone. */}
+      {open !== 'joints' && <Notice />}
       {/* Some drawers hold nothing to land on: the keyboard scrolls the sheet itself. */}
       {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex */}
       <div className="drawer-body" tabIndex={0}>

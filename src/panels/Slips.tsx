@@ -90,9 +90,23 @@ function writeBall(ball: HTMLElement, said: string): void {
   ball.append(how);
 }
 
+/** What there is to say of what was just done or tried, until it is read. */
+export function Notice() {
+  const notice = useDesk((state) => state.notice);
+  if (notice === null) return null;
+  return (
+    <div className="slip" role="alert">
+      <p>{notice}</p>
+      <button type="button" className="text-button" onClick={dismissNotice}>
+        Understood
+      </button>
+    </div>
+  );
+}
+
 /** Slips of paper pinned on the stage: what holds for the whole picture right now. */
 export function Slips() {
-  const notice = useDesk((state) => state.notice);
+  const isCovered = useDesk(({ session }) => session.drawer !== null && session.drawer !== 'joints');
   const warning = useRef<HTMLParagraphElement>(null);
   useWritten(
     ({ document }) => caution(document),
@@ -110,14 +124,7 @@ export function Slips() {
       <Essentials />
       <TrialSlip />
       <GuessSlip />
-      {notice !== null && (
-        <div className="slip" role="alert">
-          <p>{notice}</p>
-          <button type="button" className="text-button" onClick={dismissNotice}>
-            Understood
-          </button>
-        </div>
-      )}
+      {!isCovered && <Notice />}
       {bench && (
         <div className="slip">
           <p>Bench pose: joints set by hand.</p>

@@ -32,6 +32,16 @@ afterAll(async () => {
 
 const flexion = async (): Promise<number> => (await look(page)).document.movements.leadWristFlexionDeg;
 
+/** Whether what stands in the middle of the first such element is a part of it. */
+const isInSight = (on: Page, selector: string): Promise<boolean> =>
+  on
+    .locator(selector)
+    .first()
+    .evaluate((element) => {
+      const { x, y, width, height } = element.getBoundingClientRect();
+      return element.contains(document.elementFromPoint(x + width / 2, y + height / 2));
+    });
+
 async function reopens(file: Saved): Promise<void> {
   await page.getByRole('button', { name: 'Reset all' }).first().click();
   expect(await flexion()).toBe(0);
@@ -249,6 +259,44 @@ describe('link', () => {
     await expect.poll(async () => (await look(page)).notice).toMatch(/^The file carries no swing/);
     expect((await look(page)).document).toEqual(before.document);
   });
+});
+
+test('what was made comes into sight, however far down its button stands', async () => {
+  const files = page.locator('.files li');
+  const before = await files.count();
+  await page.getByRole('button', { name: 'Table', exact: true }).tap();
+  await expect.poll(() => files.count()).toBe(before + 1);
+  await expect.poll(() => isInSight(page, '.files li')).toBe(true);
+});
+
+test('a button whose part does not arrive says so, and the desk goes on', async () => {
+  const own = await openDesk(browser!, {
+    init: [DRAW_NOTHING],
+    viewport: { width: 1024, height: 700 },
+    hasTouch: true,
+  });
+  const { page: poor } = own;
+  await openClip(poor);
+  // The page's own parts from now on, and not what the worker keeps.
+  await poor.route(/\/(table|sheet|makeClip|opening)-[^/]*\.js/, (route) => route.abort());
+  for (const button of ['Table', 'Practice sheet']) {
+    await poor.getByRole('button', { name: button, exact: true }).tap();
+    await poor.locator('.work-excuse').waitFor();
+    expect(await poor.locator('.work-excuse').innerText()).toMatch(/makes it .* did not arrive\. No file was made\./);
+    // In sight, however far the drawer is scrolled.
+    expect(await isInSight(poor, '.work-excuse')).toBe(true);
+  }
+  await poor.getByRole('button', { name: 'Storyboard' }).tap();
+  await poor.locator('.preview output').getByText('did not arrive').waitFor();
+  await poor
+    .getByLabel('Open a picture, clip or model')
+    .setInputFiles({ name: 'any.png', mimeType: 'image/png', buffer: Buffer.from('any') });
+  await poor.getByText(/opens it .* did not arrive\. Nothing was changed\./).waitFor();
+  expect(await isInSight(poor, '[role=alert]')).toBe(true);
+  const value = poor.locator('[data-dial="leadWristFlexion"] .dial-value');
+  await poor.getByRole('slider', { name: 'Lead wrist', exact: true }).press('ArrowLeft');
+  expect(await value.innerText()).toMatch(/1°/);
+  await own.context.close();
 });
 
 test('nothing went wrong on the page, and nothing was sent anywhere', () => {

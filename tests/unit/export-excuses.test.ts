@@ -12,6 +12,12 @@ test('what went wrong is said with what to do, and that no file was made', () =>
     [error('RangeError', 'Array buffer allocation failed'), false, /not enough memory/],
     [error('EncodingError'), false, /encoder .* gave up.* another format/],
     [error('InvalidStateError', 'Codec reclaimed due to inactivity.'), true, /page was hidden .* in front/],
+    // As Chromium, Firefox and Safari put it (from memory).
+    ...[
+      'Failed to fetch dynamically imported module: http://x/y.js',
+      'error loading dynamically imported module: http://x/y.js',
+      'Importing a module script failed.',
+    ].map((said): [Error, boolean, RegExp] => [error('TypeError', said), true, /did not arrive.* load the page again/]),
     [error('Error', 'This device cannot write GIF. Choose another format.'), false, /cannot write GIF/],
   ];
   for (const [thrown, wasHidden, words] of said) {

@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react';
 import { useShowing } from './useShowing';
 import { canShare, dismiss, share } from './work';
 
@@ -9,11 +10,20 @@ function saySize(bytes: number): string {
 /** Everything that was made, until it is dismissed. */
 export function Files() {
   const files = useShowing((state) => state.files);
+  const list = useRef<HTMLUListElement>(null);
+  const newest = files[0]?.id;
+  const known = useRef(newest);
+  // Buttons that make files stand far below: a new one comes into sight.
+  useEffect(() => {
+    if (newest !== undefined && newest > (known.current ?? 0))
+      list.current?.firstElementChild?.scrollIntoView({ block: 'nearest' });
+    known.current = Math.max(newest ?? 0, known.current ?? 0);
+  }, [newest]);
   if (files.length === 0) return null;
   return (
     <section aria-labelledby="showing-files">
       <h3 id="showing-files">Finished</h3>
-      <ul className="files">
+      <ul className="files" ref={list}>
         {files.map((file) => (
           <li key={file.id}>
             <span className="files-name">{file.name}</span>

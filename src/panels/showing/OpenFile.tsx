@@ -1,9 +1,8 @@
+import { fetchOpening } from '../../export/doors';
+
 /** The way in for a file where nothing can be dropped on the page: on a phone, or with keys. */
 export function OpenFile() {
-  const open = async (file: File): Promise<void> => {
-    const { openFile } = await import('../../export/opening');
-    await openFile(file);
-  };
+  const open = (file: File): Promise<void> => fetchOpening(({ openFile }) => openFile(file));
   return (
     <label className="plain showing-open">
       Open a picture, clip or model

@@ -1,10 +1,11 @@
 import { lazy, Suspense, useState } from 'react';
 import type { SheetContent } from '../../export/sheet';
+import { sayExcuse } from '../../export/excuses';
 import { fetching } from '../fetching';
 import { OpenFile } from './OpenFile';
 import { makeModel, makePlates, makeStill, makeTable } from './makers';
 import { useShowing } from './useShowing';
-import { subjectNow } from './work';
+import { showing, subjectNow } from './work';
 
 const Sheet = lazy(fetching(() => import('./Sheet')));
 
@@ -13,8 +14,12 @@ export function PaperForm() {
   const isBusy = useShowing(({ progress }) => progress !== null);
   const [sheet, setSheet] = useState<SheetContent>();
   const lay = async (): Promise<void> => {
-    const [{ layOutSheet }, subject] = await Promise.all([import('../../export/sheet'), subjectNow()]);
-    setSheet(layOutSheet(subject, location.href));
+    try {
+      const [{ layOutSheet }, subject] = await Promise.all([import('../../export/sheet'), subjectNow()]);
+      setSheet(layOutSheet(subject, location.href));
+    } catch (error) {
+      showing.setState({ excuse: sayExcuse(error, false) });
+    }
   };
   const acts: readonly (readonly [string, () => unknown])[] = [
     ['Still of the stage', () => makeStill(1)],

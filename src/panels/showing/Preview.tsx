@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
+import { sayNoStoryboard } from '../../export/excuses';
 import { desk } from '../../store';
 import { sayWho } from '../Status';
 import { showing, subjectNow } from './work';
@@ -37,8 +38,8 @@ export function Preview({ disabled }: { disabled: boolean }) {
         frames: frames.map((frame) => ({ seconds: frame.seconds, url: URL.createObjectURL(frame.picture) })),
       });
       setNote(`${seconds.toFixed(1)} s in all`);
-    } catch {
-      if (!own.signal.aborted) setNote('The storyboard could not be drawn on this device.');
+    } catch (error) {
+      if (!own.signal.aborted) setNote(sayNoStoryboard(error));
     }
   };
 
