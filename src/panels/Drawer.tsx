@@ -92,7 +92,7 @@ export function Drawer(props: DrawerProps) {
           Close
         </button>
       </div>
-      {/* On most screens the drawer covers the stage, where it would stand otherwise. The bench leaves the stage alone. */}
+      {/* On some screens the drawer covers the stage, where it stands otherwise. The bench leaves the stage alone. */}
       {open !== 'joints' && <Notice />}
       {/* Some drawers hold nothing to land on: the keyboard scrolls the sheet itself. */}
       {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex */}

@@ -106,7 +106,7 @@ export function Notice() {
 
 /** Slips of paper pinned on the stage: what holds for the whole picture right now. */
 export function Slips() {
-  const isCovered = useDesk(({ session }) => session.drawer !== null && session.drawer !== 'joints');
+  const isInDrawer = useDesk(({ session }) => session.drawer !== null && session.drawer !== 'joints');
   const warning = useRef<HTMLParagraphElement>(null);
   useWritten(
     ({ document }) => caution(document),
@@ -124,7 +124,7 @@ export function Slips() {
       <Essentials />
       <TrialSlip />
       <GuessSlip />
-      {!isCovered && <Notice />}
+      {!isInDrawer && <Notice />}
       {bench && (
         <div className="slip">
           <p>Bench pose: joints set by hand.</p>

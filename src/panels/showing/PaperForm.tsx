@@ -14,6 +14,7 @@ export function PaperForm() {
   const isBusy = useShowing(({ progress }) => progress !== null);
   const [sheet, setSheet] = useState<SheetContent>();
   const lay = async (): Promise<void> => {
+    showing.setState({ excuse: null });
     try {
       const [{ layOutSheet }, subject] = await Promise.all([import('../../export/sheet'), subjectNow()]);
       setSheet(layOutSheet(subject, location.href));
