@@ -121,8 +121,11 @@ export function movementShare(times: Float64Array, t: number): number {
   return 1 - smoothRise((t - times[K.exit]) / (times[K.finish] - times[K.exit]));
 }
 
-/** Every joint at time `t` (s, zero at the top) with the movements on top of the reference. Allocates nothing. */
-export function movedJoints(curves: Curves, m: Movements, t: number, out: JointVector): void {
+/**
+ * Every joint at time `t` (reference s, zero at the top) with the movements on top of the reference. `tempo`: the player's seconds in one
+ * of the reference's; a turn that starts later does so by the player's own. Allocates nothing.
+ */
+export function movedJoints(curves: Curves, m: Movements, t: number, tempo: number, out: JointVector): void {
   referenceJoints(curves, t, out);
   const share = movementShare(curves.times, t);
   if (share === 0) return;
@@ -130,11 +133,11 @@ export function movedJoints(curves: Curves, m: Movements, t: number, out: JointV
   out[J.trunkTilt] += share * m.trailTilt;
   out[J.pelvisSway] += share * m.pelvisShift;
   const { rotationRate: rate, rotationDelay: delay } = m;
-  turnFrom(curves, J.thoraxTurn, rate, delay, share, t, out);
-  turnFrom(curves, J.pelvisTurn, m.pelvisRate ?? rate, m.pelvisDelay ?? delay, share, t, out);
+  turnFrom(curves, J.thoraxTurn, rate, delay / tempo, share, t, out);
+  turnFrom(curves, J.pelvisTurn, m.pelvisRate ?? rate, (m.pelvisDelay ?? delay) / tempo, share, t, out);
 }
 
-/** A turn counted from the top of the backswing, started later by `delay` and multiplied by `rate`. */
+/** A turn counted from the top of the backswing, started later by `delay` (reference s) and multiplied by `rate`. */
 function turnFrom(
   curves: Curves,
   joint: number,

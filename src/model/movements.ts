@@ -9,7 +9,7 @@ export interface Movements {
   readonly leadWristFlexion: Rad;
   /** Factor on how far pelvis and thorax have turned from the top at any time. */
   readonly rotationRate: number;
-  /** The turn starts later (+) or earlier (-). */
+  /** The turn starts later (+) or earlier (-), in the player's own seconds, whatever the tempo. */
   readonly rotationDelay: number;
   /** Added lean of the upper body away from the target. */
   readonly trailTilt: Rad;

@@ -10,8 +10,17 @@ const H = AT.leadGrip;
 /** Pitch of the shaft, rad. Zero: parallel to the ground. Positive: head above the hands. */
 export const shaftPitch = (p: Pose): number => Math.asin(Math.max(-1, Math.min(1, p[C + Y])));
 
-/** Angle of the shaft seen down the line, rad. A quarter turn: upright. Less: lies behind the player. More: tips out over the ball. */
-export const shaftPlane = (p: Pose): number => Math.atan2(p[C + Y], -p[C + Z]);
+/** A shaft that rises or falls by less counts as level: an event found to the last digit may lie on either side. */
+const LEVEL = 1e-7;
+
+/**
+ * Angle of the shaft seen down the line, rad. A quarter turn: upright. Less: lies behind the player. More: tips out over the ball; level
+ * and in front is half a turn, never minus half a turn.
+ */
+export function shaftPlane(p: Pose): number {
+  const up = p[C + Y];
+  return Math.atan2(Math.abs(up) < LEVEL ? 0 : up, -p[C + Z]);
+}
 
 /**
  * Distance down the line from the infinite shaft line to the centre of the trail upper arm, m.

@@ -68,7 +68,7 @@ const scratch: Pose = createPose();
 
 /** Joint values of a swing at time `t` (s, zero at the top), written into `out`. */
 export function swingJoints(swing: Swing, t: number, out: JointVector): void {
-  movedJoints(swing.curves, swing.movements, t, out);
+  movedJoints(swing.curves, swing.movements, t, swing.tempo, out);
   if (swing.adaptation) addAdaptation(swing.adaptation, t, out);
 }
 
@@ -97,8 +97,11 @@ export function headAt(swing: Swing, t: number, out: Float64Array): void {
   for (let i = 0; i < 3; i++) out[i] = scratch[AT.head + i];
 }
 
-/** Half the span of the central difference, s: truncation below 1e-5 m/s for any swing, rounding far below that. */
-const DIFFERENCE = 1e-5;
+/**
+ * Half the span of the central difference, s. Rounding stays below 2e-9 m/s. Where the acceleration jumps, at an impact with arms that
+ * adapt, the error is a quarter of the jump times the span: below 0.004 m/s and 0.006 deg of path.
+ */
+const DIFFERENCE = 5e-7;
 const before = new Float64Array(3);
 const after = new Float64Array(3);
 

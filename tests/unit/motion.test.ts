@@ -98,9 +98,9 @@ describe('the share of a movement', () => {
 });
 
 describe('the movements', () => {
-  const at = (t: number, movements: Partial<Movements>) => {
+  const at = (t: number, movements: Partial<Movements>, tempo = 1) => {
     const q = createJointVector();
-    movedJoints(curves, { ...STILL, ...movements }, t, q);
+    movedJoints(curves, { ...STILL, ...movements }, t, tempo, q);
     return q;
   };
   const late = times[K.shaftParallel];
@@ -136,6 +136,14 @@ describe('the movements', () => {
   test('a delay of 20 ms has chest and pelvis where they were 20 ms before', () => {
     for (const joint of [J.thoraxTurn, J.pelvisTurn]) {
       expect(at(late, { rotationDelay: 0.02 })[joint]).toBeCloseTo(at(late - 0.02, {})[joint], 12);
+    }
+  });
+
+  test('a delay is in the own time of a player whose downswing is faster or slower', () => {
+    for (const tempo of [0.72, 1.6]) {
+      for (const joint of [J.thoraxTurn, J.pelvisTurn]) {
+        expect(at(late, { rotationDelay: 0.02 }, tempo)[joint]).toBeCloseTo(at(late - 0.02 / tempo, {})[joint], 12);
+      }
     }
   });
 
