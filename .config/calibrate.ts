@@ -4,37 +4,60 @@ import { bodyOf } from '../src/model/body';
 import { CLUB_IDS, CLUBS, clubOf } from '../src/model/club';
 import { solveReferenceFrom, type ReferenceFit } from '../src/solving/reference';
 import { seedReference } from '../src/solving/seed';
+import type { ReferenceSwing } from '../src/model/keys';
 import { writeShipped, type ShippedSwing } from '../src/solving/shipped';
 
 const STATURES_M = [1.5, 1.62, 1.7, 1.78, 1.85, 1.93, 2.05];
-const swings: ShippedSwing[] = [];
+/** Sweeps at most over all swings, and by how much a residual must fall for another. */
+const MOST_SWEEPS = 5;
+const LOWER = 1e-3;
 const solved = new Map<string, ReferenceFit>();
-let times: Float64Array | undefined;
-for (const [c, id] of CLUB_IDS.entries()) {
-  for (const [s, statureM] of STATURES_M.entries()) {
-    const body = bodyOf({ statureM, handed: 'right' });
-    const club = clubOf(CLUBS[id]);
-    // The search has more than one valley: start from the seed and from both neighbours, keep the lowest.
-    const neighbours = [solved.get(`${c} ${s - 1}`), solved.get(`${c - 1} ${s}`)].filter((fit) => fit !== undefined);
-    const starts = [seedReference(body), ...neighbours.map((fit) => fit.reference)];
-    const fits = starts.map((start) => {
-      // A second round from the first one's answer: damped steps stop early far from home.
-      const once = solveReferenceFrom(body, club, start);
-      return solveReferenceFrom(body, club, once.reference);
-    });
-    const best = fits.reduce((a, b) => (b.residual < a.residual ? b : a));
-    console.log(
-      `${statureM.toFixed(2)} m  ${id.padEnd(15)} ${best.status.padEnd(10)} residual ${best.residual.toFixed(3)}`,
-    );
-    solved.set(`${c} ${s}`, best);
-    times = best.reference.times;
-    swings.push(writeShipped(statureM, id, best.reference));
-  }
+
+/**
+ * The lowest of the fits from some starts. The search has more than one valley; each start gets a second round from its first answer,
+ * because damped steps stop early far from home.
+ */
+function solveBest(c: number, s: number, starts: readonly ReferenceSwing[], known?: ReferenceFit): ReferenceFit {
+  const body = bodyOf({ statureM: STATURES_M[s], handed: 'right' });
+  const club = clubOf(CLUBS[CLUB_IDS[c]]);
+  const fits = starts.map((start) => solveReferenceFrom(body, club, solveReferenceFrom(body, club, start).reference));
+  return [...(known ? [known] : []), ...fits].reduce((a, b) => (b.residual < a.residual ? b : a));
 }
+
+const at = (c: number, s: number): string => `${c} ${s}`;
+const swingsAt = (...places: readonly string[]): ReferenceSwing[] =>
+  places.flatMap((place) => solved.get(place)?.reference ?? []);
+const each = (visit: (c: number, s: number) => void): void =>
+  CLUB_IDS.forEach((_, c) => STATURES_M.forEach((__, s) => visit(c, s)));
+
+// From the seed and from both neighbours that are solved already; then from all four neighbours, until none gets lower.
+each((c, s) => {
+  const seed = seedReference(bodyOf({ statureM: STATURES_M[s], handed: 'right' }));
+  solved.set(at(c, s), solveBest(c, s, [seed, ...swingsAt(at(c, s - 1), at(c - 1, s))]));
+});
+let isLower = true;
+for (let sweep = 0; isLower && sweep < MOST_SWEEPS; sweep++) {
+  isLower = false;
+  each((c, s) => {
+    const known = solved.get(at(c, s))!;
+    const best = solveBest(c, s, swingsAt(at(c, s - 1), at(c, s + 1), at(c - 1, s), at(c + 1, s)), known);
+    if (best.residual < known.residual - LOWER) isLower = true;
+    solved.set(at(c, s), best);
+  });
+}
+
+const swings: ShippedSwing[] = [];
+each((c, s) => {
+  const { status, residual, reference } = solved.get(at(c, s))!;
+  const [statureM, id] = [STATURES_M[s], CLUB_IDS[c]];
+  console.log(`${statureM.toFixed(2)} m  ${id.padEnd(15)} ${status.padEnd(10)} residual ${residual.toFixed(3)}`);
+  swings.push(writeShipped(statureM, id, reference));
+});
+const { times } = solved.get(at(0, 0))!.reference;
 const about =
   'Reference swings solved by npm run calibrate. Keys by row, joints by column, metres and degrees, seconds.';
 const rows = swings.map((swing) => '    ' + JSON.stringify(swing)).join(',\n');
-const timesS = JSON.stringify(Array.from(times!, (t) => Math.round(t * 1e9) / 1e9));
+const timesS = JSON.stringify(Array.from(times, (t) => Math.round(t * 1e9) / 1e9));
 writeFileSync(
   new URL('../assets/references.json', import.meta.url),
   `{\n  "about": ${JSON.stringify(about)},\n  "timesS": ${timesS},\n  "swings": [\n${rows}\n  ]\n}\n`,

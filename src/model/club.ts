@@ -23,11 +23,15 @@ export interface Club {
 
 export const DEFAULT_GRIP = { gripInsetM: 0.1, handGapM: 0.085, gripAngleDeg: 52, gripTurnDeg: 0 } as const;
 
-/** Lengths: R&A / USGA Equipment Rules (18 in to 48 in). Lie: shaft at least 10 deg from vertical. */
+/** Lengths: R&A / USGA Equipment Rules (18 in to 48 in). Lie: shaft at least 10 deg from vertical. How it is held: our choice. */
 export const CLUB_LIMITS = {
   lengthM: { min: 0.457, max: 1.219 },
   lieDeg: { min: 45, max: 80 },
   loftDeg: { min: 5, max: 70 },
+  gripInsetM: { min: 0, max: 0.2 },
+  handGapM: { min: 0, max: 0.2 },
+  gripAngleDeg: { min: 0, max: 90 },
+  gripTurnDeg: { min: -60, max: 60 },
 } as const;
 
 /** A club as typed at an edge: metres and degrees. */
@@ -67,10 +71,14 @@ export const CLUB_IDS = Object.keys(CLUBS) as ClubId[];
 
 /** The club in the model's units. Throws `SetupError` when a value is outside the equipment rules or the model. */
 export function clubOf(typed: ClubSpec): Club {
-  checkLimit(typed, 'lengthM', 'length', 'm', '18 in to 48 in by the equipment rules');
-  checkLimit(typed, 'lieDeg', 'lie', 'deg', 'at most 80 by the equipment rules');
-  checkLimit(typed, 'loftDeg', 'loft', 'deg', 'what the model knows');
   const grip = { ...DEFAULT_GRIP, ...typed };
+  checkLimit(grip, 'lengthM', 'length', 'm', '18 in to 48 in by the equipment rules');
+  checkLimit(grip, 'lieDeg', 'lie', 'deg', 'at most 80 by the equipment rules');
+  checkLimit(grip, 'loftDeg', 'loft', 'deg', 'what the model knows');
+  checkLimit(grip, 'gripInsetM', 'butt to lead hand', 'm', 'both hands lie on the grip');
+  checkLimit(grip, 'handGapM', 'lead hand to trail hand', 'm', 'both hands lie on the grip');
+  checkLimit(grip, 'gripAngleDeg', 'angle of hand to shaft', 'deg', 'what the model knows');
+  checkLimit(grip, 'gripTurnDeg', 'turn of the face in the hands', 'deg', 'what the model knows');
   return {
     name: typed.name,
     kind: typed.kind,
@@ -84,7 +92,13 @@ export function clubOf(typed: ClubSpec): Club {
   };
 }
 
-function checkLimit(typed: ClubSpec, field: keyof typeof CLUB_LIMITS, word: string, unit: string, why: string): void {
+function checkLimit(
+  typed: Required<ClubSpec>,
+  field: keyof typeof CLUB_LIMITS,
+  word: string,
+  unit: string,
+  why: string,
+): void {
   const { min, max } = CLUB_LIMITS[field];
   const value = typed[field];
   if (value >= min && value <= max) return;

@@ -52,6 +52,17 @@ export function placeTrailArm(upper: number, fore: number, p: Pose): void {
   p[AT.bicep + 2] = p[s + 2] + ez / 2;
 }
 
+/** Sine of the angle between the trail arm, shoulder to grip, and the side its elbow points to. Zero: the elbow has no side. */
+export function sineToPole(p: Pose): number {
+  const s = AT.trailShoulder;
+  const g = AT.trailGrip;
+  const r = AT.thoraxAxes;
+  const [dx, dy, dz] = [p[g] - p[s], p[g + 1] - p[s + 1], p[g + 2] - p[s + 2]];
+  const [px, py, pz] = [r9(p, r, 0), r9(p, r, 1), r9(p, r, 2)];
+  const across = Math.hypot(py * dz - pz * dy, pz * dx - px * dz, px * dy - py * dx);
+  return across / (Math.hypot(dx, dy, dz) * Math.hypot(px, py, pz));
+}
+
 /** Component `i` of the pole in the world. */
 function r9(p: Pose, r: number, i: number): number {
   return TRAIL_POLE[0] * p[r + i] + TRAIL_POLE[1] * p[r + 3 + i] + TRAIL_POLE[2] * p[r + 6 + i];

@@ -1,12 +1,13 @@
 import { rad } from '../math/angle';
 import type { LeastSquaresResult } from '../math/leastSquares';
 import { AT, createPose } from '../model/chain';
-import { createJointVector, JOINTS } from '../model/joints';
+import type { Body } from '../model/body';
+import { createJointVector, J, JOINTS } from '../model/joints';
 import { K } from '../model/keys';
 import { shaftPlane } from '../reading/readings';
 import { swingJoints, swingPose, type Swing } from '../reading/swing';
 import type { Draft } from './downswingFit';
-import { fitUnknowns, unknownsFrom, type Residuals } from './fitting';
+import { fitUnknowns, standingTall, unknownsFrom, type Residuals } from './fitting';
 import { BACKSWING_LANDMARKS, FINISH_LANDMARKS } from './landmarks';
 
 const Y = 1;
@@ -16,16 +17,21 @@ const joints = createJointVector();
 
 /** At address the head rests this far behind where it meets the ball, m: a ball's radius and a little air. */
 const BEHIND_BALL = 0.012;
+/** On the way back the head's reference point keeps this height, m: its sole lies a little less below it. */
+const CLEAR_OF_GROUND = 0.02;
 
 /**
  * Fits address to top: the club soled square behind the ball within reach of both hands, back along the target line, up on plane.
  * The top is not touched.
  */
-export function fitBackswing(draft: Draft, stature: number, maxSteps: number): LeastSquaresResult {
-  return fitKeys(draft, BACKSWING_LANDMARKS, stature, maxSteps, (swing, to) => {
+export function fitBackswing(draft: Draft, body: Body, maxSteps: number): LeastSquaresResult {
+  return fitKeys(draft, BACKSWING_LANDMARKS, body, maxSteps, (swing, to) => {
     const { times } = swing.reference;
     addressGoals(swing, to);
-    for (let i = 0; i <= 14; i++) reachGoal(swing, (i / 14) * times[K.address], to);
+    for (let i = 0; i <= 14; i++) {
+      reachGoal(swing, (i / 14) * times[K.address], to);
+      to.avoid(CLEAR_OF_GROUND - pose[AT.head + Y], 0.001);
+    }
     swingPose(swing, times[K.takeaway], pose);
     to.want(Math.asin(pose[AT.shaftDirection + Y]), rad(5));
     to.want(pose[AT.head + Z] - pose[AT.leadGrip + Z] + 0.02, 0.04);
@@ -50,8 +56,8 @@ function addressGoals(swing: Swing, to: Residuals): void {
 /**
  * Fits the follow-through and the finish: hands together on the grip, joints inside their ranges on the way. Made for the eye.
  */
-export function fitFinish(draft: Draft, stature: number, maxSteps: number): LeastSquaresResult {
-  return fitKeys(draft, FINISH_LANDMARKS, stature, maxSteps, (swing, to) => {
+export function fitFinish(draft: Draft, body: Body, maxSteps: number): LeastSquaresResult {
+  return fitKeys(draft, FINISH_LANDMARKS, body, maxSteps, (swing, to) => {
     const { times } = swing.reference;
     const from = times[K.exit];
     const span = times[K.finish] - from;
@@ -60,6 +66,7 @@ export function fitFinish(draft: Draft, stature: number, maxSteps: number): Leas
       reachGoal(swing, t, to);
       swingJoints(swing, t, joints);
       rangeGoals(to);
+      to.avoid(joints[J.pelvisHeight] - standingTall(body), 0.002);
     }
   });
 }
@@ -83,11 +90,11 @@ function reachGoal(swing: Swing, t: number, to: Residuals): void {
 function fitKeys(
   draft: Draft,
   landmarks: typeof BACKSWING_LANDMARKS,
-  stature: number,
+  body: Body,
   maxSteps: number,
   goals: (swing: Swing, to: Residuals) => void,
 ): LeastSquaresResult {
-  const unknowns = unknownsFrom(landmarks, stature);
+  const unknowns = unknownsFrom(landmarks, body);
   const start = Float64Array.from(unknowns, (u) => draft.values[u.at]);
   let swing = draft.refresh();
   const apply = (values: Float64Array): void => {

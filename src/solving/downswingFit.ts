@@ -1,7 +1,10 @@
 import { rad, toDeg } from '../math/angle';
 import type { LeastSquaresResult } from '../math/leastSquares';
 import { AT, createPose, placeHead } from '../model/chain';
-import { createJointVector, J } from '../model/joints';
+import { sineToPole } from '../model/trailArm';
+import type { Body } from '../model/body';
+import { createJointVector, J, JOINTS } from '../model/joints';
+import { referenceJoint } from '../model/motion';
 import { K, keyAt } from '../model/keys';
 import { STILL, type Movements } from '../model/movements';
 import { findLeadArmParallel, findShaftParallel } from '../reading/checkpoints';
@@ -21,7 +24,7 @@ const velocity = new Float64Array(3);
 const GRIP: Omit<Unknown, 'at' | 'joint'> = { wanted: rad(6), spread: rad(6), lower: rad(-60), upper: rad(60) };
 
 /** The wrist's deviation at impact is kept above this, rad. */
-const ROOM_TO_UNCOCK = rad(-13);
+const ROOM_TO_UNCOCK = rad(-11);
 
 /** A swing that can be changed while it is fitted: key values, grip and ball, joined anew on `refresh`. */
 export interface Draft {
@@ -36,18 +39,18 @@ export interface Draft {
  * Fits top to exit: ball struck square on the target line, both checkpoints on plane, hands within reach of the trail arm,
  * published turning speeds, head speed. With `facts`, also the trade's causes and effects in sign.
  */
-export function fitDownswing(draft: Draft, stature: number, facts: boolean, maxSteps: number): LeastSquaresResult {
-  const body = unknownsFrom(DOWNSWING_LANDMARKS, stature);
-  const unknowns: Unknown[] = [...body, { ...GRIP, at: -1, joint: -1 }];
+export function fitDownswing(draft: Draft, body: Body, facts: boolean, maxSteps: number): LeastSquaresResult {
+  const bodily = unknownsFrom(DOWNSWING_LANDMARKS, body);
+  const unknowns: Unknown[] = [...bodily, { ...GRIP, at: -1, joint: -1 }];
   const start = new Float64Array(unknowns.length);
-  body.forEach((u, i) => (start[i] = draft.values[u.at]));
-  start[body.length] = draft.gripTurn;
+  bodily.forEach((u, i) => (start[i] = draft.values[u.at]));
+  start[bodily.length] = draft.gripTurn;
   let swing = draft.refresh();
   const goals = goalsFor(swing.rig.club);
-  const speed = speedGoal(goals, stature);
+  const speed = speedGoal(goals, body.stature);
   const apply = (values: Float64Array): void => {
-    body.forEach((u, i) => (draft.values[u.at] = values[i]));
-    draft.gripTurn = values[body.length];
+    bodily.forEach((u, i) => (draft.values[u.at] = values[i]));
+    draft.gripTurn = values[bodily.length];
     swing = draft.refresh();
   };
   const result = fitUnknowns(
@@ -58,6 +61,7 @@ export function fitDownswing(draft: Draft, stature: number, facts: boolean, maxS
       const ballZ = strikeGoals(swing, goals, speed, to);
       checkpointGoals(swing, ballZ, to);
       reachGoals(swing, to);
+      elbowGoals(swing, to);
       speedGoals(swing, to);
       if (facts) eachFact(swing, (excess, spread) => to.avoid(excess, spread));
     },
@@ -89,7 +93,14 @@ function strikeGoals(swing: Swing, goals: ClubGoals, speed: number, to: Residual
   to.want(pose[AT.leadGrip] - pose[AT.head] - goals.handsLead, 0.012);
   // Room for the wrist to adapt on the way to the ball: not uncocked to the end at impact.
   to.avoid(ROOM_TO_UNCOCK - swing.reference.values[keyAt('impact', J.leadWristRadial)], rad(1));
+  to.avoid(JOINTS[J.leadWristRadial].min - runOn(swing, J.leadWristRadial), rad(1));
   return pose[AT.head + Z];
+}
+
+/** Where a joint would be `RUN_ON` after the exit if it kept its speed. */
+function runOn(swing: Swing, joint: number): number {
+  const exit = swing.reference.times[K.exit];
+  return 2 * referenceJoint(swing.curves, joint, exit) - referenceJoint(swing.curves, joint, exit - RUN_ON);
 }
 
 /** Both checkpoints on plane, and the common practice around them. */
@@ -126,6 +137,21 @@ function reachGoals(swing: Swing, to: Residuals): void {
     to.avoid(0.45 - pose[AT.reachRatio], 0.05);
   }
 }
+
+/** Times, as shares of the downswing, at which the trail elbow could swing round the arm: from shaft parallel to the ball. */
+const ELBOW_SHARES = [0.86, 0.88, 0.9, 0.92, 0.94, 0.96, 0.98, 1];
+/** Least angle between the trail arm and the side its elbow points to: the nearer, the faster the elbow swings round. */
+const ELBOW_ROOM = Math.sin(rad(16));
+
+function elbowGoals(swing: Swing, to: Residuals): void {
+  for (const share of ELBOW_SHARES) {
+    swingPose(swing, share * swing.reference.times[K.impact], pose);
+    to.avoid(ELBOW_ROOM - sineToPole(pose), 0.03);
+  }
+}
+
+/** How far the wrist's deviation may run on after the exit at its speed there, s: it has to come to rest inside its range. */
+const RUN_ON = 0.02;
 
 const SPEED_STEP = 0.0075;
 const arm = new Float64Array(3);
@@ -194,6 +220,23 @@ const FACTS: readonly Fact[] = [
   { steps: [-30, 0, 30].map((ms) => ({ rotationDelay: ms / 1000 })), sense: -1, least: [0.004, 0, 0.02] },
   { steps: [0.7, 1, 1.3].map((rotationRate) => ({ rotationRate })), sense: 1, least: [0.01, 0, 0.03] },
   { steps: [-30, 0, 30].map((d) => ({ leadWristFlexion: rad(d) })), sense: -1, least: [0.006, rad(1), 0.03] },
+  // Past the usual range, to the ends of the sliders.
+  ...[
+    [-15, -10],
+    [10, 12.5, 15],
+  ].map((ends): Fact => ({
+    steps: ends.map((d) => ({ trailTilt: rad(d) })),
+    sense: -1,
+    least: [0.0003, rad(0.1), 0.002],
+  })),
+  ...[
+    [-40, -30],
+    [30, 35, 40],
+  ].map((ends): Fact => ({
+    steps: ends.map((d) => ({ leadWristFlexion: rad(d) })),
+    sense: -1,
+    least: [0.0005, rad(0.1), 0.002],
+  })),
 ];
 
 /** Tells by how much each trade fact falls short from step to step, and in what spread. */

@@ -1,5 +1,6 @@
 import { rad } from '../math/angle';
 import { solveLeastSquares, type LeastSquaresResult } from '../math/leastSquares';
+import { SEGMENT_FRACTIONS, type Body } from '../model/body';
 import { J, JOINT_COUNT, JOINTS, type JointId } from '../model/joints';
 import { K, type KeyId } from '../model/keys';
 import type { Landmark } from './landmarks';
@@ -28,11 +29,19 @@ const BOUNDS_DEG: { readonly [id in JointId]?: readonly [number, number] } = {
 /** Highest pelvis with both feet on the ground and the stance of the figure, as a fraction of stature. */
 const STANDING_TALL = 0.516;
 
-/** Turns landmarks into unknowns for a player of this stature (m). */
-export function unknownsFrom(landmarks: readonly Landmark[], stature: number): Unknown[] {
+const LEGS = SEGMENT_FRACTIONS.thigh + SEGMENT_FRACTIONS.shank + SEGMENT_FRACTIONS.ankle;
+/** The stature to which a player's legs would be usual, m: the pelvis stands as high as the legs let it. */
+export const statureOfLegs = ({ thigh, shank, ankle }: Body): number => (thigh + shank + ankle) / LEGS;
+
+/** Highest pelvis of this player with both feet on the ground, m. */
+export const standingTall = (body: Body): number => STANDING_TALL * statureOfLegs(body);
+
+/** Turns landmarks into unknowns for a player. */
+export function unknownsFrom(landmarks: readonly Landmark[], body: Body): Unknown[] {
+  const legs = statureOfLegs(body);
   return landmarks.flatMap(({ joint, spread, at }) => {
     const index = J[joint];
-    const scale = JOINTS[index].kind === 'angle' ? rad(1) : stature;
+    const scale = JOINTS[index].kind === 'angle' ? rad(1) : joint === 'pelvisHeight' ? legs : body.stature;
     const bounds = BOUNDS_DEG[joint];
     return (Object.keys(at) as KeyId[]).map((key) => ({
       at: K[key] * JOINT_COUNT + index,
@@ -40,7 +49,7 @@ export function unknownsFrom(landmarks: readonly Landmark[], stature: number): U
       wanted: at[key]! * scale,
       spread: spread * scale,
       lower: bounds ? rad(bounds[0]) : JOINTS[index].min,
-      upper: joint === 'pelvisHeight' ? STANDING_TALL * stature : bounds ? rad(bounds[1]) : JOINTS[index].max,
+      upper: joint === 'pelvisHeight' ? standingTall(body) : bounds ? rad(bounds[1]) : JOINTS[index].max,
     }));
   });
 }

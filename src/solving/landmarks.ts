@@ -87,6 +87,7 @@ export const BACKSWING_LANDMARKS: readonly Landmark[] = [
 
 /** From just past impact to the finish: made for the eye, no published landmark, enters no reading. */
 export const FINISH_LANDMARKS: readonly Landmark[] = [
+  { joint: 'pelvisHeight', spread: 0.003, at: { followThrough: 0.512, finish: 0.515 } },
   { joint: 'leadProtraction', spread: 6, at: { followThrough: -4, finish: 0 } },
   { joint: 'trailProtraction', spread: 6, at: { followThrough: 20, finish: 18 } },
   { joint: 'leadArmAdduction', spread: 8, at: { followThrough: 34, finish: 18 } },

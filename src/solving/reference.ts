@@ -39,15 +39,15 @@ export function solveReference(body: Body, club: Club): ReferenceFit {
  */
 export function solveReferenceFrom(body: Body, club: Club, start: ReferenceSwing, mayAskFacts = true): ReferenceFit {
   const draft = createDraft(body, club, start);
-  let down = fitDownswing(draft, body.stature, false, STEPS.downswing);
+  let down = fitDownswing(draft, body, false, STEPS.downswing);
   let evaluations = down.evaluations;
   const factsAsked = mayAskFacts && !factsHold(draft.refresh());
   if (factsAsked) {
-    down = fitDownswing(draft, body.stature, true, STEPS.facts);
+    down = fitDownswing(draft, body, true, STEPS.facts);
     evaluations += down.evaluations;
   }
-  const back = fitBackswing(draft, body.stature, STEPS.backswing);
-  const finish = fitFinish(draft, body.stature, STEPS.finish);
+  const back = fitBackswing(draft, body, STEPS.backswing);
+  const finish = fitFinish(draft, body, STEPS.finish);
   const { reference } = draft.refresh();
   return {
     status: worst([down, back, finish]),

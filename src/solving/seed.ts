@@ -2,6 +2,7 @@ import { rad } from '../math/angle';
 import type { Body } from '../model/body';
 import { J, JOINT_COUNT, JOINTS, type JointId } from '../model/joints';
 import { BACKSWING_RATIO, DOWNSWING, K, KEY_COUNT, type KeyId, type ReferenceSwing } from '../model/keys';
+import { statureOfLegs } from './fitting';
 
 /** Columns of the table below. Lengths as fractions of stature, angles in degrees. */
 const COLUMNS: readonly JointId[] = [
@@ -64,7 +65,8 @@ export function seedReference(body: Body): ReferenceSwing {
     COLUMNS.forEach((id, column) => {
       const typed = TABLE[key][column];
       const isAngle = JOINTS[J[id]].kind === 'angle';
-      values[K[key] * JOINT_COUNT + J[id]] = isAngle ? rad(typed) : typed * body.stature;
+      const unit = id === 'pelvisHeight' ? statureOfLegs(body) : body.stature;
+      values[K[key] * JOINT_COUNT + J[id]] = isAngle ? rad(typed) : typed * unit;
     });
   }
   return { times, values, gripTurn: rad(26.5), ballPoint: [0.05, 0.02, 0.45 * body.stature] };

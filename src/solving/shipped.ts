@@ -1,9 +1,10 @@
 import shipped from '../../assets/references.json';
 import { deg, rad, toDeg, toRad } from '../math/angle';
 import { SEGMENT_FRACTIONS, type Body, type SegmentId } from '../model/body';
-import { CLUB_IDS, CLUBS, type Club, type ClubId } from '../model/club';
-import { JOINT_COUNT, JOINTS } from '../model/joints';
+import { CLUB_IDS, CLUBS, clubOf, type Club, type ClubId } from '../model/club';
+import { J, JOINT_COUNT, JOINTS } from '../model/joints';
 import { KEY_COUNT, type ReferenceSwing } from '../model/keys';
+import { statureOfLegs } from './fitting';
 
 /** The solved swings that come with the app: joint values as in `JOINT_IDS`, metres and degrees, one row a key. */
 export interface ShippedFile {
@@ -62,13 +63,12 @@ const usualSegments = (body: Body): boolean =>
     (id) => Math.abs(body[id] - SEGMENT_FRACTIONS[id] * body.stature) < 1e-9,
   );
 
+/** Everything of a club that a swing depends on; the hands' place on it no less than its length. */
+const CLUB_NUMBERS = ['length', 'lie', 'loft', 'gripInset', 'handGap', 'gripAngle', 'gripTurn'] as const;
+
 const sameClub = (club: Club, id: string): boolean => {
-  const known = CLUBS[id as ClubId];
-  return (
-    Math.abs(club.length - known.lengthM) < 1e-9 &&
-    Math.abs(club.lie - rad(known.lieDeg)) < 1e-9 &&
-    Math.abs(club.loft - rad(known.loftDeg)) < 1e-9
-  );
+  const known = clubOf(CLUBS[id as ClubId]);
+  return club.kind === known.kind && CLUB_NUMBERS.every((field) => Math.abs(club[field] - known[field]) < 1e-9);
 };
 
 /** The shipped swing of exactly this body and club; absent when there is none. */
@@ -103,11 +103,15 @@ function likeliestClub(club: Club): ClubId {
   return CLUB_IDS.reduce((best, id) => (away(id) < away(best) ? id : best));
 }
 
-/** A solution for one stature as a start for another: lengths scaled, angles kept. */
-function scaled(row: ShippedSwing, { stature }: Body): ReferenceSwing {
-  const k = stature / row.statureM;
+/** A solution for one stature as a start for another: lengths scaled, the pelvis's height with the legs, angles kept. */
+function scaled(row: ShippedSwing, body: Body): ReferenceSwing {
+  const k = body.stature / row.statureM;
+  const legs = statureOfLegs(body) / row.statureM;
   const swing = readShipped(row);
-  const values = swing.values.map((value, i) => (JOINTS[i % JOINT_COUNT].kind === 'length' ? value * k : value));
+  const values = swing.values.map((value, i) => {
+    const joint = i % JOINT_COUNT;
+    return JOINTS[joint].kind === 'angle' ? value : value * (joint === J.pelvisHeight ? legs : k);
+  });
   const [x, y, z] = swing.ballPoint;
   return { ...swing, values, ballPoint: [x, y, z * k] };
 }

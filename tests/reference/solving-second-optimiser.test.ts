@@ -33,7 +33,7 @@ function solveByLibrary(problem: ReachProblem, start: ArrayLike<number>, weights
         maxValues: FREE.map((i) => (DIALS[i].max - from[i]) / HALF_RANGE[i]),
         gradientDifference: 1e-4,
         centralDifference: true,
-        maxIterations: 20,
+        maxIterations: 40,
         errorTolerance: 1e-12,
         improvementThreshold: 1e-9,
       },
@@ -56,11 +56,11 @@ test('on fifty problems a second optimiser finds no smaller change than ours, fr
       aims: [aimAt(DEFAULT_BANDS.leadArmParallel, weight), aimAt(DEFAULT_BANDS.shaftParallel, weight)],
     };
     const ours = solveReach(problem, startsFrom(from))!;
-    const fromNow = reachPointAt(problem, solveByLibrary(problem, from, [100, 1000, weight]))!;
+    const fromNow = reachPointAt(problem, solveByLibrary(problem, from, [30, 100, 300, 1000, 3000, weight]))!;
     const fromOurs = reachPointAt(problem, solveByLibrary(problem, ours.dials, [weight]))!;
     for (const other of [fromNow, fromOurs]) expect(other.cost).toBeGreaterThan(ours.cost * (1 - 1e-5) - 1e-9);
     if (fromNow.cost < ours.cost * 1.02) near++;
   }
-  // The second optimiser is a real rival: in most problems it comes within a hundredth of the same effort.
+  // The second optimiser is a real rival: in most problems its cost comes within two hundredths.
   expect(near).toBeGreaterThan(25);
 }, 90_000);
