@@ -5,6 +5,8 @@ export interface LeastSquaresResult {
   readonly status: SolveStatus;
   /** Root mean square of the residuals at the end, in their own (weighted) unit. */
   readonly residual: number;
+  /** Sum of their squares. Of two ends of one problem the lower is the better, however many residuals were counted. */
+  readonly cost: number;
   readonly evaluations: number;
   readonly steps: number;
 }
@@ -49,6 +51,7 @@ export function solveLeastSquares(
   const end = (status: SolveStatus, steps: number): LeastSquaresResult => ({
     status,
     residual: Math.sqrt(cost / count),
+    cost,
     evaluations,
     steps,
   });

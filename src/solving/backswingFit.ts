@@ -29,7 +29,10 @@ export function fitBackswing(draft: Draft, body: Body, maxSteps: number): LeastS
     const { times } = swing.reference;
     addressGoals(swing, to);
     for (let i = 0; i <= 14; i++) {
-      reachGoal(swing, (i / 14) * times[K.address], to);
+      const t = (i / 14) * times[K.address];
+      swingJoints(swing, t, joints);
+      rangeGoals(to);
+      reachGoal(swing, t, to);
       to.avoid(CLEAR_OF_GROUND - pose[AT.head + Y], 0.001);
     }
     swingPose(swing, times[K.takeaway], pose);
@@ -71,13 +74,16 @@ export function fitFinish(draft: Draft, body: Body, maxSteps: number): LeastSqua
   });
 }
 
+/** The curves keep this far inside the ranges, so that what a goal leaves over stays inside too. */
+const INSIDE = rad(0.25);
+
 /** Joint ranges the curves may not leave between the keys. */
 function rangeGoals(to: Residuals): void {
   for (const joint of JOINTS.keys()) {
     const { min, max, kind } = JOINTS[joint];
     if (kind === 'length') continue;
-    to.avoid(joints[joint] - max, rad(1));
-    to.avoid(min - joints[joint], rad(1));
+    to.avoid(joints[joint] - max + INSIDE, rad(1));
+    to.avoid(min + INSIDE - joints[joint], rad(1));
   }
 }
 

@@ -37,7 +37,7 @@ export interface Draft {
 
 /**
  * Fits top to exit: ball struck square on the target line, both checkpoints on plane, hands within reach of the trail arm,
- * published turning speeds, head speed. With `facts`, also the trade's causes and effects in sign.
+ * published turning speeds, head speed. With `facts`, also the trade's causes and effects, each with a least size.
  */
 export function fitDownswing(draft: Draft, body: Body, facts: boolean, maxSteps: number): LeastSquaresResult {
   const bodily = unknownsFrom(DOWNSWING_LANDMARKS, body);
@@ -270,7 +270,7 @@ function judged(swing: Swing): readonly [number, number, number] {
 
 /**
  * True when every trade fact holds in sign, each step by at least half of the change the fit would ask for: then the
- * facts are left out of the fit, and are a prediction.
+ * facts are left out of the fit.
  */
 export function factsHold(swing: Swing): boolean {
   let hold = true;

@@ -80,7 +80,7 @@ export class Residuals {
 }
 
 /** Room for the residuals of any fit here. */
-const MAX_RESIDUALS = 400;
+const MAX_RESIDUALS = 1000;
 /** Step of the finite difference: radians or metres, both of order one. */
 const DIFFERENCE = 1e-6;
 

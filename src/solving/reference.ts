@@ -16,9 +16,14 @@ export interface ReferenceFit {
   readonly status: SolveStatus;
   /** Root mean square of the weighted residuals of the downswing; 1 means one spread from every landmark. */
   readonly residual: number;
+  /** Sum of their squares, trade facts included where they were asked for. */
+  readonly cost: number;
   readonly evaluations: number;
-  /** True when the trade facts did not come out by themselves and were asked for in the fit: then they are no prediction. */
-  readonly factsAsked: boolean;
+  /**
+   * True when the trade facts did not come out by themselves and were asked for in the fit: then they are no prediction. Of a shipped
+   * swing it is not known here.
+   */
+  readonly factsAsked: boolean | undefined;
   readonly reference: ReferenceSwing;
 }
 
@@ -28,7 +33,8 @@ const STEPS = { downswing: 60, facts: 30, backswing: 40, finish: 40 };
 /** The reference swing of a player and a club: the shipped one where there is one, otherwise solved from its neighbours'. */
 export function solveReference(body: Body, club: Club): ReferenceFit {
   const known = findShipped(body, club);
-  if (known) return { status: 'converged', residual: 0, evaluations: 0, factsAsked: false, reference: known };
+  if (known)
+    return { status: 'converged', residual: 0, cost: 0, evaluations: 0, factsAsked: undefined, reference: known };
   return solveReferenceFrom(body, club, findStart(body, club) ?? seedReference(body));
 }
 
@@ -52,6 +58,7 @@ export function solveReferenceFrom(body: Body, club: Club, start: ReferenceSwing
   return {
     status: worst([down, back, finish]),
     residual: down.residual,
+    cost: down.cost,
     factsAsked,
     evaluations: evaluations + back.evaluations + finish.evaluations,
     reference: { ...reference, ballPoint: [...draft.ballPoint], values: draft.values.slice() },

@@ -1,12 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { rad, toDeg } from '../../src/math/angle';
+import { toDeg } from '../../src/math/angle';
 import { bodyOf } from '../../src/model/body';
 import { CLUB_IDS, CLUBS, clubOf, type ClubId } from '../../src/model/club';
-import { createJointVector, J, JOINTS } from '../../src/model/joints';
-import { K } from '../../src/model/keys';
+import { createJointVector, J, JOINT_COUNT, JOINTS } from '../../src/model/joints';
+import { K, keyAt, type KeyId } from '../../src/model/keys';
 import { AT, createPose } from '../../src/model/pose';
 import { headVelocityAt, swingJoints, swingPose } from '../../src/reading/swing';
+import { BACKSWING_LANDMARKS, DOWNSWING_LANDMARKS, FINISH_LANDMARKS } from '../../src/solving/landmarks';
 import { solveReference, solveReferenceFrom } from '../../src/solving/reference';
+import { seedReference } from '../../src/solving/seed';
 import { readShipped, shippedSwings } from '../../src/solving/shipped';
 import { peakSpeeds } from '../../src/solving/speeds';
 import { caseOf, read } from './players';
@@ -59,13 +61,30 @@ describe.each(cases)('the reference swing of $name', ({ swing, club, checkpoints
     expect(Math.max(...shortfalls)).toBeLessThanOrEqual(0.01);
   });
 
-  test('keeps the wrist and the roll of the arm inside their ranges of motion (AAOS, a degree of grace between keys)', () => {
-    const past = timesBetween(times[K.address], times[K.exit]).flatMap((t) => {
+  test('keeps the wrist and the roll of the arm inside their ranges of motion from address to finish (AAOS)', () => {
+    const past = timesBetween(times[K.address], times[K.finish]).flatMap((t) => {
       swingJoints(swing, t, joints);
       const held = [J.leadWristFlexion, J.leadWristRadial, J.leadArmRoll];
       return held.map((j) => Math.max(joints[j] - JOINTS[j].max, JOINTS[j].min - joints[j]));
     });
-    expect(Math.max(...past)).toBeLessThan(rad(1));
+    expect(Math.max(...past)).toBeLessThanOrEqual(0);
+  });
+
+  test('keeps the head above the ground on the way back and on the way through (our limit: 15 mm at its reference point)', () => {
+    const heights = timesBetween(times[K.address], times[K.finish]).map((t) => {
+      swingPose(swing, t, pose);
+      return pose[AT.head + 1];
+    });
+    expect(Math.min(...heights)).toBeGreaterThan(0.015);
+  });
+
+  test('lets the trail elbow go no faster than 15 m/s (our limit; the hands go at 7 to 12)', () => {
+    const elbows = timesBetween(times[K.address], times[K.finish], 0.001).map((t) => {
+      swingPose(swing, t, pose);
+      return pose.slice(AT.trailElbow, AT.trailElbow + 3);
+    });
+    const speeds = elbows.slice(1, -1).map((at, i) => Math.hypot(...at.map((v, k) => v - elbows[i][k])) / 0.001);
+    expect(Math.max(...speeds)).toBeLessThan(15);
   });
 
   test('turns pelvis, thorax, lead arm and shaft each faster than the one before, inside the published bands', () => {
@@ -102,20 +121,30 @@ describe('the shipped swings', () => {
     ).toEqual(STATURES_M.flatMap((h) => CLUB_IDS.map((c) => `${h} ${c}`)).toSorted());
   });
 
-  test.each([
-    [1.62, 'driver'],
-    [1.78, '7-iron'],
-    [1.93, 'sand wedge'],
-  ] as [number, ClubId][])('are what the search finds again: %f m, %s', (statureM, id) => {
-    const body = bodyOf({ statureM, handed: 'right' });
-    const stored = readShipped(shippedSwings().find((s) => s.statureM === statureM && s.club === id)!);
-    // From a start that is a degree off everywhere in the downswing.
-    const start = { ...stored, values: stored.values.map((v, i) => v + rad(i % 3 === 0 ? 1 : -1) / 4) };
-    const fit = solveReferenceFrom(body, clubOf(CLUBS[id]), start);
+  test.each(shippedSwings())('are what the search stays at: $statureM m, $club', (shipped) => {
+    const stored = readShipped(shipped);
+    const body = bodyOf({ statureM: shipped.statureM, handed: 'right' });
+    const fit = solveReferenceFrom(body, clubOf(CLUBS[shipped.club as ClubId]), stored);
     expect(fit.status).toBe('converged');
-    const again = stored.values.map((v, i) => Math.abs(v - fit.reference.values[i]));
-    // The valley is flat along the landmarks: within 4 degrees in every joint, while the goals above are met exactly.
-    expect(toDeg(Math.max(...again.slice(K.top * JOINTS.length, (K.exit + 1) * JOINTS.length)))).toBeLessThan(4);
+    const moved = { angle: 0, length: 0 };
+    stored.values.forEach((value, i) => {
+      const { kind } = JOINTS[i % JOINT_COUNT];
+      moved[kind] = Math.max(moved[kind], Math.abs(value - fit.reference.values[i]));
+    });
+    // The valley is flat, and a search that asks for the trade facts leaves it once without them: the most seen is 1.2 degrees, 3 mm.
+    expect(toDeg(moved.angle)).toBeLessThan(1.5);
+    expect(moved.length).toBeLessThan(0.005);
+  });
+
+  test.each(shippedSwings())('have what no search asks for from its table: $statureM m, $club', (shipped) => {
+    const stored = readShipped(shipped);
+    const seed = seedReference(bodyOf({ statureM: shipped.statureM, handed: 'right' }));
+    const searched = [...DOWNSWING_LANDMARKS, ...BACKSWING_LANDMARKS, ...FINISH_LANDMARKS].flatMap(({ joint, at }) =>
+      Object.keys(at).map((key) => keyAt(key as KeyId, J[joint])),
+    );
+    const others = Array.from(stored.values.keys()).filter((i) => !searched.includes(i));
+    expect(others.length).toBeGreaterThan(40);
+    for (const i of others) expect(stored.values[i]).toBeCloseTo(seed.values[i], 6);
   });
 });
 

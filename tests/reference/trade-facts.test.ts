@@ -7,7 +7,7 @@ import { withMovements } from '../../src/reading/swing';
 import { caseOf, read, spread } from './players';
 
 // Causes and effects every teacher knows: common practice (T), no published source. Where they did not come out of the geometry by
-// themselves the calibration asked for them in sign at a few settings; here they are checked strictly over the whole range.
+// themselves the calibration asked for them, with a least size, at a few settings; here they are checked strictly over the usual range.
 const cases = ([1.62, 1.78, 1.93] as const).flatMap((h) => [caseOf(h, '7-iron'), caseOf(h, 'driver')]);
 /** Players and clubs that no shipped swing was fitted for. */
 const others = [caseOf(1.56, '9-iron'), caseOf(1.745, '5-iron'), caseOf(1.9, 'pitching wedge'), caseOf(2.1, 'driver')];
