@@ -55,6 +55,9 @@ const TRAIL: ArmParts = {
   thumbSide: -1,
 };
 
+/** Share of the chest's sideways axis in a shoulder's pin: what decides for an arm within some twenty degrees of the trunk's axis. */
+const HANGING = 0.35;
+
 /** Both arms with their hands, and the club in them. Writes matrices into `out`. */
 export function placeArms(m: Measures, pose: Pose, out: Float64Array): void {
   readPose(pose, AT.trunkAxes + 3, ay);
@@ -87,8 +90,10 @@ export function placeArms(m: Measures, pose: Pose, out: Float64Array): void {
 }
 
 function placeArm(m: Measures, parts: ArmParts, shoulder: Vec, grip: Vec, out: Float64Array): void {
-  // The shoulder's pin is the axis about which the arm lifts: across the arm, in the chest's transverse plane.
-  toUnit(q, cross(q, ay, upper), tx[0], tx[1], tx[2]);
+  // The shoulder's pin is the axis about which the arm lifts: across the arm, in the chest's transverse plane. An arm that hangs along the
+  // trunk lifts forward about the chest's own: without that share the pin would spin as it hangs past.
+  along(q, cross(q, ay, upper), tx, HANGING);
+  toUnit(q, q, tx[0], tx[1], tx[2]);
   setHinge(out, parts.shoulder, shoulder, q, ay);
   cross(q, hinge, upper);
   setFrame(out, parts.upperArm, shoulder, upper, q);

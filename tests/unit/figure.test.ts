@@ -12,6 +12,7 @@ import { CLUB_IDS, CLUBS, clubOf } from '../../src/model/club';
 import { createJointVector, JOINTS } from '../../src/model/joints';
 import { K } from '../../src/model/keys';
 import { createSwing, swingPose, type Swing } from '../../src/reading/swing';
+import { solveReference } from '../../src/solving/reference';
 import { seedReference } from '../../src/solving/seed';
 
 const swingOf = (player: Player, clubId: (typeof CLUB_IDS)[number] = '7-iron'): Swing => {
@@ -166,6 +167,61 @@ describe('the placed figure', () => {
     expect(placed(swing, 0.1).out).toEqual(first);
   });
 });
+
+describe.each([
+  [1.78, '7-iron'],
+  [1.78, 'driver'],
+  [1.5, 'driver'],
+  [1.4, 'driver'],
+  [1.62, '5-wood'],
+  [2.05, 'sand wedge'],
+] as const)('on the way from address to finish, %f m with the %s', (statureM, id) => {
+  const body = bodyOf({ statureM, handed: 'right' });
+  const club = clubOf(CLUBS[id]);
+  const swing = createSwing(body, club, solveReference(body, club).reference);
+  const { times } = swing.reference;
+  const figure = createFigure(body, swing.rig.club);
+  const pose = createPose();
+  const shown: Float64Array[] = [];
+  for (let t = times[K.address]; t <= times[K.finish]; t += 0.001) {
+    swingPose(swing, t, pose);
+    const out = createPlacement();
+    placeFigure(figure, pose, { ballPoint: swing.reference.ballPoint, heelLift: heelLiftAt(swing, t) }, out);
+    shown.push(out);
+  }
+
+  test('no part turns by more than 8 degrees in a millisecond (our limit): nothing pops', () => {
+    let least = 3;
+    for (let i = 1; i < shown.length; i++) {
+      for (const part of PART_IDS) least = Math.min(least, sameTurn(shown[i - 1], shown[i], part));
+    }
+    expect(least).toBeGreaterThan(1 + 2 * Math.cos(rad(8)));
+  });
+
+  test('the legs reach the ground without being stretched, and the club never goes into it by a centimetre', () => {
+    const { rings } = figure.parts[PART.clubHead];
+    for (const out of shown) {
+      for (const side of ['Lead', 'Trail'] as const) {
+        expect(Math.hypot(...axis(out, `thigh${side}`, 1))).toBeLessThan(1.001);
+      }
+      const [x, y, z, o] = ([0, 1, 2, 3] as const).map((which) => axis(out, 'clubHead', which)[1]);
+      let lowest = Infinity;
+      for (let k = 0; k < rings.length; k += 3) {
+        lowest = Math.min(lowest, o + x * rings[k] + y * rings[k + 1] + z * rings[k + 2]);
+      }
+      expect(lowest).toBeGreaterThan(-0.01);
+    }
+  });
+});
+
+/** Trace of the turn between two places of a part: 3 where it has not turned. */
+function sameTurn(before: Float64Array, after: Float64Array, part: PartId): number {
+  const along = (out: Float64Array, which: 0 | 1 | 2): number[] => {
+    const v = axis(out, part, which);
+    return v.map((c) => c / Math.hypot(...v));
+  };
+  return ([0, 1, 2] as const).reduce((sum, which) => sum + dot(along(before, which), along(after, which)), 0);
+}
 
 describe('the ball', () => {
   test.each(CLUB_IDS)('touches the face of a %s and does not sink into the ground', (id) => {
