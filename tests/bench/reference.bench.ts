@@ -1,3 +1,5 @@
+import { execFileSync } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
 import { bodyOf } from '../../src/model/body';
 import { CLUBS, clubOf, type ClubId } from '../../src/model/club';
 import { solveReference } from '../../src/solving/reference';
@@ -7,16 +9,30 @@ export const name = 'reference';
 
 /** Players and clubs that do not ship solved. */
 const CASES: readonly (readonly [number, ClubId])[] = [
+  [1.4, 'driver'],
+  [1.43, '5-iron'],
   [1.55, 'driver'],
   [1.66, '9-iron'],
   [1.71, '7-iron'],
   [1.83, '5-iron'],
   [1.87, 'sand wedge'],
   [1.97, '5-wood'],
+  [2.1, 'sand wedge'],
 ];
 
+const median = (sorted: readonly number[]): number => sorted[Math.floor(sorted.length / 2)];
+
+/** Seconds of the first search of a process that has just started: what a coach waits for. */
+function firstOf([statureM, id]: readonly [number, ClubId]): number {
+  const script = fileURLToPath(new URL('./firstReference.ts', import.meta.url));
+  return Number(
+    execFileSync(process.execPath, ['--import', 'tsx', script, String(statureM), id], { encoding: 'utf8' }),
+  );
+}
+
 export function run(): Promise<Row[]> {
-  const seconds = CASES.map(([statureM, id]) => {
+  const first = CASES.map(firstOf).toSorted((a, b) => a - b);
+  const again = CASES.map(([statureM, id]) => {
     const body = bodyOf({ statureM, handed: 'right' });
     const club = clubOf(CLUBS[id]);
     solveReference(body, club);
@@ -24,8 +40,16 @@ export function run(): Promise<Row[]> {
     solveReference(body, club);
     return (performance.now() - start) / 1000;
   }).toSorted((a, b) => a - b);
+  const of = CASES.length;
   return Promise.resolve([
-    { what: 'reference swing, median of 6 players', value: seconds[CASES.length / 2], unit: 's' },
-    { what: 'reference swing, slowest of 6', value: seconds[seconds.length - 1], unit: 's', goal: 'at most 0.5' },
+    { what: `first reference swing of a process, median of ${of} players`, value: median(first), unit: 's' },
+    {
+      what: `first reference swing of a process, slowest of ${of}`,
+      value: first[of - 1],
+      unit: 's',
+      goal: 'at most 0.5',
+    },
+    { what: `reference swing once more, median of ${of}`, value: median(again), unit: 's' },
+    { what: `reference swing once more, slowest of ${of}`, value: again[of - 1], unit: 's', goal: 'at most 0.5' },
   ]);
 }

@@ -220,7 +220,7 @@ function sameTurn(before: Float64Array, after: Float64Array, part: PartId): numb
     const v = axis(out, part, which);
     return v.map((c) => c / Math.hypot(...v));
   };
-  return ([0, 1, 2] as const).reduce((sum, which) => sum + dot(along(before, which), along(after, which)), 0);
+  return ([0, 1, 2] as const).reduce<number>((sum, which) => sum + dot(along(before, which), along(after, which)), 0);
 }
 
 describe('the ball', () => {
