@@ -32,6 +32,9 @@ function parse(source: string): unknown {
   try {
     return JSON.parse(source);
   } catch (error) {
+    // Where files are joined, the second one's mark stands inside; a parser only says "unexpected token" and shows nothing.
+    if (source.startsWith('\uFEFF'))
+      throw new LineError('', 'A byte order mark (U+FEFF) stands before the JSON. Remove it.');
     throw new LineError('', `Not JSON: ${error instanceof Error ? error.message.slice(0, 120) : 'unreadable'}`);
   }
 }

@@ -4,10 +4,13 @@ export type Line = { readonly number: number } & ({ readonly text: string } | { 
 export const LONGEST_LINE_BYTES = 1 << 20;
 const NEWLINE = 0x0a;
 const RETURN = 0x0d;
+/** Some editors begin a file with it to say that it is UTF-8. */
+const BYTE_ORDER_MARK = '\uFEFF';
 
 /**
  * Cuts a stream of bytes into lines and keeps no more than one line: a line over the limit is dropped as it comes in.
- * Call `push` for every chunk and `end` once; a last line needs no newline. `\r\n` counts as one newline.
+ * Call `push` for every chunk and `end` once; a last line needs no newline. `\r\n` counts as one newline, and one byte order mark at
+ * the very start as nothing.
  */
 export function createSplitter(longest = LONGEST_LINE_BYTES) {
   let parts: Buffer[] = [];
@@ -29,7 +32,9 @@ export function createSplitter(longest = LONGEST_LINE_BYTES) {
     count += 1;
     const bytes = parts.length === 1 ? parts[0] : Buffer.concat(parts);
     const end = bytes.length > 0 && bytes[bytes.length - 1] === RETURN ? bytes.length - 1 : bytes.length;
-    const line: Line = tooLong ? { number: count, tooLong } : { number: count, text: bytes.toString('utf8', 0, end) };
+    const text = bytes.toString('utf8', 0, end);
+    const isMarked = count === 1 && text.startsWith(BYTE_ORDER_MARK);
+    const line: Line = tooLong ? { number: count, tooLong } : { number: count, text: isMarked ? text.slice(1) : text };
     parts = [];
     size = 0;
     tooLong = false;

@@ -25,13 +25,15 @@ export function shaftPlane(p: Pose): number {
 /**
  * Distance down the line from the infinite shaft line to the centre of the trail upper arm, m.
  * Positive: the line passes above or in front of the bicep (steep). Negative: below or behind it. Continuous through an upright shaft.
+ * NaN when the shaft points straight at the viewer: seen so it is no line.
  */
 export function bicepGap(p: Pose): number {
   const dy = p[AT.bicep + Y] - p[H + Y];
   const dz = p[AT.bicep + Z] - p[H + Z];
   const cy = p[C + Y];
   const cz = p[C + Z];
-  return (dy * cz - dz * cy) / Math.sqrt(cy * cy + cz * cz);
+  const seen = Math.sqrt(cy * cy + cz * cz);
+  return seen < 1e-12 ? NaN : (dy * cz - dz * cy) / seen;
 }
 
 /**

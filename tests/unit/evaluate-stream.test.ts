@@ -1,5 +1,6 @@
 import { spawn } from 'node:child_process';
-import { Readable, Writable } from 'node:stream';
+import { once } from 'node:events';
+import { PassThrough, Readable, Writable } from 'node:stream';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { createCache } from '../../src/evaluate/cache';
@@ -53,6 +54,19 @@ describe('lines cut from bytes', () => {
     expect(cut([Buffer.alloc(0)])).toEqual([]);
   });
 
+  test('may begin with one byte order mark, however it is chopped up; a second one or a later one stays', () => {
+    const mark = '\uFEFF';
+    const bytes = Buffer.from(`${mark}a\n${mark}b`);
+    const chopped = Array.from(bytes, (_, at) => bytes.subarray(at, at + 1));
+    for (const chunks of [[bytes], chopped]) {
+      expect(cut(chunks)).toEqual([
+        { number: 1, text: 'a' },
+        { number: 2, text: `${mark}b` },
+      ]);
+    }
+    expect(cut([Buffer.from(`${mark}${mark}a`)])).toEqual([{ number: 1, text: `${mark}a` }]);
+  });
+
   test('are dropped when too long, and the next one is read', () => {
     expect(cut([Buffer.from('aaaa\nbb'), Buffer.from('bb\nccc\nddddd')], 3)).toEqual([
       { number: 1, tooLong: true },
@@ -104,6 +118,19 @@ describe('a stream of lines', () => {
       else expect(parsed.kind).toBe('swing');
     });
     expect(lines[4]).toBe(lines[65]);
+  });
+
+  test('answers a line while the next one has not come: a reader may wait for it', async () => {
+    const input = new PassThrough();
+    const output = new PassThrough({ encoding: 'utf8' });
+    const done = evaluateStream(input, output);
+    for (const i of [0, 1]) {
+      input.write(`${swingLine(i)}\n`);
+      const [text] = (await once(output, 'data', { signal: AbortSignal.timeout(20_000) })) as [string];
+      expect(JSON.parse(text)).toMatchObject({ kind: 'swing' });
+    }
+    input.end();
+    expect(await done).toBe(0);
   });
 
   test('waits for a slow reader: 10,000 answers never pile up', async () => {

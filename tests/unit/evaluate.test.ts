@@ -95,12 +95,21 @@ describe('a pose line', () => {
   });
 
   test('a shaft level along the target line has no grip-end line and no gap: null, not a made-up number', () => {
-    const flat = answer({
+    // Arm and hand straight out, rolled so that a shaft square to the hand points away from the target.
+    const level = answer({
       ...pose,
-      pose: { ...Object.fromEntries(Object.keys(pose.pose).map((key) => [key, 0])), pelvisHeightM: 0.9 },
+      club: { ...pose.club, gripAngleDeg: 90 },
+      pose: {
+        ...Object.fromEntries(Object.keys(pose.pose).map((key) => [key, 0])),
+        pelvisHeightM: 0.9,
+        leadArmRollDeg: 90,
+      },
     });
-    expect(flat.readings.bicepCrossing).toBeTypeOf('number');
-    expect(JSON.stringify(flat)).not.toMatch(/NaN|Infinity/);
+    expect(level.shaftDirection.map((part) => Math.round(part * 1e9) / 1e9 + 0)).toEqual([-1, 0, 0]);
+    expect(level.readings).toMatchObject({ shaftPitchDeg: expect.closeTo(0, 9) as number, bicepGapCm: null });
+    expect(level.readings.bicepCrossing).toBeNull();
+    expect(level.readings.shaftAimDeg).toBeCloseTo(0, 9);
+    expect(answer(swing).shaftParallel.readings.gripEndLineCm).toBeNull();
   });
 
   test('prints numbers as they are, not rounded', () => {
@@ -189,6 +198,7 @@ describe('a bad line', () => {
     ['an empty line', '', '', /empty/],
     ['a line of blanks', '   \t', '', /empty/],
     ['not JSON', '{"kind":', '', /Not JSON/],
+    ['a byte order mark before it', '\uFEFF{"kind":"pose"}', '', /byte order mark.*Remove it/],
     ['NaN, which is not JSON', '{"kind":NaN}', '', /Not JSON/],
     ['a list', [1], '', /found a list/],
     ['a number', '3', '', /found a number/],
