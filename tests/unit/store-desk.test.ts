@@ -2,12 +2,14 @@ import { beforeEach, describe, expect, test, vi } from 'vitest';
 import { deg, toRad } from '../../src/math/angle';
 import { AT } from '../../src/model/chain';
 import { isReached } from '../../src/reading/checkpoints';
+import { DEFAULT_BANDS, verdictAt } from '../../src/reading/verdicts';
 import {
   beginGesture,
   bendJoint,
   cancelGesture,
   current,
   currentPose,
+  DEFAULT_DOCUMENT,
   deriveAside,
   desk,
   endGesture,
@@ -32,12 +34,18 @@ import {
   undo,
 } from '../../src/store';
 import { clearDesk } from '../../src/store/desk';
+import { toBands } from '../../src/store/convert';
 import { NO_HISTORY, withStep } from '../../src/store/history';
 
 const wrist = (): number => desk.getState().document.movements.leadWristFlexionDeg;
 const gap = (): number => {
   const { leadArmParallel } = current().checkpoints;
   return isReached(leadArmParallel) ? leadArmParallel.readings.bicepGap : NaN;
+};
+const dragTilt = (): void => {
+  beginGesture();
+  setMovement('trailTilt', 4);
+  endGesture();
 };
 const labels = (): string[] => desk.getState().history.past.map(({ label }) => label);
 
@@ -115,6 +123,23 @@ describe('gestures and undo', () => {
     expect(wrist()).toBe(9);
   });
 
+  test.each([
+    ['another drag', dragTilt, 'Tilt 4°'],
+    ['Reset all', resetAll, 'Reset all'],
+    ['a situation', () => loadSituation('stuck'), 'Stuck behind'],
+    ['the pelvis on its own', () => setPelvisAlone(true), 'Pelvis on its own'],
+  ])('%s in the middle of a drag ends it first: two steps, taken back one by one', (_, act, label) => {
+    beginGesture();
+    setMovement('leadWristFlexion', 9);
+    act();
+    expect(desk.getState().gesture).toBeNull();
+    expect(labels()).toEqual(['Wrist 9°', label]);
+    undo();
+    expect(desk.getState().document.movements).toEqual({ ...STILL_DIALLED, leadWristFlexionDeg: 9 });
+    undo();
+    expect(desk.getState().document.movements).toEqual(STILL_DIALLED);
+  });
+
   test('reset and situations can be undone', () => {
     setMovement('trailTilt', 6);
     loadSituation('stuck');
@@ -190,6 +215,17 @@ describe('what is shown', () => {
     expect(gap()).toBeCloseTo(shown, 12);
   });
 
+  test('exaggerating doubles what the pelvis does on its own, too', () => {
+    setPelvisAlone(true);
+    setMovement('pelvisRate', 1.1);
+    setMovement('pelvisDelay', -12);
+    setExaggerate(true);
+    const { movements } = current();
+    expect(movements).toMatchObject({ rotationRate: 1, rotationDelay: 0 });
+    expect(movements.pelvisRate).toBeCloseTo(1.2, 12);
+    expect(movements.pelvisDelay).toBeCloseTo(-0.024, 12);
+  });
+
   test('the bench shows a joint by hand and lets go without a trace', () => {
     const { document } = desk.getState();
     const before = Array.from(currentPose());
@@ -220,10 +256,16 @@ describe('what is shown', () => {
   });
 
   test('a slower downswing lowers the head speed and leaves every distance as it was', () => {
-    const before = gap();
+    const headSpeed = (): number => {
+      const { delivery } = current();
+      if ('missing' in delivery) throw new Error(delivery.missing);
+      return delivery.headSpeed;
+    };
+    const before = { gap: gap(), headSpeed: headSpeed() };
     setSetUp({ ...desk.getState().document.setUp, downswingMs: 310 });
     expect(current().swing.tempo).toBeCloseTo(310 / 250, 12);
-    expect(gap()).toBeCloseTo(before, 12);
+    expect(gap()).toBeCloseTo(before.gap, 12);
+    expect(headSpeed()).toBeCloseTo((before.headSpeed * 250) / 310, 6);
   });
 
   test('the head meets the ball in every situation, and the path is the one implied at shaft parallel', () => {
@@ -247,6 +289,24 @@ describe('what is shown', () => {
     expect(current().topShortfall).toBeLessThan(0.001);
   });
 
+  test.each([
+    ['reference', 'onPlane'],
+    ['cupped', 'steep'],
+    ['bent', 'shallow'],
+    ['early', 'steep'],
+    ['fast', 'steep'],
+    ['overHip', 'steep'],
+    ['stuck', 'shallow'],
+    ['cuppedAndFast', 'steep'],
+    ['bentAndLate', 'shallow'],
+  ] as const)('the situation "%s" is %s at both checkpoints', (id, verdict) => {
+    loadSituation(id);
+    const { checkpoints, bands } = current();
+    for (const at of ['leadArmParallel', 'shaftParallel'] as const) {
+      expect(verdictAt(at, checkpoints[at], bands), at).toBe(verdict);
+    }
+  });
+
   test('every situation lies inside the dials and differs from every other', () => {
     const seen = new Set<string>();
     for (const { id } of SITUATIONS) {
@@ -258,6 +318,10 @@ describe('what is shown', () => {
     }
     expect(seen.size).toBe(9);
   });
+});
+
+test('a desk nobody has changed judges by the bands of the model', () => {
+  expect(toBands(DEFAULT_DOCUMENT.bands)).toEqual(DEFAULT_BANDS);
 });
 
 test('what is worked out aside is what the desk would show, and the desk keeps what it shows', () => {

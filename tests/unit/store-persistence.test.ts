@@ -73,6 +73,20 @@ describe('saving', () => {
     expect(desk.getState().document).toEqual(DEFAULT_DOCUMENT);
   });
 
+  test('of more than 300 steps each way the nearest to what is shown survive a reload', () => {
+    const shelf = createShelf();
+    const steps = (count: number) =>
+      Array.from({ length: count }, (_, at) => ({
+        label: String(at),
+        before: { checkpointArmDeg: -(at % 20) },
+        after: { checkpointArmDeg: -((at + 1) % 20) },
+      }));
+    save(shelf, DEFAULT_DOCUMENT, { past: steps(301), future: steps(301) });
+    const { past, future } = load(shelf).history;
+    expect([past.length, past[0].label, past.at(-1)!.label]).toEqual([300, '1', '300']);
+    expect([future.length, future[0].label, future.at(-1)!.label]).toEqual([300, '0', '299']);
+  });
+
   test('a full shelf is said in words and nothing breaks', () => {
     const shelf: Shelf = {
       getItem: () => null,

@@ -210,6 +210,13 @@ describe('verdicts on an edge', () => {
     for (let i = 0; i < 6; i++) expect(at(0.015 + (i % 2 ? 1 : -1) * STEADY * 0.9)).toBe('steep');
     expect(at(0.015 - STEADY * 1.1)).toBe('onPlane');
   });
+
+  test('a tenth of a millimetre past the edge is past it', () => {
+    expect(at(0)).toBe('onPlane');
+    expect(at(0.0151)).toBe('steep');
+    expect(at(0.0149)).toBe('onPlane');
+    expect(at(-0.0151)).toBe('shallow');
+  });
 });
 
 test('a linked ghost stands at the same position of its own swing', () => {
