@@ -59,6 +59,17 @@ test('a change is said in the direction in which it goes', () => {
   expect(sayChange('pelvisShift', 0.02, { length: 'cm' })).toMatch(/2 cm farther/);
 });
 
+test('nobody is sent to practise without being told when to stop and whom to ask', () => {
+  expect(CAUTIONS).toEqual([
+    'Warm up first.',
+    'Do not force the end of a range of motion.',
+    'Side bend with fast rotation loads the low back.',
+    'Stop with pain and see a physician or physiotherapist.',
+    "Children, and players with back or wrist trouble: only with a professional's advice.",
+    'Nobody stands within swinging distance.',
+  ]);
+});
+
 test('whatever is practised, the usual cautions stand there, each once', () => {
   const cautions = findCautions(all.map(({ id, change }) => findPractice(id, change)!));
   for (const caution of CAUTIONS) expect(cautions).toContain(caution);

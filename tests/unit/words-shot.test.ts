@@ -3,6 +3,8 @@ import { findShot, STILL_DAY, type NoShot, type Shot } from '../../src/flight/sh
 import { rad } from '../../src/math/angle';
 import { CLUBS, clubOf } from '../../src/model/club';
 import type { Delivery } from '../../src/reading/delivery';
+import { sayPicture } from '../../src/stage/sentence';
+import { current, desk } from '../../src/store';
 import {
   RULE_WORDS,
   sayApex,
@@ -53,6 +55,27 @@ describe('a shot in words', () => {
     expect(sayShape(drawn, 'left').name).toBe(sayShape(drawn, 'right').name);
     expect(sayShape(drawn, 'left').how).toMatch(/^starts a little left, curves (hard )?right$/);
     expect(sayOffline(drawn, 'left', METRIC).text).not.toBe(sayOffline(drawn, 'right', METRIC).text);
+  });
+
+  test('a left-handed draw starts left, curves and is tilted to the right, in every row and for the screen reader', () => {
+    expect(sayShape(drawn, 'left').sentence).toMatch(
+      /^Push-(draw|hook): starts a little left, curves (hard )?right\.$/,
+    );
+    expect(sayShape(faded, 'left').sentence).toMatch(
+      /^Pull-(fade|slice): starts a little right, curves (hard )?left\.$/,
+    );
+    const rows = [sayStart(drawn, 'left'), sayCurve(drawn, 'left', METRIC), saySpinAxis(drawn, 'left')];
+    expect(rows.map(({ text }) => text.split(' ').at(-1))).toEqual(['left', 'right', 'right']);
+    expect(rows.map(({ spoken }) => spoken.split(' ').at(-1))).toEqual(['left', 'right', 'right']);
+    const away = (handed: 'right' | 'left') => sayOffline(drawn, handed, METRIC).text.split(' ').at(-1);
+    expect([away('right'), away('left')]).toEqual(drawn.flight.offlineM > 0 ? ['right', 'left'] : ['left', 'right']);
+  });
+
+  test('the picture in words says which hand the figure plays with', () => {
+    for (const handed of ['left', 'right'] as const) {
+      const derived = { ...current(), player: { statureM: 1.78, handed } };
+      expect(sayPicture(derived, desk.getState())).toMatch(new RegExp(`^A wooden figure, ${handed}-handed, `));
+    }
   });
 
   test('carry stands with its honest width, in metres or yards, heights in metres or feet', () => {

@@ -92,6 +92,16 @@ describe('checkpoints', () => {
     expect(why).toBe('8 cm in front of the trail bicep');
   });
 
+  test.each([
+    [79, 8, '8 cm above the trail bicep'],
+    [81, 8, '8 cm in front of the trail bicep'],
+    [79, -8, '8 cm below the trail bicep'],
+    [81, -8, '8 cm behind the trail bicep'],
+  ])('a shaft at %d deg counts as upright from 80 on: a line %d cm off is %s', (planeDeg, gapCm, why) => {
+    const at = arm(gapCm, { shaftPlane: rad(planeDeg) });
+    expect(words.sayCheckpoint('leadArmParallel', at, DEFAULT_BANDS, CM).why).toBe(why);
+  });
+
   test('sentences write inches out, so that nothing is "8 in in front"', () => {
     expect(sayShaft(21, INCHES).why).toBe('8.3 inches in front of the hands');
     expect(sayShaft(21, INCHES).unit).toBe('in');
@@ -117,6 +127,8 @@ describe('checkpoints', () => {
     const say = (at: Reached) => words.sayCheckpoint('leadArmParallel', at, DEFAULT_BANDS, CM).reach;
     expect(say(short)).toBe('Trail arm 4 cm short of the grip here.');
     expect(say(arm(3))).toBeUndefined();
+    expect(say(arm(3, { reachShortfall: 0.006 }))).toBe('Trail arm 1 cm short of the grip here.');
+    expect(say(arm(3, { reachShortfall: 0.004 }))).toBeUndefined();
   });
 
   test('a checkpoint that is never reached is said in words, with no number', () => {
@@ -127,6 +139,15 @@ describe('checkpoints', () => {
         expect(longest(said.sentence)).toBeLessThanOrEqual(LONGEST_SENTENCE);
       }
     }
+  });
+
+  test.each([
+    ['leadArmParallel', 'never-parallel', 'The lead arm never comes down to the reading angle in this swing.'],
+    ['shaftParallel', 'never-parallel', 'The shaft never comes down to parallel after lead arm parallel here.'],
+    ['leadArmParallel', 'not-finite', 'The model finds no lead arm parallel for this swing. Undo the last change.'],
+    ['shaftParallel', 'not-finite', 'The model finds no shaft parallel for this swing. Undo the last change.'],
+  ] as const)('%s, %s, says what is missing', (id, missing, sentence) => {
+    expect(words.sayCheckpoint(id, { missing }, DEFAULT_BANDS, CM)).toMatchObject({ sentence, spoken: sentence });
   });
 
   test('a reading that is not a number counts as not reached', () => {
@@ -198,6 +219,18 @@ describe('dials', () => {
     expect(words.sayMovement('pelvisShift', { ...STILL, pelvisShift: 0.03 }).short).toBe('3 cm to target');
   });
 
+  // The left end of a track is its smaller value. What stands there is what the value's own words say.
+  test.each([
+    ['leadWristFlexion', 'cupped', 'bowed', ['cupped 10°', 'bowed 10°'], [-10, 10]],
+    ['rotationRate', 'slower', 'faster', ['10 % slower', '10 % faster'], [0.9, 1.1]],
+    ['rotationDelay', 'earlier', 'later', ['10 ms early', '10 ms late'], [-10, 10]],
+    ['trailTilt', 'over lead hip', 'away', ['4° toward the lead hip', '4° away'], [-4, 4]],
+    ['pelvisShift', 'back', 'to target', ['3 cm back', '3 cm to target'], [-3, 3]],
+  ] as const)('the track of %s runs from "%s" to "%s"', (id, low, high, phrases, values) => {
+    expect(words.DIAL_NAMES[id]).toMatchObject({ low, high });
+    expect(values.map((value) => words.sayDial(id, value).phrase)).toEqual(phrases);
+  });
+
   test('past the usual range the words say so, up to it they do not', () => {
     expect(words.sayPastUsual('leadWristFlexion', -30)).toBeUndefined();
     expect(words.sayPastUsual('leadWristFlexion', -31)).toContain('cupped 30° (rule of thumb)');
@@ -207,6 +240,9 @@ describe('dials', () => {
   test('an undo step is named after what it did', () => {
     expect(words.sayUndo('leadWristFlexion', -8)).toBe('Wrist \u22128°');
     expect(words.sayUndo('rotationRate', 1.08)).toBe('Rotation 108 %');
+    expect(words.sayUndo('rotationDelay', 12)).toBe('Turn start 12 ms');
+    expect(words.sayUndo('trailTilt', -4)).toBe('Tilt \u22124°');
+    expect(words.sayUndo('pelvisShift', 3)).toBe('Pelvis 3 cm');
   });
 });
 
