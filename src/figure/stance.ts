@@ -31,8 +31,8 @@ export function heelLiftAt(swing: { readonly reference: { readonly times: ArrayL
 export const BALL_RADIUS = 0.021335;
 
 /**
- * Centre of the ball that the face of `pose` touches 32 mm toward the toe, m, world frame: on the ground for irons, at the
- * height of the face for woods (`teed`). Written into `out`.
+ * Centre of the ball that the face of `pose` touches 32 mm toward the toe, m, world frame: teed at the height of the face for a
+ * driver, on the ground for every other club. Written into `out`.
  */
 export function placeBall(club: Club, pose: Pose, out: Float64Array): Float64Array {
   const n = AT.faceNormal;
