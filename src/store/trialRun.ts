@@ -56,9 +56,6 @@ export function stopTrial(): void {
   showTrial(null);
 }
 
-/** Whether a bar is being played. */
-export const isTrialRunning = (): boolean => run !== null;
-
 function tick(mine: NonNullable<typeof run>, nowMs: number): void {
   if (run !== mine) return;
   mine.startedAtMs ??= nowMs;

@@ -6,8 +6,6 @@ export interface Units {
   readonly speed: SpeedUnit;
 }
 
-export const DEFAULT_UNITS: Units = { length: 'cm', speed: 'm/s' };
-
 /** A unit of length on screen: its size in metres, the decimals it is shown with, and how it is written and said. */
 export const LENGTHS = {
   cm: { metres: 0.01, decimals: 0, symbol: 'cm', sentence: ['cm', 'cm'], spoken: ['centimetre', 'centimetres'] },
@@ -23,9 +21,8 @@ export const SPEEDS = {
 } as const satisfies Record<SpeedUnit, unknown>;
 
 /** Where a number comes from. Every number on screen carries one of these. */
-export type Origin = 'measured by you' | 'set by you' | 'computed by the model' | 'rule of thumb';
+export type Origin = 'measured by you' | 'computed by the model' | 'rule of thumb';
 
 export const MEASURED: Origin = 'measured by you';
-export const SET: Origin = 'set by you';
 export const COMPUTED: Origin = 'computed by the model';
 export const RULE_OF_THUMB: Origin = 'rule of thumb';

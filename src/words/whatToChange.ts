@@ -1,5 +1,4 @@
 import { DIALS, MOVEMENT_GROUPS, type MovementGroup, type MovementId } from '../model/movements';
-import { toDeg } from '../math/angle';
 import type { CheckpointId } from '../reading/checkpoints';
 import type { Bands } from '../reading/verdicts';
 import type { Judged } from '../solving/judged';
@@ -138,10 +137,4 @@ export function sayGuess(
   const [up, down] = id === 'leadArmParallel' ? ['higher', 'lower'] : ['farther in front', 'farther behind'];
   const { text } = sayJudged(id, real, bands, units);
   return `${at}: it went to ${text}, ${gap.inSentence} ${real > drawn ? up : down} than you drew.`;
-}
-
-/** "0.4° in-to-out" for compare and side effects: an angle with its sign in words. rad. */
-export function sayTurned(angle: number, up: string, down: string): string {
-  const degrees = roundTo(toDeg(angle), 0);
-  return degrees === 0 ? '0°' : `${formatTyped(Math.abs(degrees))}° ${degrees > 0 ? up : down}`;
 }
