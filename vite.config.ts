@@ -64,7 +64,7 @@ const groups = [
   { name: 'three', test: /node_modules[\\/]three[\\/]/, priority: 30 },
   {
     name: 'fiber',
-    test: /node_modules[\\/](@react-three|three-stdlib|its-fine|react-use-measure|maath|troika-)/,
+    test: /node_modules[\\/](@react-three|its-fine|react-use-measure)/,
     priority: 20,
   },
   {

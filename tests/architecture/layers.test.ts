@@ -13,7 +13,7 @@ import {
   styleStaysOnItsOrigin,
   type Rule,
 } from './rules';
-import { listFiles, parseSource, readSources } from './source';
+import { findImports, listFiles, parseSource, readSources, resolveImport } from './source';
 import { LAYERS } from './table';
 
 const src = join(import.meta.dirname, '../../src');
@@ -61,6 +61,36 @@ describe('the table', () => {
   });
 });
 
+/** Packages that the files of a layer take something from; '' stands for the files directly in `src`. */
+function packagesOf(layer: string): Set<string> {
+  const own = sources.filter(({ path }) => (path.includes('/') ? path.split('/')[0] : '') === layer);
+  const places = own.flatMap((source) =>
+    findImports(source).flatMap(({ from }) => (resolveImport(source, from) === undefined ? [from] : [])),
+  );
+  return new Set(places.map(packageOf));
+}
+/** The package behind a place: `three/addons/x.js` is three, `node:stream` is node's. */
+const packageOf = (place: string): string =>
+  place.startsWith('node:') ? 'node:' : place.split('/', place.startsWith('@') ? 2 : 1).join('/');
+
+describe('packages', () => {
+  const { dependencies } = JSON.parse(readFileSync(join(src, '../package.json'), 'utf8')) as {
+    readonly dependencies: Readonly<Record<string, string>>;
+  };
+
+  test.each(Object.entries(LAYERS))('%s uses every package it may use', (layer, { packages }) => {
+    expect([...packagesOf(layer)].toSorted()).toEqual(packages.toSorted());
+  });
+
+  test('that a layer may use are all in package.json, and nothing there is used by none', () => {
+    const allowed = Object.values(LAYERS).flatMap(({ packages }) => packages);
+    expect([...new Set(allowed)].filter((name) => name !== 'node:').toSorted()).toEqual(
+      Object.keys(dependencies).toSorted(),
+    );
+    for (const name of packagesOf('')) expect(dependencies).toHaveProperty([name]);
+  });
+});
+
 /** What a rule says about a file that exists only here. */
 const judge = (rule: Rule, path: string, text: string): string[] => rule(parseSource(path, text));
 
@@ -104,10 +134,10 @@ describe('the checker can fail', () => {
   });
 
   test('imports the table allows pass, and words in comments and strings are no imports', () => {
-    const text = `import { type Rad } from '../math/angle'; import { vec3 } from 'gl-matrix'; import './own';
+    const text = `import { type Rad } from '../math/angle'; import { contours } from 'd3-contour'; import './own';
       // import x from '../store/x'
       export const text = "import x from '../store/x'";`;
-    expect(judge(importsDownward, 'model/a.ts', text)).toEqual([]);
+    expect(judge(importsDownward, 'solving/a.ts', text)).toEqual([]);
     expect(judge(importsDownward, 'evaluate/main.ts', `import { createInterface } from 'node:readline'`)).toEqual([]);
     expect(judge(importsDownward, 'App.tsx', `import './panels/x'; import './stage/y'; import 'react'`)).toEqual([]);
   });

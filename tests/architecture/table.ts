@@ -17,29 +17,28 @@ const READING = [...MODEL, 'reading', 'flight'];
 const SOLVING = [...READING, 'solving'];
 const WORDS = [...SOLVING, 'words'];
 const STORE = [...WORDS, 'store'];
-const REACT = ['react', 'react-dom', 'zustand'];
 
 export const LAYERS: Readonly<Record<string, Layer>> = {
-  math: { holds: 'angle, vector, spline, root, least squares', pure: true, layers: [], packages: ['gl-matrix'] },
+  math: { holds: 'angle, vector, spline, root, least squares', pure: true, layers: [], packages: [] },
   model: {
     holds: 'body, club, joints, chain, motion, movements',
     pure: true,
     layers: ['math'],
-    packages: ['gl-matrix'],
+    packages: [],
   },
-  figure: { holds: 'the lay figure as lofted shapes, in numbers', pure: true, layers: MODEL, packages: ['gl-matrix'] },
-  reading: { holds: 'events, readings, verdicts, delivery', pure: true, layers: MODEL, packages: ['gl-matrix'] },
+  figure: { holds: 'the lay figure as lofted shapes, in numbers', pure: true, layers: MODEL, packages: [] },
+  reading: { holds: 'events, readings, verdicts, delivery', pure: true, layers: MODEL, packages: [] },
   flight: {
     holds: 'impact and trajectory of the ball',
     pure: true,
     layers: [...MODEL, 'reading'],
-    packages: ['gl-matrix'],
+    packages: [],
   },
   solving: {
     holds: 'reference swing, contributions, corridor, plan, match',
     pure: true,
     layers: READING,
-    packages: ['gl-matrix', 'd3-contour'],
+    packages: ['d3-contour'],
   },
   words: { holds: 'sentences, labels, units', layers: SOLVING, packages: [] },
   store: {
@@ -56,28 +55,28 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
   scene: {
     holds: 'a swing with ground, light and traces as plain three objects, for the stage and for clips',
     layers: [...READING, 'figure', 'look'],
-    packages: ['three', 'gl-matrix'],
+    packages: ['three'],
   },
   stage: {
     holds: 'the 3D scene on the desk',
     layers: [...STORE, 'figure', 'look', 'scene'],
-    packages: [...REACT, 'three', '@react-three/fiber', '@react-three/drei', 'gl-matrix'],
+    packages: ['react', 'zustand', 'three', '@react-three/fiber'],
   },
   plates: {
     holds: 'the 2D drawings',
     layers: [...STORE, 'figure', 'look'],
-    packages: [...REACT, 'd3-scale', 'd3-shape'],
+    packages: ['react'],
   },
   panels: {
     holds: 'controls and drawers',
     layers: [...STORE, 'look', 'record', 'export'],
-    packages: [...REACT, 'leva', 'd3-scale', 'd3-shape'],
+    packages: ['react', 'react-dom', 'zustand', 'leva'],
   },
   record: { holds: 'lesson book: storage and migrations', layers: STORE, packages: ['idb', 'zustand'] },
   export: {
     holds: 'clip, still, sheet, model file, table, link',
     layers: [...STORE, 'figure', 'look', 'plates', 'scene'],
-    packages: [...REACT, 'three', 'mediabunny', 'gifenc', 'fflate', 'uqr'],
+    packages: ['react-dom', 'three', 'mediabunny', 'gifenc', 'fflate', 'uqr'],
   },
   evaluate: { holds: 'the model without a screen, line by line', layers: SOLVING, packages: ['node:'] },
 };
