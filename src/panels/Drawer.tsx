@@ -4,7 +4,7 @@ import { Ball } from './Ball';
 import { DRAWERS } from './Bar';
 import { fetching } from './fetching';
 import { Mishap } from './Mishap';
-import { SetUp } from './SetUp';
+import { CAMERA, SetUp } from './SetUp';
 import { Notice } from './Slips';
 import { ABOUT, getReady, WHY } from './why/drawers';
 
@@ -65,7 +65,14 @@ function close(id: DrawerId): void {
 /** The open drawer. Its tab gets the focus back when it closes. */
 export function Drawer(props: DrawerProps) {
   const { onQuiet } = props;
-  useEffect(() => getReady(onQuiet), [onQuiet]);
+  useEffect(
+    () =>
+      getReady(() => {
+        CAMERA.fetch();
+        onQuiet();
+      }),
+    [onQuiet],
+  );
   const open = useDesk(({ session }) => session.drawer);
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {

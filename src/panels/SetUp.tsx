@@ -1,8 +1,12 @@
-import { SetUpCamera } from './SetUpCamera';
+import { later } from './later';
+import { Mishap } from './Mishap';
 import { SetUpClub } from './SetUpClub';
 import { SetUpPlayer } from './SetUpPlayer';
 import { SetUpReading, SetUpShow } from './SetUpReading';
 import { SetUpPelvis, SetUpTempo, SetUpTop } from './SetUpTop';
+
+/** Far down in the drawer, and much of it: fetched when it is quiet. */
+export const CAMERA = later(async () => ({ default: (await import('./SetUpCamera')).SetUpCamera }));
 
 /** Everything that is not one of the three movements. Every change is undoable. */
 export const SetUp = () => (
@@ -13,7 +17,9 @@ export const SetUp = () => (
     <SetUpTop />
     <SetUpPelvis />
     <SetUpReading />
-    <SetUpCamera />
+    <Mishap part="The camera">
+      <CAMERA.Part />
+    </Mishap>
     <SetUpShow />
   </div>
 );
