@@ -13,6 +13,7 @@ import {
 import { DialRule } from './DialRule';
 import { DialValue } from './DialValue';
 import { dialWords, spokenLike } from './dialWords';
+import { isDoubleTap, putDown } from './doubleTap';
 import { holdKey, holdPointer } from './gesture';
 import { StepButton } from './StepButton';
 
@@ -61,9 +62,12 @@ export function Dial({ id, leads = false }: Props) {
           max={dial.max}
           step={dial.step}
           aria-label={label}
-          onPointerDown={holdPointer}
+          onPointerDown={(event) => {
+            holdPointer(event);
+            putDown(event);
+          }}
           onKeyDown={holdKey}
-          onDoubleClick={() => resetMovement(id)}
+          onPointerUp={(event) => isDoubleTap(event) && resetMovement(id)}
         />
       </div>
       <StepButton sign="+" label={`${label}: ${high}`} atEnd={(state) => value(state) >= dial.max} onStep={stepBy(1)} />

@@ -109,8 +109,8 @@ function perform({ act, numbers }: { act: string; numbers: readonly number[] }):
     Object.getOwnPropertyDescriptor(prototype, 'value')!.set!.call(field, value);
     field.dispatchEvent(new Event(event, { bubbles: true }));
   };
-  const pointer = (element: EventTarget, type: string): boolean =>
-    element.dispatchEvent(new PointerEvent(type, { bubbles: true, pointerId: 1, button: 0 }));
+  const pointer = (element: EventTarget, type: string, clientX = 0): boolean =>
+    element.dispatchEvent(new PointerEvent(type, { bubbles: true, pointerId: 1, button: 0, clientX }));
   const slideTo = (input: HTMLInputElement, share: number): string => {
     const [min, max] = [Number(input.min), Number(input.max)];
     const step = input.step === 'any' ? (max - min) / 1000 : Number(input.step);
@@ -146,7 +146,7 @@ function perform({ act, numbers }: { act: string; numbers: readonly number[] }):
         }
         pointer(dial, 'pointerdown');
         for (const share of [b, c, d]) slideTo(dial, share);
-        if (act === 'drag') pointer(dial, 'pointerup');
+        if (act === 'drag') pointer(dial, 'pointerup', 100);
         else if (b < 0.5) pointer(dial, 'pointercancel');
         else dispatchEvent(new Event('blur'));
         return act;
@@ -158,7 +158,11 @@ function perform({ act, numbers }: { act: string; numbers: readonly number[] }):
         return 'type: open';
       }
       case 'double tap':
-        dial?.dispatchEvent(new MouseEvent('dblclick', { bubbles: true }));
+        if (!dial) return `${act} -`;
+        for (let i = 0; i < 2; i++) {
+          pointer(dial, 'pointerdown');
+          pointer(dial, 'pointerup');
+        }
         return act;
       case 'undo':
       case 'redo':
