@@ -22,6 +22,9 @@ function parse(text: string): number | undefined {
 const show = (value: number | undefined, decimals: number): string =>
   value === undefined ? '' : String(Number(value.toFixed(decimals))).replace('-', '−');
 
+/** A drawer scrolls: the reason may stand below its edge. */
+const bringIntoSight = (reason: HTMLElement | null): void => reason?.scrollIntoView({ block: 'nearest' });
+
 /**
  * A typed number. Taken with Enter or when the field is left; what cannot be taken stays in the field with the reason
  * beside it, so nothing typed is lost.
@@ -72,7 +75,7 @@ export function NumberField({ label, unit, value, decimals, optional, placeholde
         <span className="field-unit">{unit}</span>
       </span>
       {problem !== undefined && (
-        <p className="field-problem" id={`${id}-problem`} role="alert">
+        <p className="field-problem" id={`${id}-problem`} role="alert" key={problem} ref={bringIntoSight}>
           {problem}
         </p>
       )}

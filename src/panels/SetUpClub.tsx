@@ -1,7 +1,6 @@
-import { SetupError } from '../model/body';
-import { CLUB_IDS, CLUBS, clubOf, type ClubId, type ClubSpec } from '../model/club';
+import { CLUB_IDS, CLUB_LIMITS, CLUBS, type ClubId, type ClubSpec } from '../model/club';
 import { MY_CLUB, setClub, useDesk } from '../store';
-import { lengthField } from './lengthFields';
+import { lengthField, outside } from './lengthFields';
 import { NumberField } from './NumberField';
 
 const named = (id: string): string => id.charAt(0).toUpperCase() + id.slice(1);
@@ -12,17 +11,17 @@ const KINDS: readonly { readonly kind: ClubSpec['kind']; readonly text: string }
   { kind: 'wedge', text: 'Wedge' },
 ];
 
-/** Takes a club the model accepts; otherwise says why not, in the model's words. */
-function takeClub(my: ClubSpec): string | undefined {
-  try {
-    clubOf(my);
-  } catch (error) {
-    if (error instanceof SetupError) return error.message;
-    throw error;
-  }
-  setClub({ id: MY_CLUB, my });
-  return undefined;
-}
+const NUMBERS = [
+  ['lengthM', 'Length'],
+  ['lieDeg', 'Lie'],
+  ['loftDeg', 'Loft'],
+] as const;
+const DEGREES = {
+  unit: '°',
+  decimals: 1,
+  toField: (value: number) => value,
+  fromField: (typed: number) => Number(typed.toFixed(4)),
+};
 
 /** One of seven clubs, or the player's own with typed length, lie and loft. */
 export function SetUpClub() {
@@ -66,15 +65,13 @@ function Figures({ spec }: { spec: ClubSpec }) {
 
 function MyClub({ my }: { my: ClubSpec }) {
   const units = useDesk(({ document }) => document.units);
-  const { unit, decimals, toField, fromField } = lengthField(units);
+  const lengths = lengthField(units);
+  const take = (part: Partial<ClubSpec>): void => setClub({ id: MY_CLUB, my: { ...my, ...part } });
   return (
     <>
       <label className="field">
         <span>Kind</span>
-        <select
-          value={my.kind}
-          onChange={(event) => takeClub({ ...my, kind: event.currentTarget.value as ClubSpec['kind'] })}
-        >
+        <select value={my.kind} onChange={(event) => take({ kind: event.currentTarget.value as ClubSpec['kind'] })}>
           {KINDS.map(({ kind, text }) => (
             <option key={kind} value={kind}>
               {text}
@@ -82,27 +79,24 @@ function MyClub({ my }: { my: ClubSpec }) {
           ))}
         </select>
       </label>
-      <NumberField
-        label="Length"
-        unit={unit}
-        decimals={decimals}
-        value={toField(my.lengthM)}
-        onTake={(typed) => takeClub({ ...my, lengthM: fromField(typed!) })}
-      />
-      <NumberField
-        label="Lie"
-        unit="°"
-        decimals={1}
-        value={my.lieDeg}
-        onTake={(typed) => takeClub({ ...my, lieDeg: typed! })}
-      />
-      <NumberField
-        label="Loft"
-        unit="°"
-        decimals={1}
-        value={my.loftDeg}
-        onTake={(typed) => takeClub({ ...my, loftDeg: typed! })}
-      />
+      {NUMBERS.map(([id, label]) => {
+        const { min, max } = CLUB_LIMITS[id];
+        const { unit, decimals, toField, fromField } = id === 'lengthM' ? lengths : DEGREES;
+        return (
+          <NumberField
+            key={id}
+            label={label}
+            unit={unit}
+            decimals={decimals}
+            value={toField(my[id])}
+            onTake={(typed) => {
+              const problem = outside(label, typed!, toField(min), toField(max), unit, decimals);
+              if (problem === undefined) take({ [id]: fromField(typed!) });
+              return problem;
+            }}
+          />
+        );
+      })}
     </>
   );
 }

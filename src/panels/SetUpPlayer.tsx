@@ -1,14 +1,16 @@
 import {
   bodyOf,
+  SEGMENT_FACTOR_LIMITS,
   SEGMENT_FRACTIONS,
   SetupError,
+  STATURE_LIMITS_M,
   type MeasuredSegments,
   type Player,
   type SegmentId,
 } from '../model/body';
 import { setPlayer, useDesk } from '../store';
 import { Choice } from './Choice';
-import { lengthField } from './lengthFields';
+import { lengthField, outside } from './lengthFields';
 import { NumberField } from './NumberField';
 
 const SEGMENT_NAMES: Readonly<Record<SegmentId, string>> = {
@@ -25,13 +27,15 @@ const SEGMENT_NAMES: Readonly<Record<SegmentId, string>> = {
 };
 const SEGMENT_IDS = Object.keys(SEGMENT_FRACTIONS) as SegmentId[];
 
-/** Takes a player the model accepts; otherwise says why not, in the model's words. */
+/** Takes a player the model accepts; otherwise says why not. */
 function takePlayer(player: Player): string | undefined {
   try {
     bodyOf(player);
   } catch (error) {
-    if (error instanceof SetupError) return error.message;
-    throw error;
+    if (!(error instanceof SetupError)) throw error;
+    // What is typed is within its limits, so this is a length that was measured before.
+    const [name] = (SEGMENT_NAMES[error.field as SegmentId] ?? error.field).split(',');
+    return `${name} as measured does not fit this stature. Change it first, or empty it.`;
   }
   setPlayer(player);
   return undefined;
@@ -48,6 +52,8 @@ export function SetUpPlayer() {
   const player = useDesk(({ document }) => document.player);
   const units = useDesk(({ document }) => document.units);
   const { unit, decimals, toField, fromField } = lengthField(units);
+  const outsideLengths = (label: string, typed: number, { min, max }: { min: number; max: number }) =>
+    outside(label, typed, toField(min), toField(max), unit, decimals);
   const usual = bodyOf({ statureM: player.statureM, handed: player.handed });
   const measuredCount = Object.keys(player.segmentsM ?? {}).length;
   return (
@@ -59,7 +65,10 @@ export function SetUpPlayer() {
           unit={unit}
           decimals={decimals}
           value={toField(player.statureM)}
-          onTake={(typed) => takePlayer({ ...player, statureM: fromField(typed!) })}
+          onTake={(typed) =>
+            outsideLengths('Stature', typed!, STATURE_LIMITS_M) ??
+            takePlayer({ ...player, statureM: fromField(typed!) })
+          }
         />
         <Choice
           label="Plays"
@@ -86,9 +95,15 @@ export function SetUpPlayer() {
                 decimals={decimals}
                 value={measured === undefined ? undefined : toField(measured)}
                 placeholder={toField(usual[id]).toFixed(1)}
-                onTake={(typed) =>
-                  takePlayer(withSegment(player, id, typed === undefined ? undefined : fromField(typed)))
-                }
+                onTake={(typed) => {
+                  if (typed === undefined) return takePlayer(withSegment(player, id, undefined));
+                  const { min, max } = SEGMENT_FACTOR_LIMITS;
+                  const fits = { min: min * usual[id], max: max * usual[id] };
+                  return (
+                    outsideLengths(SEGMENT_NAMES[id], typed, fits) ??
+                    takePlayer(withSegment(player, id, fromField(typed)))
+                  );
+                }}
               />
             );
           })}

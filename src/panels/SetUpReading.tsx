@@ -31,7 +31,7 @@ function Band({ id }: { id: CheckpointId }) {
   const band = bands[id];
   const take = (end: keyof BandCm) => (typed: number | undefined) => {
     const [min, max] = end === 'lowCm' ? [-BAND_LIMIT_CM, band.highCm] : [band.lowCm, BAND_LIMIT_CM];
-    const problem = outside(ENDS[id][end].split(',')[0], typed!, min * perCm, max * perCm, symbol, 1);
+    const problem = outside(ENDS[id][end], typed!, min * perCm, max * perCm, symbol, 1);
     if (problem === undefined) setBands({ ...bands, [id]: { ...band, [end]: Number((typed! / perCm).toFixed(4)) } });
     return problem;
   };

@@ -1,6 +1,7 @@
 import type { MovementId } from '../model/movements';
 import { DIAL_NAMES, sayDial, sayPastUsual, type Units } from '../words';
 import { edgeDial, type DialId } from '../store';
+import { minus, sayRange } from './lengthFields';
 
 /** The pelvis on its own is dialled like the turn, under its own name. */
 const LIKE: Partial<Record<DialId, MovementId>> = { pelvisRate: 'rotationRate', pelvisDelay: 'rotationDelay' };
@@ -49,10 +50,10 @@ function scaled(unit: string, decimals: number, factor: number): Typing {
 
 /** Why a typed value cannot be taken, or undefined: what was typed, what is expected, what to do. */
 export function typingProblem(id: DialId, typed: number, units: Pick<Units, 'length'>): string | undefined {
-  const { unit, toField } = typingOf(id, units);
+  const { unit, decimals, toField } = typingOf(id, units);
   const { min, max } = edgeDial(id);
   const [low, high] = [toField(min), toField(max)];
-  if (!Number.isFinite(typed)) return `Not a number. Enter ${low} to ${high} ${unit}.`;
-  if (typed < low || typed > high) return `${typed} is outside. Enter ${low} to ${high} ${unit}.`;
-  return undefined;
+  if (typed >= low && typed <= high) return undefined;
+  const what = Number.isFinite(typed) ? `${minus(typed)} is outside` : 'not a number';
+  return `${dialWords(id, min, units).label}: ${what}. Enter ${sayRange(low, high, unit, decimals)}.`;
 }
