@@ -1,3 +1,4 @@
+import { useEffect } from 'react';
 import { redo, setDrawer, undo, useDesk, type DrawerId } from '../store';
 import { Mark } from './Mark';
 import { MORE_ID } from './moreId';
@@ -28,8 +29,25 @@ export const DRAWERS: readonly DrawerTab[] = [
   { id: 'about', title: 'About this model', tab: 'About this model', isMore: 'always' },
 ];
 
+/** Undo and redo by the usual keys, where nothing is being typed. */
+function turnByKey(event: KeyboardEvent): void {
+  const { ctrlKey, metaKey, altKey, shiftKey, target } = event;
+  // There the keys undo letters.
+  const isTyping = (target as Element).matches(':read-write');
+  if (!(ctrlKey || metaKey) || altKey || isTyping) return;
+  const key = event.key.toLowerCase();
+  if (key === 'z' && !shiftKey) undo();
+  else if (key === 'z' || (key === 'y' && ctrlKey)) redo();
+  else return;
+  event.preventDefault();
+}
+
 /** Name, undo and redo, and the index tabs of the drawers. */
 export function Bar() {
+  useEffect(() => {
+    document.addEventListener('keydown', turnByKey);
+    return () => document.removeEventListener('keydown', turnByKey);
+  }, []);
   return (
     <header className="bar">
       <h1 className="mark">
