@@ -29,7 +29,7 @@ export function CameraReadings({ view }: { view: CameraView }) {
   };
   return (
     <>
-      <Rows rows={rows} />
+      {rows.length > 0 && <Rows rows={rows} />}
       {mend.length > 0 && (
         <div className="camera-mend">
           <p>{mend.join(' ')}</p>

@@ -14,6 +14,7 @@ import {
   sayMoveFront,
   sayTurn,
   sayUnseen,
+  sayWhyWithheld,
   TOO_NARROW,
 } from '../words';
 
@@ -42,6 +43,8 @@ export interface CameraWords {
 export function useCameraWords(view: CameraView): CameraWords {
   const line = useLine();
   const front = useFront();
+  const withheld = useDerived((derived) => (derived.isWithheld ? sayWhyWithheld(derived) : undefined));
+  if (withheld !== undefined) return { lead: withheld, notes: [], rows: [], mend: [], better: null };
   return view === 'downTheLine' ? line : front;
 }
 

@@ -8,11 +8,12 @@ import {
   releaseBench,
   useDerived,
   useDesk,
+  useOverdue,
   useWritten,
   type Derived,
   type Document,
 } from '../store';
-import { COMPUTED, EXAGGERATED, sayFace, sayNoShot, sayPath, sayShape } from '../words';
+import { COMPUTED, EXAGGERATED, LAST_FOUND, sayFace, sayNoShot, sayPath, sayShape, sayWhyWithheld } from '../words';
 import { dialWords } from './dialWords';
 import { useWrittenText } from './useWrittenText';
 import { GuessSlip, TrialSlip } from './why/WhySlips';
@@ -90,6 +91,16 @@ function writeBall(ball: HTMLElement, said: string): void {
   ball.append(how);
 }
 
+/** In place of all that: why there is no swing for what was asked, and whose the figure is. */
+function Withheld() {
+  const why = useDerived(sayWhyWithheld);
+  return (
+    <p className="slip slip-withheld">
+      {why} {LAST_FOUND}
+    </p>
+  );
+}
+
 /** What there is to say of what was just done or tried, until it is read. */
 export function Notice() {
   const notice = useDesk((state) => state.notice);
@@ -106,6 +117,8 @@ export function Notice() {
 
 /** Slips of paper pinned on the stage: what holds for the whole picture right now. */
 export function Slips() {
+  useOverdue();
+  const isWithheld = useDerived((derived) => derived.isWithheld);
   const isInDrawer = useDesk(({ session }) => session.drawer !== null && session.drawer !== 'joints');
   const warning = useRef<HTMLParagraphElement>(null);
   useWritten(
@@ -121,7 +134,7 @@ export function Slips() {
   const exaggerated = useDesk(({ session }) => session.exaggerate);
   return (
     <div className="slips">
-      <Essentials />
+      {isWithheld ? <Withheld /> : <Essentials />}
       <TrialSlip />
       <GuessSlip />
       {!isInDrawer && <Notice />}

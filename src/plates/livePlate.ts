@@ -4,7 +4,7 @@ import { isReached, readCheckpoints, type Checkpoint, type CheckpointId } from '
 import { judgedReading } from '../reading/verdicts';
 import type { Swing } from '../reading/swing';
 import { current, desk, type Derived, type DeskState } from '../store';
-import { CHECKPOINT_NAMES, sayCheckpoint, saySight, type CheckpointWords } from '../words';
+import { CHECKPOINT_NAMES, sayCheckpoint, saySight, sayWithheld, type CheckpointWords } from '../words';
 import { plateFigureOf, type Finish } from './body';
 import { createDrawn } from './carry';
 import type { Box } from './frame';
@@ -112,7 +112,8 @@ export class LivePlate {
   words({ document: { units } }: DeskState): CheckpointWords {
     const of = this.source.derived();
     if (this.said?.of !== of || this.said.units !== units) {
-      this.said = { of, units, words: sayCheckpoint(this.id, of.checkpoints[this.id], of.bands, units) };
+      const words = of.isWithheld ? sayWithheld(of) : sayCheckpoint(this.id, of.checkpoints[this.id], of.bands, units);
+      this.said = { of, units, words };
     }
     return this.said.words;
   }
@@ -155,7 +156,7 @@ export class LivePlate {
     const { body, club, swing, bands, player } = derived;
     const words = this.words(state);
     const checkpoint = derived.checkpoints[id];
-    if (!isReached(checkpoint)) return { words, value: undefined, drawing: undefined };
+    if (derived.isWithheld || !isReached(checkpoint)) return { words, value: undefined, drawing: undefined };
     const drawing = plateDrawing(
       {
         id,

@@ -58,6 +58,8 @@ export interface Derived {
   /** What the solvers aim at, m. */
   readonly exactBands: Bands;
   readonly status: 'ready' | 'solving' | 'failed';
+  /** What is drawn is the last swing found, not the one asked for: nothing is claimed of it. */
+  readonly isWithheld: boolean;
   /** What went wrong, in words, when `status` is 'failed'. */
   readonly problem?: string;
 }
@@ -168,6 +170,7 @@ const put = remember(
     bands: Bands,
     ball: Document['ball'],
     isExaggerated: boolean,
+    isWithheld: boolean,
   ): Derived => {
     const asDialled = trial ?? withMovements(referenceSwing, dialled);
     const readings = readOff(asDialled, read, armAngle, ball, ground.player, ground.club);
@@ -187,6 +190,7 @@ const put = remember(
       bands: steadyBands(bands, readings.checkpoints),
       exactBands: bands,
       status,
+      isWithheld,
       ...(problem === undefined ? {} : { problem }),
     };
   },
@@ -217,7 +221,7 @@ export function derive(state: DeskState): Derived {
 }
 
 function workOut(state: DeskState): Derived {
-  const { document, session, found } = state;
+  const { document, session, found, overdue } = state;
   const { solid, ghost } = pairOf(state);
   const standing = stand(solid.player, solid.club, found);
   const basis = basisOf(standing.ground, solid.setUp);
@@ -234,6 +238,7 @@ function workOut(state: DeskState): Derived {
     bandsOf(document.bands),
     document.ball,
     session.exaggerate,
+    standing.status === 'failed' || (overdue && standing.status === 'solving'),
   );
 }
 

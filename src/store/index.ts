@@ -16,5 +16,6 @@ export { CAMERA_LIMITS, USUAL_CAMERAS, type CameraPlace, type Cameras } from './
 export { throughCameras, type CheckpointThrough, type ThroughCameras } from './throughCameras';
 export { SET_UP_LIMITS, BALL_LIMITS, BAND_LIMIT_CM, ARM_ANGLE_LIMITS_DEG } from './limits';
 export { useDerived, useDesk } from './useDesk';
+export { useOverdue } from './useOverdue';
 export { useWritten, useWrittenAtRest } from './useWritten';
 export type { CheckpointId } from '../reading/checkpoints';

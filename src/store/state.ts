@@ -17,6 +17,8 @@ export interface DeskState {
   readonly notice: string | null;
   /** Counts the reference swings found in the background, so that what hangs on them is worked out again. */
   readonly found: number;
+  /** The reference swing has been looked for so long that it has to be said. */
+  readonly overdue: boolean;
 }
 
 export const FRESH_DESK: DeskState = {
@@ -26,4 +28,5 @@ export const FRESH_DESK: DeskState = {
   gesture: null,
   notice: null,
   found: 0,
+  overdue: false,
 };

@@ -72,17 +72,7 @@ export function sayCheckpoint(
   const common = { verdict, word, source: COMPUTED, verdictSource: RULE_OF_THUMB } as const;
   const reading = isReached(checkpoint) ? judgedReading(id, checkpoint) : NaN;
   if (!isReached(checkpoint) || !Number.isFinite(reading)) {
-    const sentence = MISSING[id][isReached(checkpoint) ? 'not-finite' : checkpoint.missing];
-    const rest = {
-      number: '',
-      unit: '',
-      value: NaN,
-      why: sentence,
-      shortWhy: 'not reached',
-      sentence,
-      spoken: sentence,
-    };
-    return { ...common, verdict: 'missing', word: PLATE_WORDS.missing, ...rest };
+    return sayMissing(PLATE_WORDS.missing, MISSING[id][isReached(checkpoint) ? 'not-finite' : checkpoint.missing]);
   }
   const shown = showJudged(reading, bands[id], units);
   const side = id === 'leadArmParallel' ? sideOfBicep(shown, checkpoint) : sideOfHands(shown);
@@ -100,6 +90,21 @@ export function sayCheckpoint(
     ...(reach === undefined ? {} : { reach }),
   };
 }
+
+/** Where there is no verdict: a word in its place, and a sentence why. */
+export const sayMissing = (word: string, sentence: string): CheckpointWords => ({
+  verdict: 'missing',
+  word,
+  number: '',
+  unit: '',
+  value: NaN,
+  why: sentence,
+  shortWhy: word.toLowerCase(),
+  sentence,
+  spoken: sentence,
+  source: COMPUTED,
+  verdictSource: RULE_OF_THUMB,
+});
 
 /** Ways to say one distance; each takes the number with its unit. */
 interface Side {

@@ -1,6 +1,6 @@
 import type { Checkpoints } from '../reading/checkpoints';
 import { verdictAt, type Bands, type Verdict } from '../reading/verdicts';
-import { CHECKPOINT_NAMES, PLATE_WORDS } from './checkpoint';
+import { CHECKPOINT_NAMES, PLATE_WORDS, sayMissing, type CheckpointWords } from './checkpoint';
 
 /** What the status line is made from. */
 export interface StatusOf {
@@ -39,6 +39,18 @@ function sayVerdicts(arm: Verdict, shaft: Verdict): string {
   const second = shaft === 'missing' ? `${p6} is not reached` : `${lower(PLATE_WORDS[shaft])} at ${p6}`;
   return `${PLATE_WORDS[arm]} at ${p5}, ${second}.`;
 }
+
+/** What a plate says in place of a verdict while there is no swing for the player and club asked for. */
+export function sayWithheld(of: StatusOf): CheckpointWords {
+  return sayMissing(of.status === 'failed' ? 'No swing' : 'Not yet', sayWhyWithheld(of));
+}
+
+/** Why there is no swing for what was asked, and what to do. */
+export const sayWhyWithheld = (of: StatusOf): string =>
+  of.status === 'solving' ? `${sayStatus(of)} Wait, or change the set-up.` : sayStatus(of);
+
+/** What the picture shows meanwhile. */
+export const LAST_FOUND = 'The figure shows the last swing found.';
 
 /** The one sentence of the status line and of the live region. At most 15 words. */
 export function sayStatus({ status, problem, checkpoints, bands, exaggerated = false }: StatusOf): string {

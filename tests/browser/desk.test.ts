@@ -3,7 +3,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } fr
 import type { DeskLook } from '../../src/store';
 import { DRAW_NOTHING, drawn, look, openDesk, openDrawer, plateWords, pointOn, ready, slider } from './deskPage';
 import { startOver } from './startOver';
-import { launch, offOrigin, open, type Visit } from './support';
+import { launch, offOrigin, open, SCREENS, type Visit } from './support';
 
 /** The smallest window that lays the desk out as on a tablet: less to paint. */
 const WINDOW = { width: 1024, height: 700 } as const;
@@ -23,6 +23,8 @@ afterEach(() => {
   expect(offOrigin(visit.witness)).toEqual([]);
 });
 afterAll(() => browser?.close());
+
+const WINDOW_SIZE = [WINDOW.width, WINDOW.height] as const;
 
 /** A player of one's own is worked out on a busy machine too. */
 const LONG_POLL = { timeout: 60_000 } as const;
@@ -176,11 +178,60 @@ describe('the main job', () => {
     expect((await look(page)).document.movements.rotationDelayMs).toBe(0);
   });
 
+  test('two taps on a slider reset it by touch as by mouse, as one undo step; a drag after a tap does not', async () => {
+    const touch = await page.context().newCDPSession(page);
+    const send = (type: 'touchStart' | 'touchMove' | 'touchEnd', ...touchPoints: { x: number; y: number }[]) =>
+      touch.send('Input.dispatchTouchEvent', { type, touchPoints });
+    const state = async () => {
+      const { document, past } = await look(page);
+      return [document.movements.leadWristFlexionDeg, past];
+    };
+    const [start, other] = [await pointOn(page, 'leadWristFlexion', -12), await pointOn(page, 'leadWristFlexion', 20)];
+    const tap = () => [send('touchStart', start), send('touchEnd')];
+    await slider(page, 'leadWristFlexion').press('ArrowLeft');
+    await Promise.all([...tap(), ...tap()]);
+    await expect.poll(state).toEqual([0, ['Wrist −1°', 'Wrist 0°']]);
+    await page.getByRole('button', { name: /^Undo/ }).click();
+    expect(await state()).toEqual([-1, ['Wrist −1°']]);
+    await Promise.all([...tap(), send('touchStart', start), send('touchMove', other), send('touchEnd')]);
+    await expect.poll(state).toEqual([20, ['Wrist −1°', 'Wrist −12°', 'Wrist 20°']]);
+    await page.mouse.dblclick(start.x, start.y);
+    expect(await state()).toEqual([0, ['Wrist −1°', 'Wrist −12°', 'Wrist 20°', 'Wrist 0°']]);
+    await page.mouse.click(start.x, start.y);
+    await page.mouse.down({ clickCount: 2 });
+    await page.mouse.move(other.x, other.y);
+    await page.mouse.up({ clickCount: 2 });
+    expect((await state())[0]).toBe(20);
+    await touch.detach();
+  });
+
+  test('the usual keys undo and redo, and leave a field that is typed in alone', async () => {
+    await slider(page, 'leadWristFlexion').press('ArrowLeft');
+    const wrist = async (): Promise<number> => (await look(page)).document.movements.leadWristFlexionDeg;
+    const after: number[] = [];
+    for (const keys of ['Control+z', 'Control+y', 'Meta+z', 'Meta+Shift+Z']) {
+      await page.keyboard.press(keys);
+      after.push(await wrist());
+    }
+    expect(after).toEqual([0, -1, 0, -1]);
+    await page.locator('[data-dial="leadWristFlexion"] .dial-value').click();
+    await page.keyboard.press('Control+z');
+    expect(await wrist()).toBe(-1);
+    await page.keyboard.press('Escape');
+  });
+
   test('a typed value outside the dial is refused beside the field, and nothing typed is lost', async () => {
     await page.getByRole('button', { name: /^Lead wrist: As reference/ }).click();
     await page.keyboard.type('55');
     await page.keyboard.press('Enter');
-    await page.getByRole('alert').getByText('55 is outside. Enter -40 to 40 °.').waitFor();
+    await page.getByRole('alert').getByText('Lead wrist: 55 is outside. Enter −40 to 40°.').waitFor();
+    // Neither the thumb nor a step is covered by the reason.
+    const reason = (await page.locator('.dial-problem').boundingBox())!;
+    const dial = page.locator('[data-dial="leadWristFlexion"]');
+    for (const part of await dial.locator('.pm, input[type="range"]').all()) {
+      const box = (await part.boundingBox())!;
+      expect(reason.y + reason.height).toBeLessThanOrEqual(box.y);
+    }
     expect(await page.locator('.dial-typing input').inputValue()).toBe('55');
     expect((await look(page)).past).toEqual([]);
     await page.keyboard.press('Escape');
@@ -216,7 +267,19 @@ describe('what stays', () => {
     await ready(page);
     await page.getByText(/could not be opened: a newer Slantwise wrote it/).waitFor();
     expect(await page.evaluate(() => localStorage.getItem('slantwise.kept-aside.1'))).toBe('{"version":99}');
-    await page.getByRole('button', { name: 'Understood' }).click();
+    const read = page.getByRole('button', { name: 'Understood' });
+    let middle = { x: 0, y: 0 };
+    for (const [width, height] of [WINDOW_SIZE, [844, 390], [360, 740], [390, 844]] as const) {
+      await page.setViewportSize({ width, height });
+      const box = (await read.boundingBox())!;
+      middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+      // A finger at the middle of the button meets the button.
+      const met = await page.evaluate(({ x, y }) => document.elementFromPoint(x, y)?.textContent, middle);
+      expect(met, `${width} x ${height}`).toBe('Understood');
+    }
+    await page.touchscreen.tap(middle.x, middle.y);
+    await read.waitFor({ state: 'detached' });
+    await page.setViewportSize(WINDOW);
     expect(await page.getByText(/could not be opened/).count()).toBe(0);
   });
 
@@ -234,15 +297,79 @@ describe('what stays', () => {
     expect(after.pose).not.toEqual(before.pose);
   });
 
+  test('a swing that was not found, or not yet, claims nothing, and says so on a phone too', async () => {
+    const before = await plateWords(page);
+    // The search never answers, until it is stopped; how long it may go unmentioned is for the test to say.
+    await page.evaluate(() => {
+      const wait = globalThis.setTimeout;
+      Reflect.set(globalThis, 'setTimeout', (work: () => void, ms: number) => {
+        if (ms !== 400) return wait(work, ms);
+        return Object.assign(globalThis, { mention: work, setTimeout: wait });
+      });
+      const post = Reflect.get(Worker.prototype, 'postMessage') as () => void;
+      const restore = (): unknown => Reflect.set(Worker.prototype, 'postMessage', post);
+      Reflect.set(Worker.prototype, 'postMessage', function (this: Worker) {
+        Object.assign(globalThis, {
+          stopSearch: () => {
+            restore();
+            this.dispatchEvent(new ErrorEvent('error', { cancelable: true }));
+          },
+        });
+      });
+    });
+    await page.getByRole('button', { name: 'Set-up' }).click();
+    await page.getByLabel('Stature').fill('166.6');
+    await page.keyboard.press('Enter');
+    // A search of some tenths of a second goes by without a word.
+    expect((await look(page)).status).toBe('solving');
+    expect(await plateWords(page)).toEqual(before);
+    await page.setViewportSize(SCREENS.phone);
+    await page.evaluate(() => (globalThis as unknown as { mention: () => void }).mention());
+    const expectNothing = async (word: string, why: RegExp): Promise<void> => {
+      await page.getByText(word).first().waitFor();
+      expect(await plateWords(page)).toEqual([word, word]);
+      const slips = await page.locator('.slips').innerText();
+      expect(slips).toMatch(why);
+      expect(slips).toMatch(/The figure shows the last swing found\.$/);
+      expect(await page.locator('.plate').allInnerTexts()).toEqual([
+        expect.stringMatching(why),
+        expect.stringMatching(why),
+      ]);
+      expect(await page.locator('body').innerText()).not.toMatch(/computed by the model|on plane at/i);
+      const slip = page.locator('.slip-withheld');
+      const isInSight = (element: Element): boolean => {
+        const { left, right, top, bottom } = element.getBoundingClientRect();
+        const stage = document.querySelector('.stage-place')!.getBoundingClientRect();
+        return left >= stage.left && right <= stage.right && top >= stage.top && bottom <= stage.bottom;
+      };
+      expect(await slip.evaluate(isInSight)).toBe(true);
+    };
+    await expectNothing('Not yet', /Working out a reference swing/);
+    await page.evaluate(() => (globalThis as unknown as { stopSearch: () => void }).stopSearch());
+    await expectNothing('No swing', /The search for this reference swing stopped/);
+    await page.setViewportSize(WINDOW);
+    await page.getByRole('button', { name: /^Undo/ }).click();
+    expect(await plateWords(page)).toEqual(before);
+  });
+
   test('a set-up that cannot be is refused beside the field and kept there to mend', async () => {
     await page.getByRole('button', { name: 'Set-up' }).click();
     await page.getByLabel('Stature').fill('250');
     await page.keyboard.press('Enter');
-    await page
-      .getByRole('alert')
-      .getByText(/Stature .* Enter 1.4 to 2.1 m/)
-      .waitFor();
+    await page.getByRole('alert').getByText('Stature 250 cm is outside 140 to 210 cm. Enter a value inside.').waitFor();
     expect(await page.getByLabel('Stature').inputValue()).toBe('250');
+    await page.keyboard.press('Escape');
+    await page.getByLabel('inches').check();
+    await page.getByRole('combobox', { name: 'Club' }).selectOption('my club');
+    const length = page.getByLabel('Length', { exact: true });
+    // As far down in the drawer as it gets: the reason is brought into sight.
+    await length.evaluate((field) => field.scrollIntoView({ block: 'end' }));
+    await length.fill('50');
+    await page.keyboard.press('Enter');
+    const reason = page.getByRole('alert').getByText('Length 50 in is outside 18 to 47.99 in. Enter a value inside.');
+    const [box, body] = [await reason.boundingBox(), await page.locator('.drawer-body').boundingBox()];
+    expect(box!.y + box!.height).toBeLessThanOrEqual(body!.y + body!.height + 1);
+    await page.keyboard.press('Escape');
     expect((await look(page)).document.player.statureM).toBe(1.78);
   });
 });
