@@ -68,7 +68,9 @@ describe('the ledger of a reading', () => {
 
   test('another player with the same movements differs by set-up alone', () => {
     const { parts, from, to } = ledger(reference, referenceSwing(1.93, 'driver'), depth);
-    expect(parts).toEqual({ leadWrist: 0, rotation: 0, sideTilt: 0, setUp: to - from });
+    expect(parts).toMatchObject({ leadWrist: 0, rotation: 0, sideTilt: 0 });
+    // A weighted sum of equal differences: it may round in the last digit.
+    expect(parts.setUp).toBeCloseTo(to - from, 14);
   });
 
   test('set-up is a fourth share between two players who also move differently', () => {
