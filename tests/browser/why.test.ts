@@ -75,6 +75,20 @@ describe('the ledger', () => {
     for (const bar of bars) expect(bar).toMatch(/: (plus|minus) [\d.]+ centimetres\. Alone .+, last .+\.$/);
   });
 
+  test('drawers whose numbers are never exaggerated say so once, and only while the plates beside them are', async () => {
+    await makeSteep();
+    const said = page.locator('.drawer-body').getByText('not exaggerated', { exact: false });
+    const twice = page.locator('.acts').getByRole('switch', { name: 'Exaggerate' });
+    for (const id of ['ledger', 'map', 'plan']) {
+      await openDrawer(page, id);
+      expect(await said.count()).toBe(0);
+      await twice.click();
+      await said.waitFor();
+      expect(await said.count()).toBe(1);
+      await twice.click();
+    }
+  });
+
   test('a bar plays only its own movement, stops by itself and changes nothing', async () => {
     // Every frame of it is drawn: a small picture is drawn fast where there is no graphics card.
     await page.setViewportSize(SCREENS.phone);

@@ -7,7 +7,7 @@ import { setLocked, setWhy, showGhost, takeDialled, toDialled } from '../../stor
 import { sayLanding, sayPlans, sayUses } from '../../words/whatToChange';
 import { GROUP_NAMES } from '../Movements';
 import { Choice } from '../Choice';
-import { Lead, Source } from './Lead';
+import { AsItIs, Lead, Source } from './Lead';
 import { PlanCard } from './PlanCard';
 
 /** The smallest changes that bring both checkpoints on plane: what moves, what else it does, what to feel and practise. */
@@ -16,6 +16,7 @@ export default function ChangePlan() {
   const isBusy = useAsked((asked) => asked.isBusy);
   return (
     <div className="change-plan" data-busy={isBusy || undefined}>
+      <AsItIs />
       {answer?.kind === 'refused' ? (
         <Lead text={answer.message} />
       ) : answer?.kind === 'plan' ? (

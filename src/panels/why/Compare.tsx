@@ -7,7 +7,7 @@ import { setWhy } from '../../store/whyActions';
 import { COMPUTED, formatNumber, formatSigned, LENGTHS, NO_NUMBER, SPEEDS, type Units } from '../../words';
 import { sayApart } from '../../words/comparing';
 import { Choice } from '../Choice';
-import { Lead, Source } from './Lead';
+import { AsItIs, Lead, Source } from './Lead';
 import { SwingPick } from './SwingPick';
 
 /** A number that both swings have: how it is read (model units) and shown. */
@@ -78,6 +78,7 @@ export default function Compare({ drawings }: { drawings: ReactNode }) {
   const pair = useDesk(comparedOf);
   return (
     <div className="compare">
+      <AsItIs />
       <Sentence {...pair} />
       <div className="fields compare-choice">
         <SwingPick label="Solid" place="solid" />

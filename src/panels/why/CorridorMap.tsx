@@ -8,7 +8,7 @@ import { useAsked } from '../../store/asking';
 import { setAxis } from '../../store/whyActions';
 import { COMPUTED, DIAL_NAMES } from '../../words';
 import { sayMap, speakMap } from '../../words/corridor';
-import { Lead, Source } from './Lead';
+import { AsItIs, Lead, Source } from './Lead';
 import { MapPicture } from './MapPicture';
 import { Pick } from './Pick';
 
@@ -31,6 +31,7 @@ export default function CorridorMap() {
   const problem = answer?.kind === 'refused' ? answer.message : typeof outlines === 'string' ? outlines : undefined;
   return (
     <div className="corridor-map">
+      <AsItIs />
       <MapSentence x={x} y={y} regions={regions} problem={problem} />
       <MapPicture x={x} y={y} regions={regions} isBusy={isBusy} />
       <ul className="map-legend">

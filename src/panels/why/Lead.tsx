@@ -1,5 +1,13 @@
 import type { ReactNode } from 'react';
+import { useDerived } from '../../store';
+import { NUMBERS_NOT_EXAGGERATED } from '../../words';
 import './why.css';
+
+/** Heads a drawer whose numbers are never doubled, while those on the plates beside it are. */
+export function AsItIs() {
+  const isDoubled = useDerived(({ exaggerated }) => exaggerated);
+  return isDoubled && <p className="fine why-as-it-is">{NUMBERS_NOT_EXAGGERATED}</p>;
+}
 
 /** The one sentence that leads a drawer. A screen reader hears its twin with the units written out. */
 export const Lead = ({ text, spoken = text }: { text: string; spoken?: string }) => (

@@ -9,7 +9,7 @@ import { setWhy } from '../../store/whyActions';
 import { splitReading } from '../../store/whyState';
 import { COMPUTED, sayMovement } from '../../words';
 import { measureOf, numberLedger, sayBar, sayCause, sayLedger, sayLedgerNote, type LedgerOf } from '../../words/why';
-import { Lead, Source } from './Lead';
+import { AsItIs, Lead, Source } from './Lead';
 import { JUDGED, READING_GROUPS } from './ledgerReadings';
 import { waterfall } from './ledgerScale';
 import { Pick } from './Pick';
@@ -49,6 +49,7 @@ export default function Ledger() {
   const ledger = useDesk(ledgerOf);
   return (
     <div className="ledger">
+      <AsItIs />
       {'problem' in ledger ? <Lead text={ledger.problem} /> : <LedgerBody ledger={ledger} />}
       <div className="fields ledger-choice">
         <Pick label="Reading" groups={READING_GROUPS} value={reading} onPick={(next) => setWhy({ reading: next })} />
