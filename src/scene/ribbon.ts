@@ -65,16 +65,17 @@ export class Ribbon {
   /** Of each vertex its sample's place, the way across and the way to the next sample: one buffer, one upload. */
   private readonly buffer: InterleavedBuffer;
 
-  constructor(
-    readonly samples: number,
-    size: Vector2,
-    theme: Theme,
-  ) {
+  readonly samples: number;
+
+  /** `shares`: where between the two ends each sample has its colour, 0 to 1. */
+  constructor(shares: ArrayLike<number>, size: Vector2, theme: Theme) {
+    const samples = shares.length;
+    this.samples = samples;
     this.buffer = new InterleavedBuffer(new Float32Array(samples * 2 * STRIDE), STRIDE).setUsage(DynamicDrawUsage);
     const place = new Float32Array(samples * 4);
     const index: number[] = [];
     for (let i = 0; i < samples; i++) {
-      place.set([i / (samples - 1), -1, i / (samples - 1), 1], i * 4);
+      place.set([shares[i], -1, shares[i], 1], i * 4);
       if (i < samples - 1) index.push(2 * i, 2 * i + 1, 2 * i + 2, 2 * i + 1, 2 * i + 3, 2 * i + 2);
     }
     const geometry = new BufferGeometry();
