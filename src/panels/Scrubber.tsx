@@ -95,9 +95,15 @@ export function Scrubber() {
   );
 }
 
-/** Closer than this share of the rail, the checkpoints' words would run into each other. */
+/** Closer than these shares of the rail, the checkpoints' words would run into each other, and those of P6 into P7. */
 const CLOSE = 0.105;
+const CLOSE_TO_NEXT = 0.07;
+/** Closer than this even "P6" and "P7" would touch, and the checkpoint's name stays. */
+const OVER_NEXT = 0.035;
 const WORDS: Partial<Record<PositionId, string>> = { P5: ' lead arm', P6: ' shaft' };
+
+/** How far P6 stands from P7, share of the rail: a swing that is late may even pass it. */
+const toNext = (t: number): number => Math.abs(DOWNSWING_SHARES.to - currentRail().shareAt(t));
 
 /** A tick on the page, and where it was put last. */
 interface Tick {
@@ -110,7 +116,11 @@ function Ticks() {
   const reached = useDerived(({ positions }) => POSITION_IDS.filter((id) => positions[id] !== null).join(' '));
   const isClose = useDerived(({ positions: { P5, P6 } }) => {
     const { shareAt } = currentRail();
-    return P5 !== null && P6 !== null && shareAt(P6) - shareAt(P5) < CLOSE;
+    return P5 !== null && P6 !== null && (shareAt(P6) - shareAt(P5) < CLOSE || toNext(P6) < CLOSE_TO_NEXT);
+  });
+  const next = useDerived(({ positions: { P6 } }) => {
+    const apart = P6 === null ? Infinity : toNext(P6);
+    return apart < OVER_NEXT ? 'over' : apart < CLOSE_TO_NEXT ? 'close' : undefined;
   });
   const ticks = useRef<Partial<Record<PositionId, Tick>>>({});
   useWritten(
@@ -136,6 +146,7 @@ function Ticks() {
       className="scrub-position"
       data-position={id}
       data-checkpoint={id in WORDS}
+      data-next={id === 'P6' ? next : undefined}
       aria-hidden="true"
     >
       <i />
