@@ -56,9 +56,18 @@ export interface Framing {
   readonly most?: number;
 }
 
+/** A world point (m) that is wished on the sheet with this much round it, and how low the essentials may come for it, units. */
+export interface Wish {
+  readonly y: number;
+  readonly z: number;
+  readonly around: number;
+  readonly lowest: number;
+}
+
 /**
  * A frame that puts the world point (y, z) in m at the unit point `at`, moved as little as needed to keep all `essentials`
- * (world y and z in turn, m) inside `room`; where they are wider than the room, the scale shrinks.
+ * (world y and z in turn, m) inside `room`; where they are wider than the room, the scale shrinks. For what is wished it is moved on
+ * as far as they allow.
  */
 export function fitFrame(
   { side, most = SCALE }: Framing,
@@ -67,6 +76,7 @@ export function fitFrame(
   at: Point,
   essentials: readonly number[],
   room: Box,
+  wish?: Wish,
 ): Frame {
   let [low, high, near, far] = [Infinity, -Infinity, Infinity, -Infinity];
   for (let i = 0; i < essentials.length; i += 2) {
@@ -78,14 +88,19 @@ export function fitFrame(
   const wide = (room.right - room.left) / (far - near || 1e-9);
   const tall = (room.bottom - room.top) / (high - low || 1e-9);
   const scale = Math.min(most, wide, tall);
-  const x0 = at.x - side * scale * z;
-  const y0 = at.y + scale * y;
-  return {
-    side,
-    scale,
-    x0: x0 + shiftInside(x0 + scale * near, x0 + scale * far, room.left, room.right),
-    y0: y0 + shiftInside(y0 - scale * high, y0 - scale * low, room.top, room.bottom),
-  };
+  let x0 = at.x - side * scale * z;
+  let y0 = at.y + scale * y;
+  x0 += shiftInside(x0 + scale * near, x0 + scale * far, room.left, room.right);
+  y0 += shiftInside(y0 - scale * high, y0 - scale * low, room.top, room.bottom);
+  if (wish) {
+    const { around, lowest } = wish;
+    const x = x0 + side * scale * wish.z;
+    const wanted = shiftInside(x, x, SHEET.left + around, SHEET.right - around);
+    x0 += Math.min(Math.max(wanted, room.left - x0 - scale * near), room.right - x0 - scale * far);
+    // Never up: what stands at the foot of the plate stays there.
+    y0 += Math.max(0, Math.min(SHEET.top + around - y0 + scale * wish.y, lowest - y0 + scale * low));
+  }
+  return { side, scale, x0, y0 };
 }
 
 function shiftInside(from: number, to: number, low: number, high: number): number {

@@ -32,6 +32,10 @@ const BICEP: Point = { x: 178, y: 168 };
 /** Without captions and scale bar the foot of the plate is empty. */
 export const LEAD_ARM_BARE: Box = { ...SHEET, bottom: 250 };
 const ESSENTIALS = { left: 30, top: 40, right: 290, bottom: 236 } as const;
+/** Round the middle of the club's head, units: a blade stands off it by as much. */
+const HEAD_AROUND = 24;
+/** The hands come as low as this for the head. */
+const HANDS_LOWEST = 246;
 /** Distances along the shaft from the bicep centre, units: where the dimension stands, and the pattern's two ends. */
 const DIMENSION_AT = [100, 84, 68, 116, -64, -90] as const;
 const ZONE_BEFORE = 42;
@@ -57,7 +61,10 @@ export function shaftDirection(pose: Pose, side: 1 | -1): Point {
 /** The way a line moves when the gap grows (steeper): up and toward the ball, square to the shaft. */
 export const steeper = (d: Point, side: 1 | -1): Point => ({ x: -side * d.y, y: side * d.x });
 
-/** Frame of the plate: the bicep centre in its place, bicep, hands and the foot of the shaft line kept on the sheet. */
+/**
+ * Frame of the plate: the bicep centre in its place, bicep, hands and the foot of the shaft line kept on the sheet, and the club's
+ * head where they leave it room.
+ */
 export function leadArmFrame(pose: Pose, framing: Framing): Frame {
   const { side } = framing;
   const b = AT.bicep;
@@ -74,6 +81,7 @@ export function leadArmFrame(pose: Pose, framing: Framing): Frame {
     at,
     [pose[b + 1], pose[b + 2], pose[h + 1], pose[h + 2], ...foot],
     ESSENTIALS,
+    { y: pose[AT.head + 1], z: pose[AT.head + 2], around: HEAD_AROUND, lowest: HANDS_LOWEST },
   );
 }
 

@@ -130,6 +130,17 @@ describe('what is drawn is what is measured', () => {
     }
   });
 
+  test("the club's head stays on the plate with its blade, cupped to the end of the slider and twice as far as usual", () => {
+    for (const handed of ['right', 'left'] as const)
+      for (const movements of [{ ...STEEP, leadWristFlexion: rad(-40) }, { ...STEEP, rotationRate: 1.3 }, SHALLOW]) {
+        const { frame, checkpoint } = draw('leadArmParallel', { movements, handed });
+        const { pose } = checkpoint;
+        expect(toY(frame, pose[AT.head + 1])).toBeGreaterThan(SHEET.top + 16);
+        expect(toX(frame, pose[AT.head + 2])).toBeGreaterThan(SHEET.left + 16);
+        expect(toX(frame, pose[AT.head + 2])).toBeLessThan(SHEET.right - 16);
+      }
+  });
+
   test('pulling the ring by one centimetre moves it by one centimetre of the drawing, across its line', () => {
     for (const id of BOTH) {
       const { annotation, frame } = draw(id, { movements: STEEP });
