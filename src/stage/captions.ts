@@ -11,6 +11,7 @@ const BODY = (
     'elbowLead',
     'elbowTrail',
     'fistLead',
+    'fistTrail',
     'hipLead',
     'hipTrail',
     'kneeLead',
@@ -19,6 +20,12 @@ const BODY = (
     'ankleTrail',
   ] as const
 ).map((id) => PART[id] * MATRIX_SIZE + 9);
+const [BUTT, HEAD] = [PART.grip * MATRIX_SIZE + 9, PART.clubHead * MATRIX_SIZE + 9];
+/** From one place on the head's trace to the next that words keep clear of, numbers, and how many such places there are. */
+const TRACE_STEP = 6 * 3;
+const TRACE_PLACES = 16;
+/** Room round club and trace, px. */
+const LINE_ROOM = 7;
 /** Of a place beside the words: how far it may lie up and down its side, shares of a leader. */
 const DROPS = [0.35, -0.35, 0.8];
 /** Length of a leader, px, and room round the body. */
@@ -35,6 +42,20 @@ interface Box {
 }
 const overlap = (a: Box, b: Box): boolean =>
   a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+
+/** Whether the line that lies `i` numbers into `lines` (x and y of its ends, px) comes into the box or near it. */
+function crosses(lines: Float64Array, i: number, { left, top, right, bottom }: Box): boolean {
+  const x = lines[i] - (left + right) / 2;
+  const y = lines[i + 1] - (top + bottom) / 2;
+  const dx = lines[i + 2] - lines[i];
+  const dy = lines[i + 3] - lines[i + 1];
+  const halfWidth = (right - left) / 2 + LINE_ROOM;
+  const halfHeight = (bottom - top) / 2 + LINE_ROOM;
+  // They lie apart across, up and down, or square to the line; otherwise they meet.
+  if (Math.min(x, x + dx) > halfWidth || Math.max(x, x + dx) < -halfWidth) return false;
+  if (Math.min(y, y + dy) > halfHeight || Math.max(y, y + dy) < -halfHeight) return false;
+  return Math.abs(x * dy - y * dx) <= halfWidth * Math.abs(dy) + halfHeight * Math.abs(dx);
+}
 
 interface Caption {
   readonly label: HTMLElement;
@@ -80,8 +101,14 @@ export class Captions {
   private readonly off = new AbortController();
   private readonly p = new Vector3();
   private readonly onTrace = new Float64Array(3);
+  /** The club and the head's trace in the picture, point by point, px. */
+  private readonly lines = new Float64Array(4 + 2 * TRACE_PLACES);
+  /** Where the slips stand that the panels pin on the stage, and how high their pile is, px. */
+  private slipBoxes: Box[] = [];
+  private slipsHeight = 0;
+  private placed: Parameters<Captions['place']> | undefined;
 
-  constructor(root: HTMLElement) {
+  constructor(private readonly root: HTMLElement) {
     const find = <E extends Element>(id: string): E => root.querySelector<E>(`[data-caption="${id}"]`)!;
     const caption = (id: string, anchor: Caption['anchor']): Caption => {
       const written: Written = { visibility: '', at: '', x1: '', y1: '', x2: '', y2: '' };
@@ -94,6 +121,21 @@ export class Captions {
     this.legends = { reference: find('reference'), ghost: find('ghost') };
     const { signal } = this.off;
     document.fonts.addEventListener('loadingdone', () => this.fontsLoaded++, { signal });
+    this.watchSlips(signal);
+  }
+
+  /** A slip comes and goes without a frame being drawn for it; its size is asked for only then. */
+  private watchSlips(signal: AbortSignal): void {
+    const slips = this.root.closest('.stage-place')?.querySelector('.slips');
+    if (!slips) return;
+    const observer = new ResizeObserver(([{ contentRect }]) => {
+      if (contentRect.height === this.slipsHeight) return;
+      this.slipsHeight = contentRect.height;
+      this.slipBoxes = this.boxesOf(slips.children);
+      if (this.placed) this.place(...this.placed);
+    });
+    observer.observe(slips);
+    signal.addEventListener('abort', () => observer.disconnect());
   }
 
   dispose(): void {
@@ -101,15 +143,17 @@ export class Captions {
   }
 
   place(camera: PerspectiveCamera, scene: DeskScene, size: Vector2, mirror: 1 | -1, insets: Insets): void {
+    this.placed = [camera, scene, size, mirror, insets];
     const body = this.bodyBox(camera, scene, size, mirror);
     // The panels pin path, face and shot here.
     const pinned = { left: 0, top: 0, right: insets.left + PINNED.right, bottom: PINNED.bottom };
     this.measure(scene, size);
-    const taken: Box[] = [body, pinned, ...this.legendBoxes];
+    const taken: Box[] = [body, pinned, ...this.legendBoxes, ...this.slipBoxes];
     const isCramped = size.x < 420 || size.y < 300;
+    if (!isCramped) this.drawLines(camera, scene, size, mirror);
     for (const caption of this.captions) {
       const box = isCramped ? undefined : this.findRoom(caption, camera, scene, size, mirror, insets, taken);
-      write(caption, 'visibility', box ? 'visible' : 'hidden');
+      write(caption, 'visibility', box ? 'inherit' : 'hidden');
       if (box) taken.push(box);
     }
   }
@@ -130,12 +174,40 @@ export class Captions {
   }
 
   private read(): Measured {
-    const legends: Box[] = [];
-    for (const { offsetLeft: left, offsetTop: top, offsetWidth: w, offsetHeight: h } of Object.values(this.legends)) {
-      if (w > 0) legends.push({ left, top, right: left + w, bottom: top + h });
-    }
+    const legends = this.boxesOf(Object.values(this.legends));
     const sizes = this.captions.map(({ label }) => ({ width: label.offsetWidth, height: label.offsetHeight }));
     return { legends, sizes };
+  }
+
+  /** Where elements stand in the picture, those that stand there at all. */
+  private boxesOf(elements: Iterable<Element>): Box[] {
+    const { left: x, top: y } = this.root.getBoundingClientRect();
+    const boxes: Box[] = [];
+    for (const element of elements) {
+      const { left, top, right, bottom } = element.getBoundingClientRect();
+      if (right > left) boxes.push({ left: left - x, top: top - y, right: right - x, bottom: bottom - y });
+    }
+    return boxes;
+  }
+
+  private drawLines(camera: PerspectiveCamera, scene: DeskScene, size: Vector2, mirror: 1 | -1): void {
+    const { placement } = scene.model!;
+    const { heads } = scene.traces;
+    for (let i = 0; i < TRACE_PLACES + 2; i++) {
+      const from = i < 2 ? placement : heads;
+      const at = i === 0 ? BUTT : i === 1 ? HEAD : (i - 2) * TRACE_STEP;
+      const { x, y } = this.project(camera, from[at], from[at + 1], from[at + 2] * mirror, size);
+      this.lines[2 * i] = x;
+      this.lines[2 * i + 1] = y;
+    }
+  }
+
+  /** Whether words there would lie on the club or on the head's trace. */
+  private isOnLine(box: Box): boolean {
+    // The club ends where the trace begins: no line runs between them.
+    if (crosses(this.lines, 0, box)) return true;
+    for (let i = 4; i < this.lines.length - 2; i += 2) if (crosses(this.lines, i, box)) return true;
+    return false;
   }
 
   private project(camera: PerspectiveCamera, px: number, py: number, pz: number, size: Vector2): Vector3 {
@@ -184,7 +256,7 @@ export class Captions {
           box.right <= size.x - insets.right - 4 &&
           box.top >= 4 &&
           box.bottom <= size.y - insets.bottom;
-        if (!fits || taken.some((other) => overlap(box, other))) continue;
+        if (!fits || taken.some((other) => overlap(box, other)) || this.isOnLine(box)) continue;
         write(caption, 'at', `translate(${Math.round(left)}px, ${Math.round(box.top)}px)`);
         write(caption, 'x1', (x + side * 5).toFixed(1));
         write(caption, 'y1', (y + drop * 5).toFixed(1));

@@ -332,6 +332,41 @@ test('the paper under the figure is exactly the paper of the page', async () => 
   expect(seen).toBe(paper);
 });
 
+test('path and face stand on paper, whatever is behind them', async () => {
+  const { ground, paper } = await page.evaluate(() => {
+    const swatch = document.createElement('i');
+    swatch.style.background = 'var(--paper)';
+    document.body.append(swatch);
+    const paper = getComputedStyle(swatch).backgroundColor;
+    swatch.remove();
+    return { ground: getComputedStyle(document.querySelector('.path-readout')!).backgroundColor, paper };
+  });
+  expect(ground).toBe(paper);
+});
+
+test('a caption keeps clear of the slips, or goes together with its leader', async () => {
+  await page.setViewportSize(SCREENS.tablet);
+  await page.locator('[data-dial="rotationDelay"] input').press('Home');
+  await page.locator('.slip-caution').waitFor();
+  await rest(page);
+  const wrong = await page.evaluate(() => {
+    const slips = [...document.querySelectorAll('.slips > :not([hidden])')].map((slip) => slip.getBoundingClientRect());
+    return [...document.querySelectorAll<HTMLElement>('.stage-caption')].flatMap((label) => {
+      const leader = document.querySelector<SVGElement>(`[data-caption="${label.dataset['caption']}Leader"]`)!;
+      if (label.style.visibility !== leader.style.visibility)
+        return [`${label.textContent}: a leader without its words`];
+      const box = label.getBoundingClientRect();
+      const isCovered = slips.some(
+        ({ left, top, right, bottom }) => box.left < right && box.right > left && box.top < bottom && box.bottom > top,
+      );
+      return label.style.visibility !== 'hidden' && isCovered ? [`${label.textContent}: under a slip`] : [];
+    });
+  });
+  expect(wrong).toEqual([]);
+  await page.locator('.turn').first().click();
+  await page.setViewportSize(WINDOW);
+});
+
 describe('without WebGL', () => {
   test('a refused picture becomes a stick figure with a note, and everything else works', async () => {
     const context = await browser!.newContext({ viewport: SCREENS.tablet });
