@@ -113,6 +113,50 @@ describe('controls are big enough and apart, no word is cut, the page fits the s
   }
 });
 
+test('on a phone the figure has the room that one slider leaves', async () => {
+  await page.setViewportSize(SIZES.phone);
+  const height = () => page.locator('.stage-place').evaluate((stage) => stage.clientHeight);
+  await page.locator('.pick').getByRole('button', { name: 'Lead wrist' }).click();
+  expect(await height()).toBeGreaterThanOrEqual(200);
+});
+
+test("the checkpoints' names on the rail keep clear of those beside them in the latest swing", async () => {
+  for (const name of ['tablet', 'upright tablet'] as const) {
+    await page.setViewportSize(SIZES[name]);
+    const dials = ['leadWristFlexion', 'rotationDelay', 'trailTilt', 'pelvisShift'];
+    for (const id of dials) await slider(page, id).press('End');
+    await slider(page, 'rotationRate').press('Home');
+    await drawn(page);
+    const names = await page.locator('.scrub-position > span').evaluateAll((all) =>
+      all
+        .map((one) => one.getBoundingClientRect())
+        .filter(({ width }) => width > 0)
+        .map(({ left, right }) => ({ left, right })),
+    );
+    expect(names.length).toBeGreaterThan(5);
+    names.slice(1).forEach(({ left }, i) => expect(left).toBeGreaterThan(names[i].right));
+    for (let i = 0; i < 5; i++) await page.locator('.turn').first().click();
+  }
+});
+
+test('in the colours of the system rail, rules and what is chosen are to be seen', async () => {
+  await page.setViewportSize(SIZES.tablet);
+  await page.emulateMedia({ forcedColors: 'active', reducedMotion: 'reduce' });
+  const grounds = await page.evaluate(() => {
+    const of = (selector: string): string => getComputedStyle(document.querySelector(selector)!).backgroundColor;
+    return {
+      page: of('body'),
+      marks: ['.scrub-rail', '.scrub-position i', '.rule-line', '.rule-change', ".speeds [aria-pressed='true']"].map(
+        of,
+      ),
+      pattern: getComputedStyle(document.querySelector('.plate-swatch')!).backgroundImage,
+    };
+  });
+  await page.emulateMedia({ forcedColors: 'none', reducedMotion: 'reduce' });
+  for (const ground of grounds.marks) expect(ground).not.toBe(grounds.page);
+  expect(grounds.pattern).toMatch(/gradient/);
+});
+
 /** What the coach works with and looks at, one by one: what lies under something else at its ends or in its middle. */
 const findCovered = (page: Page): Promise<string[]> =>
   page.evaluate(() => {
