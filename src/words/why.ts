@@ -6,6 +6,9 @@ import type { BallReading } from '../solving/question';
 import { formatNumber, formatSigned, roundTo, sayNumber } from './numbers';
 import { LENGTHS, SPEEDS, type Units } from './units';
 
+/** While the desk is doubled: said over numbers that are not. */
+export const NUMBERS_NOT_EXAGGERATED = 'The numbers here show the swing as it is, not exaggerated.';
+
 /** Where a reading of the ledger is read. */
 export type LedgerPlace = CheckpointId | 'ball';
 /** Everything that can be shared out: the readings at both checkpoints, the path they imply, and what reaches the ball. */
