@@ -99,10 +99,9 @@ export class Traces {
     this.lines.line(this.a, this.b, this.theme.ink, 1.25);
   }
 
-  /** A place on the head's trace, `share` of the time from the top to impact, m, written into `out`. */
+  /** A place on the head's trace, `share` of its samples from the top to impact, m, written into `out`. */
   placeAt(share: number, out: Float64Array): Float64Array {
-    const even = (1 + CROWDED - Math.sqrt((1 + CROWDED) ** 2 - 4 * CROWDED * share)) / (2 * CROWDED);
-    const i = Math.round(even * (SAMPLES - 1)) * 3;
+    const i = Math.round(share * (SAMPLES - 1)) * 3;
     for (let axis = 0; axis < 3; axis++) out[axis] = this.heads[i + axis];
     return out;
   }

@@ -21,11 +21,9 @@ const BODY = (
   ] as const
 ).map((id) => PART[id] * MATRIX_SIZE + 9);
 const [BUTT, HEAD] = [PART.grip * MATRIX_SIZE + 9, PART.clubHead * MATRIX_SIZE + 9];
-/** From one place on the head's trace to the next that words keep clear of, numbers, and how many such places there are. */
-const TRACE_STEP = 6 * 3;
-const TRACE_PLACES = 16;
-/** Room round club and trace, px. */
-const LINE_ROOM = 7;
+/** From one place on the head's trace to the next that words keep clear of, numbers; and along the club, shares of it. */
+const TRACE_STEP = 5 * 3;
+const CLUB_STEP = 0.2;
 /** Of a place beside the words: how far it may lie up and down its side, shares of a leader. */
 const DROPS = [0.35, -0.35, 0.8];
 /** Length of a leader, px, and room round the body. */
@@ -42,20 +40,6 @@ interface Box {
 }
 const overlap = (a: Box, b: Box): boolean =>
   a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
-
-/** Whether the line that lies `i` numbers into `lines` (x and y of its ends, px) comes into the box or near it. */
-function crosses(lines: Float64Array, i: number, { left, top, right, bottom }: Box): boolean {
-  const x = lines[i] - (left + right) / 2;
-  const y = lines[i + 1] - (top + bottom) / 2;
-  const dx = lines[i + 2] - lines[i];
-  const dy = lines[i + 3] - lines[i + 1];
-  const halfWidth = (right - left) / 2 + LINE_ROOM;
-  const halfHeight = (bottom - top) / 2 + LINE_ROOM;
-  // They lie apart across, up and down, or square to the line; otherwise they meet.
-  if (Math.min(x, x + dx) > halfWidth || Math.max(x, x + dx) < -halfWidth) return false;
-  if (Math.min(y, y + dy) > halfHeight || Math.max(y, y + dy) < -halfHeight) return false;
-  return Math.abs(x * dy - y * dx) <= halfWidth * Math.abs(dy) + halfHeight * Math.abs(dx);
-}
 
 interface Caption {
   readonly label: HTMLElement;
@@ -101,11 +85,10 @@ export class Captions {
   private readonly off = new AbortController();
   private readonly p = new Vector3();
   private readonly onTrace = new Float64Array(3);
-  /** The club and the head's trace in the picture, point by point, px. */
-  private readonly lines = new Float64Array(4 + 2 * TRACE_PLACES);
   /** Where the slips stand that the panels pin on the stage, and how high their pile is, px. */
   private slipBoxes: Box[] = [];
   private slipsHeight = 0;
+  private observer: ResizeObserver | undefined;
   private placed: Parameters<Captions['place']> | undefined;
 
   constructor(private readonly root: HTMLElement) {
@@ -115,31 +98,31 @@ export class Captions {
       return { label: find(id), leader: find(`${id}Leader`), anchor, width: 0, height: 0, written };
     };
     this.captions = [
-      caption('trace', (scene) => scene.traces.placeAt(0.56, this.onTrace)),
+      caption('trace', (scene) => scene.traces.placeAt(0.38, this.onTrace)),
       caption('glass', (scene) => scene.glassEdge),
     ];
     this.legends = { reference: find('reference'), ghost: find('ghost') };
     const { signal } = this.off;
     document.fonts.addEventListener('loadingdone', () => this.fontsLoaded++, { signal });
-    this.watchSlips(signal);
+    this.watchSlips();
   }
 
   /** A slip comes and goes without a frame being drawn for it; its size is asked for only then. */
-  private watchSlips(signal: AbortSignal): void {
+  private watchSlips(): void {
     const slips = this.root.closest('.stage-place')?.querySelector('.slips');
     if (!slips) return;
-    const observer = new ResizeObserver(([{ contentRect }]) => {
+    this.observer = new ResizeObserver(([{ contentRect }]) => {
       if (contentRect.height === this.slipsHeight) return;
       this.slipsHeight = contentRect.height;
       this.slipBoxes = this.boxesOf(slips.children);
       if (this.placed) this.place(...this.placed);
     });
-    observer.observe(slips);
-    signal.addEventListener('abort', () => observer.disconnect());
+    this.observer.observe(slips);
   }
 
   dispose(): void {
     this.off.abort();
+    this.observer?.disconnect();
   }
 
   place(camera: PerspectiveCamera, scene: DeskScene, size: Vector2, mirror: 1 | -1, insets: Insets): void {
@@ -150,7 +133,7 @@ export class Captions {
     this.measure(scene, size);
     const taken: Box[] = [body, pinned, ...this.legendBoxes, ...this.slipBoxes];
     const isCramped = size.x < 420 || size.y < 300;
-    if (!isCramped) this.drawLines(camera, scene, size, mirror);
+    if (!isCramped) this.pushLines(taken, camera, scene, size, mirror);
     for (const caption of this.captions) {
       const box = isCramped ? undefined : this.findRoom(caption, camera, scene, size, mirror, insets, taken);
       write(caption, 'visibility', box ? 'inherit' : 'hidden');
@@ -179,35 +162,26 @@ export class Captions {
     return { legends, sizes };
   }
 
-  /** Where elements stand in the picture, those that stand there at all. */
+  /** Where elements stand in the picture; nowhere in it those that are hidden. */
   private boxesOf(elements: Iterable<Element>): Box[] {
     const { left: x, top: y } = this.root.getBoundingClientRect();
-    const boxes: Box[] = [];
-    for (const element of elements) {
+    return Array.from(elements, (element) => {
       const { left, top, right, bottom } = element.getBoundingClientRect();
-      if (right > left) boxes.push({ left: left - x, top: top - y, right: right - x, bottom: bottom - y });
-    }
-    return boxes;
+      return { left: left - x, top: top - y, right: right - x, bottom: bottom - y };
+    });
   }
 
-  private drawLines(camera: PerspectiveCamera, scene: DeskScene, size: Vector2, mirror: 1 | -1): void {
-    const { placement } = scene.model!;
+  /** Club and head's trace, step by step: closer together than words are long. */
+  private pushLines(taken: Box[], camera: PerspectiveCamera, scene: DeskScene, size: Vector2, mirror: 1 | -1): void {
+    const push = (px: number, py: number, pz: number): void => {
+      const { x, y } = this.project(camera, px, py, pz * mirror, size);
+      taken.push({ left: x - ROOM, top: y - ROOM, right: x + ROOM, bottom: y + ROOM });
+    };
     const { heads } = scene.traces;
-    for (let i = 0; i < TRACE_PLACES + 2; i++) {
-      const from = i < 2 ? placement : heads;
-      const at = i === 0 ? BUTT : i === 1 ? HEAD : (i - 2) * TRACE_STEP;
-      const { x, y } = this.project(camera, from[at], from[at + 1], from[at + 2] * mirror, size);
-      this.lines[2 * i] = x;
-      this.lines[2 * i + 1] = y;
-    }
-  }
-
-  /** Whether words there would lie on the club or on the head's trace. */
-  private isOnLine(box: Box): boolean {
-    // The club ends where the trace begins: no line runs between them.
-    if (crosses(this.lines, 0, box)) return true;
-    for (let i = 4; i < this.lines.length - 2; i += 2) if (crosses(this.lines, i, box)) return true;
-    return false;
+    for (let i = 0; i < heads.length; i += TRACE_STEP) push(heads[i], heads[i + 1], heads[i + 2]);
+    const { placement: p } = scene.model!;
+    const part = (axis: number, share: number): number => p[BUTT + axis] + share * (p[HEAD + axis] - p[BUTT + axis]);
+    for (let share = 0; share <= 1; share += CLUB_STEP) push(part(0, share), part(1, share), part(2, share));
   }
 
   private project(camera: PerspectiveCamera, px: number, py: number, pz: number, size: Vector2): Vector3 {
@@ -256,7 +230,7 @@ export class Captions {
           box.right <= size.x - insets.right - 4 &&
           box.top >= 4 &&
           box.bottom <= size.y - insets.bottom;
-        if (!fits || taken.some((other) => overlap(box, other)) || this.isOnLine(box)) continue;
+        if (!fits || taken.some((other) => overlap(box, other))) continue;
         write(caption, 'at', `translate(${Math.round(left)}px, ${Math.round(box.top)}px)`);
         write(caption, 'x1', (x + side * 5).toFixed(1));
         write(caption, 'y1', (y + drop * 5).toFixed(1));
