@@ -102,9 +102,6 @@ const CLOSE_TO_NEXT = 0.07;
 const OVER_NEXT = 0.035;
 const WORDS: Partial<Record<PositionId, string>> = { P5: ' lead arm', P6: ' shaft' };
 
-/** How far P6 stands from P7, share of the rail: a swing that is late may even pass it. */
-const toNext = (t: number): number => Math.abs(DOWNSWING_SHARES.to - currentRail().shareAt(t));
-
 /** A tick on the page, and where it was put last. */
 interface Tick {
   readonly element: HTMLElement;
@@ -114,13 +111,13 @@ interface Tick {
 /** The ten positions on the rail. Which there are is rendered; where they stand is written. */
 function Ticks() {
   const reached = useDerived(({ positions }) => POSITION_IDS.filter((id) => positions[id] !== null).join(' '));
-  const isClose = useDerived(({ positions: { P5, P6 } }) => {
+  const crowd = useDerived(({ positions: { P5, P6 } }) => {
+    if (P6 === null) return undefined;
     const { shareAt } = currentRail();
-    return P5 !== null && P6 !== null && (shareAt(P6) - shareAt(P5) < CLOSE || toNext(P6) < CLOSE_TO_NEXT);
-  });
-  const next = useDerived(({ positions: { P6 } }) => {
-    const apart = P6 === null ? Infinity : toNext(P6);
-    return apart < OVER_NEXT ? 'over' : apart < CLOSE_TO_NEXT ? 'close' : undefined;
+    // A swing that is late may even pass P7.
+    const toNext = Math.abs(DOWNSWING_SHARES.to - shareAt(P6));
+    if (toNext < CLOSE_TO_NEXT) return toNext < OVER_NEXT ? 'over P7' : 'P7';
+    return P5 !== null && shareAt(P6) - shareAt(P5) < CLOSE ? 'P5' : undefined;
   });
   const ticks = useRef<Partial<Record<PositionId, Tick>>>({});
   useWritten(
@@ -146,13 +143,13 @@ function Ticks() {
       className="scrub-position"
       data-position={id}
       data-checkpoint={id in WORDS}
-      data-next={id === 'P6' ? next : undefined}
+      data-crowd={id === 'P6' ? crowd : undefined}
       aria-hidden="true"
     >
       <i />
       <span>
         {id}
-        {WORDS[id] && !isClose && <span className="scrub-word">{WORDS[id]}</span>}
+        {WORDS[id] && !crowd && <span className="scrub-word">{WORDS[id]}</span>}
       </span>
     </span>
   ));
