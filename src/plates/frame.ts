@@ -56,17 +56,13 @@ export interface Framing {
   readonly most?: number;
 }
 
-/** A world point (m) that is wished on the sheet with this much round it, and how low the essentials may come for it, units. */
-export interface Wish {
-  readonly y: number;
-  readonly z: number;
-  readonly around: number;
-  readonly lowest: number;
-}
+/** Round a world point that is wished on the sheet, and how far the essentials may come down out of their room for it, units. */
+const WISH_AROUND = 24;
+const WISH_LOWER = 10;
 
 /**
  * A frame that puts the world point (y, z) in m at the unit point `at`, moved as little as needed to keep all `essentials`
- * (world y and z in turn, m) inside `room`; where they are wider than the room, the scale shrinks. For what is wished it is moved on
+ * (world y and z in turn, m) inside `room`; where they are wider than the room, the scale shrinks. For a point (m) that is wished it is moved on
  * as far as they allow.
  */
 export function fitFrame(
@@ -76,7 +72,7 @@ export function fitFrame(
   at: Point,
   essentials: readonly number[],
   room: Box,
-  wish?: Wish,
+  wish?: readonly [y: number, z: number],
 ): Frame {
   let [low, high, near, far] = [Infinity, -Infinity, Infinity, -Infinity];
   for (let i = 0; i < essentials.length; i += 2) {
@@ -93,12 +89,11 @@ export function fitFrame(
   x0 += shiftInside(x0 + scale * near, x0 + scale * far, room.left, room.right);
   y0 += shiftInside(y0 - scale * high, y0 - scale * low, room.top, room.bottom);
   if (wish) {
-    const { around, lowest } = wish;
-    const x = x0 + side * scale * wish.z;
-    const wanted = shiftInside(x, x, SHEET.left + around, SHEET.right - around);
+    const x = x0 + side * scale * wish[1];
+    const wanted = shiftInside(x, x, WISH_AROUND, PLATE_WIDTH - WISH_AROUND);
     x0 += Math.min(Math.max(wanted, room.left - x0 - scale * near), room.right - x0 - scale * far);
     // Never up: what stands at the foot of the plate stays there.
-    y0 += Math.max(0, Math.min(SHEET.top + around - y0 + scale * wish.y, lowest - y0 + scale * low));
+    y0 += Math.max(0, Math.min(WISH_AROUND + scale * wish[0], room.bottom + WISH_LOWER + scale * low) - y0);
   }
   return { side, scale, x0, y0 };
 }

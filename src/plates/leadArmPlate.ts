@@ -32,10 +32,6 @@ const BICEP: Point = { x: 178, y: 168 };
 /** Without captions and scale bar the foot of the plate is empty. */
 export const LEAD_ARM_BARE: Box = { ...SHEET, bottom: 250 };
 const ESSENTIALS = { left: 30, top: 40, right: 290, bottom: 236 } as const;
-/** Round the middle of the club's head, units: a blade stands off it by as much. */
-const HEAD_AROUND = 24;
-/** The hands come as low as this for the head. */
-const HANDS_LOWEST = 246;
 /** Distances along the shaft from the bicep centre, units: where the dimension stands, and the pattern's two ends. */
 const DIMENSION_AT = [100, 84, 68, 116, -64, -90] as const;
 const ZONE_BEFORE = 42;
@@ -81,7 +77,7 @@ export function leadArmFrame(pose: Pose, framing: Framing): Frame {
     at,
     [pose[b + 1], pose[b + 2], pose[h + 1], pose[h + 2], ...foot],
     ESSENTIALS,
-    { y: pose[AT.head + 1], z: pose[AT.head + 2], around: HEAD_AROUND, lowest: HANDS_LOWEST },
+    [pose[AT.head + 1], pose[AT.head + 2]],
   );
 }
 
