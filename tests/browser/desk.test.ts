@@ -3,6 +3,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } fr
 import type { DeskLook } from '../../src/store';
 import { DRAW_NOTHING, drawn, look, openDesk, openDrawer, plateWords, pointOn, ready, slider } from './deskPage';
 import { startOver } from './startOver';
+import { readSticks, sticksOf } from './sticks';
 import { launch, offOrigin, open, SCREENS, type Visit } from './support';
 
 /** The smallest window that lays the desk out as on a tablet: less to paint. */
@@ -415,7 +416,8 @@ describe('the picture', () => {
   test('a lost context leaves a stick figure and every number; the picture returns with it', async () => {
     await slider(page, 'trailTilt').focus();
     await page.keyboard.press('ArrowRight');
-    const before = await look(page);
+    await drawn(page);
+    const [before, numbers] = [await look(page), await plateWords(page)];
     await page.evaluate(() => {
       const gl = document.querySelector<HTMLCanvasElement>('.stage canvas')!.getContext('webgl2')!;
       const extension = gl.getExtension('WEBGL_lose_context')!;
@@ -424,8 +426,21 @@ describe('the picture', () => {
     });
     await page.locator('.stage[data-drawing="lost"]').waitFor();
     expect((await look(page)).document).toEqual(before.document);
-    await page.keyboard.press('ArrowRight');
-    expect((await look(page)).document.movements.trailTiltDeg).toBe(2);
+    const shown = async () => ({ sticks: await readSticks(page), numbers: await plateWords(page) });
+    const lost = await shown();
+    expect(lost.sticks).toEqual(sticksOf(await look(page)));
+    expect(lost.numbers).toEqual(numbers);
+    for (let i = 0; i < 6; i++) await page.keyboard.press('ArrowRight');
+    await drawn(page);
+    expect((await look(page)).document.movements.trailTiltDeg).toBe(7);
+    const tilted = await shown();
+    expect(tilted.sticks).toEqual(sticksOf(await look(page)));
+    expect(tilted.sticks).not.toEqual(lost.sticks);
+    for (const [i, words] of tilted.numbers.entries()) {
+      expect(words).toMatch(/\d/);
+      expect(words).not.toBe(numbers[i]);
+    }
+    expect(await page.locator('.path-readout').innerText()).toMatch(/Path\s+\d+°[^]*Face\s+\d+°/);
     await page.evaluate(() => (globalThis as unknown as { extension: WEBGL_lose_context }).extension.restoreContext());
     await page.locator('.stage[data-drawing="drawing"]').waitFor();
     await drawn(page);

@@ -1,9 +1,10 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { REFUSE_PICTURE } from './deskPage';
+import { look, openDrawer, plateWords, REFUSE_PICTURE, slider } from './deskPage';
 import { findCrowding } from './geometry';
 import { startOver } from './startOver';
-import { appAddress, launch, SCREENS } from './support';
+import { readSticks, sticksOf } from './sticks';
+import { appAddress, launch, open, SCREENS } from './support';
 
 /** The smallest window that lays the desk out as on a tablet: less to paint. */
 const WINDOW = { width: 1024, height: 700 } as const;
@@ -369,22 +370,26 @@ test('a caption keeps clear of the slips, or goes together with its leader', asy
 
 describe('without WebGL', () => {
   test('a refused picture becomes a stick figure with a note, and everything else works', async () => {
-    const context = await browser!.newContext({ viewport: SCREENS.tablet });
-    const poor = await context.newPage();
-    await poor.addInitScript(REFUSE_PICTURE);
-    await poor.goto(appAddress());
+    const { page: poor, context } = await open(browser!, { path: '?probe', init: [REFUSE_PICTURE] });
     await poor.getByText('This browser draws no 3D picture').waitFor();
     for (const size of ['phone', 'upright tablet', 'tablet'] as const) {
       await poor.setViewportSize(SCREENS[size]);
       expect(await findCrowding(poor), size).toEqual([]);
     }
-    const sticks = poor.locator('.stage-sticks path');
-    const before = await sticks.evaluateAll((paths) => paths.map((path) => path.getAttribute('d')));
-    await poor.locator('[data-dial="leadWristFlexion"] input[type="range"]').focus();
+    const still = { sticks: await readSticks(poor), numbers: await plateWords(poor) };
+    expect(still.sticks).toEqual(sticksOf(await look(poor)));
+    await slider(poor, 'leadWristFlexion').focus();
     for (let i = 0; i < 6; i++) await poor.keyboard.press('ArrowRight');
-    await expect
-      .poll(() => sticks.evaluateAll((paths) => paths.map((path) => path.getAttribute('d'))))
-      .not.toEqual(before);
+    await expect.poll(() => readSticks(poor)).not.toEqual(still.sticks);
+    expect(await readSticks(poor)).toEqual(sticksOf(await look(poor)));
+    for (const [i, words] of (await plateWords(poor)).entries()) {
+      expect(words).toMatch(/\d/);
+      expect(words).not.toBe(still.numbers[i]);
+    }
+    await openDrawer(poor, 'setUp');
+    await poor.getByRole('radio', { name: 'Left-handed' }).check({ force: true });
+    await expect.poll(() => readSticks(poor)).toEqual(sticksOf(await look(poor)));
+    expect(await poor.locator('.stage-sticks figure').count()).toBe(2);
     await context.close();
   });
 
