@@ -18,6 +18,8 @@ import { DIRECTIONS, eyeDirection, type Insets, type View } from '../scene/view'
 const EYES_FOV = rad(64);
 /** Eyes rest this far inside the ball, m, so that hands and feet are seen as well. */
 const LOWER = 0.22;
+/** Before the ball is struck they look at least this far ahead of themselves, m (against the ball line's direction). */
+const LEAST_AHEAD = -0.02;
 /** Nearer than this to the head, m, the camera stands in it. */
 const INSIDE_HEAD = 0.3;
 
@@ -138,13 +140,16 @@ export class Stagehand {
     placeGaze(ball, heelLift, eye, gaze);
     // Until the ball is struck the picture keeps level with the target line, as one sees it, wherever the head sways.
     const turn = Math.max(0, Math.min(1, (heelLift - 0.45) * 2));
-    const [x, y, z] = [(eye[0] - gaze[0]) * turn, eye[1] - gaze[1], eye[2] - gaze[2] + LOWER * (1 - turn)];
+    // Nor does it turn upside down when the head comes over the hands: eyes never look back past the feet.
+    const back = eye[2] - gaze[2];
+    const [x, y] = [(eye[0] - gaze[0]) * turn, eye[1] - gaze[1]];
+    const z = back * turn + Math.min(back + LOWER, LEAST_AHEAD) * (1 - turn);
     const size = Math.hypot(x, y, z);
     const distance = Math.min(size, 1.6);
     const yaw = Math.atan2(x, z);
     const pitch = Math.asin(y / size);
-    const back = eyeDirection({ yaw, pitch });
-    const target = [0, 1, 2].map((i) => eye[i] - back[i] * distance) as unknown as Place;
+    const away = eyeDirection({ yaw, pitch });
+    const target = [0, 1, 2].map((i) => eye[i] - away[i] * distance) as unknown as Place;
     return { target, yaw, pitch, distance, fov: EYES_FOV };
   }
 
