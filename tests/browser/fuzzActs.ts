@@ -10,6 +10,8 @@ export interface PageRead {
   readonly poseOfStored: readonly number[];
   readonly sliders: Readonly<Record<string, number>>;
   readonly values: Readonly<Record<string, string>>;
+  /** Dials whose value is being typed: a field stands in its place. */
+  readonly typing: readonly string[];
   readonly plates: readonly string[];
 }
 
@@ -40,11 +42,13 @@ export const readPage = (page: Page): Promise<PageRead> =>
     const stored = localStorage.getItem('slantwise.document');
     const sliders: Record<string, number> = {};
     const values: Record<string, string> = {};
+    const typing: string[] = [];
     for (const dial of document.querySelectorAll<HTMLElement>('[data-dial]')) {
       const id = dial.dataset['dial']!;
       sliders[id] = dial.querySelector<HTMLInputElement>('input[type="range"]')!.valueAsNumber;
       const shown = dial.querySelector('.dial-value');
       if (shown) values[id] = shown.textContent ?? '';
+      if (dial.querySelector('.dial-typing input')) typing.push(id);
     }
     probe = probed.slantwiseProbe();
     return {
@@ -53,6 +57,7 @@ export const readPage = (page: Page): Promise<PageRead> =>
       poseOfStored: probed.slantwisePoseFrom(stored!),
       sliders,
       values,
+      typing,
       // Where a checkpoint is not reached the reason stands in place of the picture.
       plates: [...document.querySelectorAll('.plate')].map((plate) =>
         [...plate.querySelectorAll('.plate-reason, .plate-verdict')].map(({ textContent }) => textContent).join(' '),
@@ -78,14 +83,33 @@ export async function doAct(page: Page, act: Act, chance: () => number): Promise
     return `key ${key}`;
   }
   const { said, way } = await page.evaluate(perform, { act, numbers });
-  if (way.length === 0) return said;
   // The rest is the hand's: whatever lies there gets the events, as it would on a tablet.
-  const [[x, y], ...further] = way;
-  await page.mouse.move(x, y);
-  await page.mouse.down();
-  for (const [toX, toY] of further) await page.mouse.move(toX, toY);
-  await page.mouse.up();
-  return `${said} by hand`;
+  const [first, ...further] = way;
+  if (first) {
+    await page.mouse.move(...first);
+    await page.mouse.down();
+    for (const to of further) await page.mouse.move(...to);
+    await page.mouse.up();
+  }
+  const done = first ? `${said} by hand` : said;
+  return act === 'type' ? `${done} ${await typeValue(page, numbers)}` : done;
+}
+
+/** Types a value into the field that a tap has opened, one in ten past the ends of its dial, and takes it with Enter. */
+async function typeValue(page: Page, [, b, c]: readonly number[]): Promise<string> {
+  const text = await page.evaluate((share) => {
+    const field = document.activeElement;
+    const dial = field?.closest('.dial-typing') && field.closest('.dial');
+    if (!dial) return undefined;
+    const { min, max } = dial.querySelector<HTMLInputElement>('input[type="range"]')!;
+    const value = Number(min) + (Number(max) - Number(min)) * (1.1 * share - 0.05);
+    const label = field!.getAttribute('aria-label')!;
+    return label.includes(', %:') ? String(Math.round(value * 100)) : value.toFixed(label.includes(', in:') ? 1 : 0);
+  }, b);
+  if (text === undefined) return 'nothing';
+  await page.keyboard.type(text);
+  if (c < 0.8) await page.keyboard.press('Enter');
+  return c < 0.8 ? `${text} Enter` : text;
 }
 
 /** What was done in the page, and what is left for the mouse to do: where it goes down, and on. */
@@ -155,7 +179,7 @@ function perform({ act, numbers }: { act: string; numbers: readonly number[] }):
         return click('.pm', a);
       case 'type': {
         click('.dial-value', a);
-        return 'type: open';
+        return 'type';
       }
       case 'double tap':
         if (!dial) return `${act} -`;
