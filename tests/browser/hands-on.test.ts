@@ -156,6 +156,12 @@ test('each view is looked at from where its button says', async () => {
   expect(Math.hypot(...eyes.at.map((at, i) => at - head[i]))).toBeLessThan(0.3);
   expect(eyes.back[1]).toBeGreaterThan(0.7);
   expect(eyes.right[0]).toBeLessThan(-0.99);
+  // And so all the way down, also where the head comes over the hands.
+  for (const plate of ['Lead arm parallel', 'Shaft parallel']) {
+    await page.getByRole('button', { name: plate, exact: true }).click();
+    await drawn(page);
+    expect((await findEye(page)).right[0]).toBeLessThan(-0.99);
+  }
   const free = await from('Free');
   expect(free.back[0]).toBeLessThan(-0.5);
   expect(free.back[2]).toBeGreaterThan(0.5);
