@@ -23,9 +23,12 @@ export interface Club {
 
 export const DEFAULT_GRIP = { gripInsetM: 0.1, handGapM: 0.085, gripAngleDeg: 52, gripTurnDeg: 0 } as const;
 
-/** Lengths: R&A / USGA Equipment Rules (18 in to 48 in). Lie: shaft at least 10 deg from vertical. How it is held: our choice. */
+/**
+ * Lengths: R&A / USGA Equipment Rules (18 in to 48 in; the metres there are rounded, so the wider end of each counts). Lie: shaft at
+ * least 10 deg from vertical. How it is held: our choice.
+ */
 export const CLUB_LIMITS = {
-  lengthM: { min: 0.457, max: 1.219 },
+  lengthM: { min: 0.457, max: 1.2192 },
   lieDeg: { min: 45, max: 80 },
   loftDeg: { min: 5, max: 70 },
   gripInsetM: { min: 0, max: 0.2 },

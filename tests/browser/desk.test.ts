@@ -367,7 +367,7 @@ describe('what stays', () => {
     await length.evaluate((field) => field.scrollIntoView({ block: 'end' }));
     await length.fill('50');
     await page.keyboard.press('Enter');
-    const reason = page.getByRole('alert').getByText('Length 50 in is outside 18 to 47.99 in. Enter a value inside.');
+    const reason = page.getByRole('alert').getByText('Length 50 in is outside 18 to 48 in. Enter a value inside.');
     const [box, body] = [await reason.boundingBox(), await page.locator('.drawer-body').boundingBox()];
     expect(box!.y + box!.height).toBeLessThanOrEqual(body!.y + body!.height + 1);
     await page.keyboard.press('Escape');

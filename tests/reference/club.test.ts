@@ -36,6 +36,7 @@ describe('the equipment rules', () => {
   test.each([
     ['lengthM', 0.457],
     ['lengthM', 1.219],
+    ['lengthM', 48 * INCH_M],
     ['lieDeg', 80],
   ] as const)('a club with %s %d is just legal', (field, value) => {
     expect(() => clubOf(own({ [field]: value }))).not.toThrow();

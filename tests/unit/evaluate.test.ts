@@ -237,7 +237,7 @@ describe('a bad line', () => {
       'a club over the rules',
       bad({ club: { lengthM: 1.3, lieDeg: 57, loftDeg: 10 } }),
       'club.lengthM',
-      /outside 0.457 to 1.219/,
+      /outside 0.457 to 1.2192/,
     ],
     [
       'a movement out of range',
