@@ -13,7 +13,7 @@ import { findLeadArmParallel, findShaftParallel, isReached, readCheckpoints } fr
 import { deliver, strikeOf } from '../src/reading/delivery';
 import { bicepGap, headDepth, shaftPlane } from '../src/reading/readings';
 import { createSwing, headVelocityAt, swingJoints, swingPose, withMovements, type Swing } from '../src/reading/swing';
-import { factsHold } from '../src/solving/downswingFit';
+import { factsHold } from '../src/solving/tradeFacts';
 import { solveReference, solveReferenceFrom } from '../src/solving/reference';
 import { seedReference } from '../src/solving/seed';
 import { shippedSwings } from '../src/solving/shipped';

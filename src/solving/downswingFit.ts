@@ -6,12 +6,12 @@ import type { Body } from '../model/body';
 import { createJointVector, J, JOINTS } from '../model/joints';
 import { referenceJoint } from '../model/motion';
 import { K, keyAt } from '../model/keys';
-import { STILL, type Movements } from '../model/movements';
 import { findLeadArmParallel, findShaftParallel } from '../reading/checkpoints';
 import { bicepGap, faceToVertical, gripEndLine, headDepth, shaftPlane } from '../reading/readings';
-import { headVelocityAt, swingJoints, swingPose, withMovements, type Swing } from '../reading/swing';
+import { headVelocityAt, swingJoints, swingPose, type Swing } from '../reading/swing';
 import { fitUnknowns, unknownsFrom, type Residuals, type Unknown } from './fitting';
 import { DOWNSWING_LANDMARKS, goalsFor, type ClubGoals } from './landmarks';
+import { createFactGoals } from './tradeFacts';
 
 const X = 0;
 const Y = 1;
@@ -47,6 +47,7 @@ export function fitDownswing(draft: Draft, body: Body, facts: boolean, maxSteps:
   start[bodily.length] = draft.gripTurn;
   let swing = draft.refresh();
   const goals = goalsFor(swing.rig.club);
+  const askFacts = createFactGoals();
   const speed = speedGoal(goals, body.stature);
   const apply = (values: Float64Array): void => {
     bodily.forEach((u, i) => (draft.values[u.at] = values[i]));
@@ -57,13 +58,13 @@ export function fitDownswing(draft: Draft, body: Body, facts: boolean, maxSteps:
     unknowns,
     start,
     apply,
-    (to) => {
+    (to, isNear) => {
       const ballZ = strikeGoals(swing, goals, speed, to);
       checkpointGoals(swing, ballZ, to);
       reachGoals(swing, to);
       elbowGoals(swing, to);
       speedGoals(swing, to);
-      if (facts) eachFact(swing, (excess, spread) => to.avoid(excess, spread));
+      if (facts) askFacts(swing, to, isNear);
     },
     maxSteps,
   );
@@ -204,78 +205,4 @@ function handSpeedAt(swing: Swing, t: number): number {
 function angleTo(kept: Float64Array, at: number): number {
   const cosine = kept[0] * pose[at] + kept[1] * pose[at + 1] + kept[2] * pose[at + 2];
   return Math.acos(Math.min(1, cosine));
-}
-
-/** One trade fact: a movement over its range, and by how much each reading must change from step to step. */
-interface Fact {
-  readonly steps: readonly Partial<Movements>[];
-  /** +1: readings rise from step to step; -1: they fall. */
-  readonly sense: 1 | -1;
-  /** Least changes: gap (m), shaft plane (rad, 0: not asked), head depth (m). */
-  readonly least: readonly [number, number, number];
-}
-
-const FACTS: readonly Fact[] = [
-  { steps: [-10, -5, 0, 5, 10].map((d) => ({ trailTilt: rad(d) })), sense: -1, least: [0.0012, rad(0.3), 0.01] },
-  { steps: [-30, 0, 30].map((ms) => ({ rotationDelay: ms / 1000 })), sense: -1, least: [0.004, 0, 0.02] },
-  { steps: [0.7, 1, 1.3].map((rotationRate) => ({ rotationRate })), sense: 1, least: [0.01, 0, 0.03] },
-  { steps: [-30, 0, 30].map((d) => ({ leadWristFlexion: rad(d) })), sense: -1, least: [0.006, rad(1), 0.03] },
-  // Past the usual range, to the ends of the sliders.
-  ...[
-    [-15, -10],
-    [10, 12.5, 15],
-  ].map((ends): Fact => ({
-    steps: ends.map((d) => ({ trailTilt: rad(d) })),
-    sense: -1,
-    least: [0.0003, rad(0.1), 0.002],
-  })),
-  ...[
-    [-40, -30],
-    [30, 35, 40],
-  ].map((ends): Fact => ({
-    steps: ends.map((d) => ({ leadWristFlexion: rad(d) })),
-    sense: -1,
-    least: [0.0005, rad(0.1), 0.002],
-  })),
-];
-
-/** Tells by how much each trade fact falls short from step to step, and in what spread. */
-function eachFact(swing: Swing, tell: (excess: number, spread: number, least: number) => void): void {
-  for (const { steps, sense, least } of FACTS) {
-    let before: readonly number[] | undefined;
-    for (const step of steps) {
-      const after = judged(withMovements(swing, { ...STILL, ...step }));
-      if (before) {
-        tell(least[0] - sense * (after[0] - before[0]), 0.0004, least[0]);
-        if (least[1] > 0) tell(least[1] - sense * (after[1] - before[1]), rad(0.1), least[1]);
-        tell(least[2] - sense * (after[2] - before[2]), 0.002, least[2]);
-      }
-      before = after;
-    }
-  }
-}
-
-/** Gap and shaft plane at lead arm parallel, head depth at shaft parallel; NaN where a checkpoint is not reached. */
-function judged(swing: Swing): readonly [number, number, number] {
-  const armAt = findLeadArmParallel(swing);
-  if ('missing' in armAt) return [NaN, NaN, NaN];
-  swingPose(swing, armAt.t, pose);
-  const gap = bicepGap(pose);
-  const plane = shaftPlane(pose);
-  const shaftAt = findShaftParallel(swing, armAt.t);
-  if ('missing' in shaftAt) return [gap, plane, NaN];
-  swingPose(swing, shaftAt.t, pose);
-  return [gap, plane, headDepth(pose)];
-}
-
-/**
- * True when every trade fact holds in sign, each step by at least half of the change the fit would ask for: then the
- * facts are left out of the fit.
- */
-export function factsHold(swing: Swing): boolean {
-  let hold = true;
-  eachFact(swing, (excess, _spread, least) => {
-    if (!(excess <= 0.5 * least)) hold = false;
-  });
-  return hold;
 }

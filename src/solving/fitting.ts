@@ -86,23 +86,23 @@ const DIFFERENCE = 1e-6;
 
 /**
  * Fits the unknowns: each is drawn to its landmark, `goals` adds what the swing has to achieve. `apply` is told the values before
- * `goals` is asked. `start` holds the first guess and receives the answer.
+ * `goals` is asked; `isNear` is that of `solveLeastSquares`. `start` holds the first guess and receives the answer.
  */
 export function fitUnknowns(
   unknowns: readonly Unknown[],
   start: Float64Array,
   apply: (values: Float64Array) => void,
-  goals: (to: Residuals) => void,
+  goals: (to: Residuals, isNear: boolean) => void,
   maxSteps: number,
 ): LeastSquaresResult {
   const to = new Residuals();
-  const evaluate = (values: Float64Array, out: Float64Array): void => {
+  const evaluate = (values: Float64Array, out: Float64Array, isNear: boolean): void => {
     apply(values);
     to.start(out);
     unknowns.forEach((u, i) => to.want(values[i] - u.wanted, u.spread));
-    goals(to);
+    goals(to, isNear);
   };
-  evaluate(start, new Float64Array(MAX_RESIDUALS));
+  evaluate(start, new Float64Array(MAX_RESIDUALS), false);
   return solveLeastSquares(evaluate, to.count, start, {
     lower: unknowns.map((u) => u.lower),
     upper: unknowns.map((u) => u.upper),
