@@ -10,7 +10,6 @@ import {
   sayNoShot,
   sayShape,
   sayShortcomings,
-  sayWhyWithheld,
   type DeliveryWords,
 } from '../words';
 import { ballRows, deliveryRows } from './ballRows';
@@ -116,16 +115,12 @@ function Numbers() {
 }
 
 /** What reaches the ball and what the ball does: both drawings, the numbers, the assumption, and the day. */
-export function Ball({ drawings }: { drawings: ReactNode }) {
-  const withheld = useDerived((derived) => (derived.isWithheld ? sayWhyWithheld(derived) : undefined));
-  if (withheld !== undefined) return <p className="ball-lead">{withheld}</p>;
-  return (
-    <div className="ball">
-      <Lead />
-      <div className="ball-drawings">{drawings}</div>
-      <Rule />
-      <Numbers />
-      <BallDay />
-    </div>
-  );
-}
+export const Ball = ({ drawings }: { drawings: ReactNode }) => (
+  <div className="ball">
+    <Lead />
+    <div className="ball-drawings">{drawings}</div>
+    <Rule />
+    <Numbers />
+    <BallDay />
+  </div>
+);

@@ -1,5 +1,6 @@
 import { lazy, Suspense, useEffect, useRef } from 'react';
-import { releaseBench, setDrawer, useDesk, type DrawerId } from '../store';
+import { releaseBench, setDrawer, useDerived, useDesk, type DrawerId } from '../store';
+import { sayWhyWithheld } from '../words';
 import { Ball } from './Ball';
 import { DRAWERS } from './Bar';
 import { fetching } from './fetching';
@@ -45,6 +46,23 @@ const CONTENT: Record<DrawerId, (props: DrawerProps) => React.ReactNode> = {
   seen: () => <WHY.seen.Part />,
   compare: ({ pairDrawings }) => <WHY.compare.Part drawings={pairDrawings} />,
 };
+
+/** What these hold speaks of the swing on the desk. */
+const OF_THE_SWING: ReadonlySet<DrawerId> = new Set([
+  'ball',
+  'clip',
+  'ledger',
+  'map',
+  'plan',
+  'seen',
+  'compare',
+] as const);
+
+/** The content of a drawer; of a swing that was not found, only why. */
+function Content({ id, ...props }: DrawerProps & { id: DrawerId }) {
+  const withheld = useDerived((of) => (of.isWithheld && OF_THE_SWING.has(id) ? sayWhyWithheld(of) : undefined));
+  return withheld === undefined ? CONTENT[id](props) : <p>{withheld}</p>;
+}
 
 /** The bench lets go of the figure. */
 function Release() {
@@ -106,7 +124,7 @@ export function Drawer(props: DrawerProps) {
       <div className="drawer-body" tabIndex={0}>
         {/* What cannot be fetched takes nothing else along. */}
         <Mishap key={open} part="This drawer">
-          {CONTENT[open](props)}
+          <Content id={open} {...props} />
         </Mishap>
       </div>
     </section>

@@ -349,6 +349,13 @@ describe('what stays', () => {
     await page.evaluate(() => (globalThis as unknown as { stopSearch: () => void }).stopSearch());
     await expectNothing('No swing', /The search for this reference swing stopped/);
     await page.setViewportSize(WINDOW);
+    for (const id of ['ledger', 'map', 'plan', 'ball', 'clip'] as const) {
+      await openDrawer(page, id);
+      expect(await page.locator('.drawer-body').innerText()).toMatch(
+        /^The search for this reference swing stopped\.[^\d]*$/,
+      );
+    }
+    await page.getByRole('button', { name: 'Close', exact: true }).click();
     await page.getByRole('button', { name: /^Undo/ }).click();
     expect(await plateWords(page)).toEqual(before);
   });
