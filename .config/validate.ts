@@ -280,7 +280,7 @@ for (const [name, { wrong, least, share }] of signs) {
 }
 console.log(`  Unasked from the seed: all hold with room to spare for ${held} of ${shipped.length} players and clubs,`);
 console.log(
-  `  ${wrongSomewhere} have a wrong sign somewhere. For the other ${shipped.length - held} the fit asks, for every fact at once.`,
+  `  ${wrongSomewhere} have a wrong sign somewhere. For the ${shipped.length - held} that do not hold with room the fit asks, for every fact at once.`,
 );
 
 console.log('\nTrade facts over the sliders, in steps of a quarter of a slider step: where they fail.');
