@@ -3,10 +3,9 @@ import { writeFileSync } from 'node:fs';
 import { bodyOf } from '../src/model/body';
 import { CLUB_IDS, CLUBS, clubOf } from '../src/model/club';
 import { solveReferenceFrom, type ReferenceFit } from '../src/solving/reference';
-import { JOINT_COUNT, JOINTS } from '../src/model/joints';
 import { seedReference } from '../src/solving/seed';
 import type { ReferenceSwing } from '../src/model/keys';
-import { writeShipped, type ShippedSwing } from '../src/solving/shipped';
+import { scaleSwing, writeShipped, type ShippedSwing } from '../src/solving/shipped';
 
 const STATURES_M = [1.5, 1.62, 1.7, 1.78, 1.85, 1.93, 2.05];
 /** Sweeps at most over all swings, and the share by which a cost must fall for another. */
@@ -28,17 +27,11 @@ function solveBest(c: number, s: number, starts: readonly ReferenceSwing[], know
   return [...(known ? [known] : []), ...fits].reduce((a, b) => (b.cost < a.cost ? b : a));
 }
 
-/** A neighbour's swing as a start for another stature: lengths scaled, angles kept. */
-function scaled({ times, values, gripTurn, ballPoint: [x, y, z] }: ReferenceSwing, by: number): ReferenceSwing {
-  const own = values.map((value, i) => (JOINTS[i % JOINT_COUNT].kind === 'length' ? value * by : value));
-  return { times, values: own, gripTurn, ballPoint: [x, y, z * by] };
-}
-
 const at = (c: number, s: number): string => `${c} ${s}`;
 const swingsAt = (s: number, ...places: readonly (readonly [number, number])[]): ReferenceSwing[] =>
   places.flatMap(([c, from]) => {
     const found = solved.get(at(c, from))?.reference;
-    return found ? [scaled(found, STATURES_M[s] / STATURES_M[from])] : [];
+    return found ? [scaleSwing(found, STATURES_M[s] / STATURES_M[from])] : [];
   });
 const each = (visit: (c: number, s: number) => void): void =>
   CLUB_IDS.forEach((_, c) => STATURES_M.forEach((__, s) => visit(c, s)));

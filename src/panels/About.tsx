@@ -49,7 +49,9 @@ const About = () => (
       <li>Trust the direction of a change. Trust its size less: players differ.</li>
       <li>The verdict bands are common practice without a published source. Change them in Set-up.</li>
       <li>Joint angles at both checkpoints are interpolated; no published measurements were found.</li>
-      <li>Legs, neck and feet are drawn to look right. They enter no number.</li>
+      <li>
+        Legs, neck and feet are drawn to look right. They enter no number; measured legs set how high the pelvis stands.
+      </li>
       <li>No muscles, no shaft bending, no ground forces.</li>
       <li>A badly placed camera bends what you see; the plates are free of that. Set-up tells how far.</li>
     </ul>

@@ -13,7 +13,7 @@ import {
 import { DialRule } from './DialRule';
 import { DialValue } from './DialValue';
 import { dialWords, spokenLike } from './dialWords';
-import { isDoubleTap, putDown } from './doubleTap';
+import { liftUp, putDown } from './doubleTap';
 import { holdKey, holdPointer } from './gesture';
 import { StepButton } from './StepButton';
 
@@ -67,7 +67,7 @@ export function Dial({ id, leads = false }: Props) {
             putDown(event);
           }}
           onKeyDown={holdKey}
-          onPointerUp={(event) => isDoubleTap(event) && resetMovement(id)}
+          onPointerUp={(event) => liftUp(event) && resetMovement(id)}
         />
       </div>
       <StepButton sign="+" label={`${label}: ${high}`} atEnd={(state) => value(state) >= dial.max} onStep={stepBy(1)} />

@@ -58,10 +58,15 @@ const OF_THE_SWING: ReadonlySet<DrawerId> = new Set([
   'compare',
 ] as const);
 
-/** The content of a drawer; of a swing that was not found, only why. */
+/** The content of a drawer; of a swing that was not found, only why. What is typed or made in it waits, and is not lost. */
 function Content({ id, ...props }: DrawerProps & { id: DrawerId }) {
   const withheld = useDerived((of) => (of.isWithheld && OF_THE_SWING.has(id) ? sayWhyWithheld(of) : undefined));
-  return withheld === undefined ? CONTENT[id](props) : <p>{withheld}</p>;
+  return (
+    <>
+      {withheld !== undefined && <p>{withheld}</p>}
+      <div style={{ display: withheld === undefined ? 'contents' : 'none' }}>{CONTENT[id](props)}</div>
+    </>
+  );
 }
 
 /** The bench lets go of the figure. */

@@ -1,4 +1,5 @@
 import { useId, useState } from 'react';
+import { minus } from './lengthFields';
 
 export interface NumberFieldProps {
   readonly label: string;
@@ -20,7 +21,7 @@ function parse(text: string): number | undefined {
 }
 
 const show = (value: number | undefined, decimals: number): string =>
-  value === undefined ? '' : String(Number(value.toFixed(decimals))).replace('-', '−');
+  value === undefined ? '' : minus(Number(value.toFixed(decimals)));
 
 /** A drawer scrolls: the reason may stand below its edge. */
 const bringIntoSight = (reason: HTMLElement | null): void => reason?.scrollIntoView({ block: 'nearest' });

@@ -28,10 +28,10 @@ export function putDown({ currentTarget, timeStamp, clientX, clientY, button }: 
 }
 
 /**
- * A pointer goes up. True for the second of two taps: browsers tell of those with a mouse only, and of a click and a drag as well.
+ * A pointer goes up. Answers whether that was the second of two taps: browsers tell of those with a mouse only, and of a click and a drag as well.
  * What the taps themselves moved has been taken back then, so that what follows is the one undo step.
  */
-export function isDoubleTap({ clientX, clientY }: PointerEvent<HTMLElement>): boolean {
+export function liftUp({ clientX, clientY }: PointerEvent<HTMLElement>): boolean {
   const first = tapped;
   const second = down && isNear(down, { x: clientX, y: clientY }, STILL) ? down : undefined;
   down = undefined;

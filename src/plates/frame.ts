@@ -62,8 +62,8 @@ const WISH_LOWER = 10;
 
 /**
  * A frame that puts the world point (y, z) in m at the unit point `at`, moved as little as needed to keep all `essentials`
- * (world y and z in turn, m) inside `room`; where they are wider than the room, the scale shrinks. For a point (m) that is wished it is moved on
- * as far as they allow.
+ * (world y and z in turn, m) inside `room`; where they are wider than the room, the scale shrinks. For a point (m) that is wished it is
+ * moved on as far as they allow.
  */
 export function fitFrame(
   { side, most = SCALE }: Framing,

@@ -98,8 +98,9 @@ export function headAt(swing: Swing, t: number, out: Float64Array): void {
 }
 
 /**
- * Half the span of the central difference, s. Rounding stays below 2e-9 m/s. Where the acceleration jumps, at an impact with arms that
- * adapt, the error is a quarter of the jump times the span: below 0.004 m/s and 0.006 deg of path.
+ * Half the span of the central difference, s. On a smooth stretch of shipped swings it agrees with ten times the span to 2e-7 m/s. Where
+ * the acceleration jumps, at an impact with arms that adapt, the error is a quarter of the jump times the span: in 600 dialled swings at
+ * most 0.004 m/s and 0.005 deg of path.
  */
 const DIFFERENCE = 5e-7;
 const before = new Float64Array(3);

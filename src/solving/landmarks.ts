@@ -17,8 +17,8 @@ export interface Landmark {
 /**
  * Downswing. Published: thorax turn at top -82..-87 and at impact +27 +- 9 (McTeigue 1994; Cheetham 2014), side lean at impact
  * (31 of side bend after the turn is 21 of lean before it), wrist flexion at top -11 +- 20 and at impact +1 +- 14 (Wheare et al. 2021;
- * of the 48 of uncocking it found from top to impact only 27 fit between the wrist's range and the room it needs at the ball). Lead arm parallel: one open recording (thorax -44..-49, lean 9, adduction 51).
- * Shaft parallel and exit: interpolated.
+ * of the 48 of uncocking it found from top to impact only 27 fit between the wrist's range and the room it needs at the ball). Lead arm
+ * parallel: one open recording (thorax -44..-49, lean 9, adduction 51). Shaft parallel and exit: interpolated.
  */
 export const DOWNSWING_LANDMARKS: readonly Landmark[] = [
   {

@@ -103,18 +103,18 @@ function likeliestClub(club: Club): ClubId {
   return CLUB_IDS.reduce((best, id) => (away(id) < away(best) ? id : best));
 }
 
-/** A solution for one stature as a start for another: lengths scaled, the pelvis's height with the legs, angles kept. */
-function scaled(row: ShippedSwing, body: Body): ReferenceSwing {
-  const k = body.stature / row.statureM;
-  const legs = statureOfLegs(body) / row.statureM;
-  const swing = readShipped(row);
+/** A swing as a start for another stature: lengths `by` so much, the pelvis's height with the `legs`, angles kept. */
+export function scaleSwing(swing: ReferenceSwing, by: number, legs = by): ReferenceSwing {
   const values = swing.values.map((value, i) => {
     const joint = i % JOINT_COUNT;
-    return JOINTS[joint].kind === 'angle' ? value : value * (joint === J.pelvisHeight ? legs : k);
+    return JOINTS[joint].kind === 'angle' ? value : value * (joint === J.pelvisHeight ? legs : by);
   });
   const [x, y, z] = swing.ballPoint;
-  return { ...swing, values, ballPoint: [x, y, z * k] };
+  return { ...swing, values, ballPoint: [x, y, z * by] };
 }
+
+const scaled = (row: ShippedSwing, body: Body): ReferenceSwing =>
+  scaleSwing(readShipped(row), body.stature / row.statureM, statureOfLegs(body) / row.statureM);
 
 function mix(a: ReferenceSwing, b: ReferenceSwing, share: number): ReferenceSwing {
   const between = (from: number, to: number): number => from + share * (to - from);

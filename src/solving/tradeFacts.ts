@@ -17,28 +17,23 @@ interface Fact {
   readonly least: readonly [number, number, number];
 }
 
+/** A movement that lowers every reading from step to step; degrees. */
+const lowering = (dial: 'trailTilt' | 'leadWristFlexion', steps: readonly number[], least: Fact['least']): Fact => ({
+  steps: steps.map((d) => ({ [dial]: rad(d) })),
+  sense: -1,
+  least,
+});
+
 const FACTS: readonly Fact[] = [
-  { steps: [-10, -5, 0, 5, 10].map((d) => ({ trailTilt: rad(d) })), sense: -1, least: [0.0012, rad(0.3), 0.01] },
+  lowering('trailTilt', [-10, -5, 0, 5, 10], [0.0012, rad(0.3), 0.01]),
   { steps: [-30, 0, 30].map((ms) => ({ rotationDelay: ms / 1000 })), sense: -1, least: [0.004, 0, 0.02] },
   { steps: [0.7, 1, 1.3].map((rotationRate) => ({ rotationRate })), sense: 1, least: [0.01, 0, 0.03] },
-  { steps: [-30, 0, 30].map((d) => ({ leadWristFlexion: rad(d) })), sense: -1, least: [0.006, rad(1), 0.03] },
+  lowering('leadWristFlexion', [-30, 0, 30], [0.006, rad(1), 0.03]),
   // Past the usual range, to the ends of the sliders.
-  ...[
-    [-15, -10],
-    [10, 12.5, 15],
-  ].map((ends): Fact => ({
-    steps: ends.map((d) => ({ trailTilt: rad(d) })),
-    sense: -1,
-    least: [0.0003, rad(0.1), 0.002],
-  })),
-  ...[
-    [-40, -30],
-    [30, 35, 40],
-  ].map((ends): Fact => ({
-    steps: ends.map((d) => ({ leadWristFlexion: rad(d) })),
-    sense: -1,
-    least: [0.0005, rad(0.1), 0.002],
-  })),
+  lowering('trailTilt', [-15, -10], [0.0003, rad(0.1), 0.002]),
+  lowering('trailTilt', [10, 12.5, 15], [0.0003, rad(0.1), 0.002]),
+  lowering('leadWristFlexion', [-40, -30], [0.0005, rad(0.1), 0.002]),
+  lowering('leadWristFlexion', [30, 35, 40], [0.0005, rad(0.1), 0.002]),
 ];
 
 type Tell = (excess: number, spread: number, least: number) => void;

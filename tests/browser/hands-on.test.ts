@@ -224,6 +224,8 @@ describe('typed values', () => {
     expect(club.my!.lengthM).toBeCloseTo(0.9652, 6);
     expect(player.statureM).toBeCloseTo(1.8288, 6);
     await openDrawer(page, 'ball');
+    // Meanwhile the drawer may say that there is no swing yet.
+    await expect.poll(async () => (await look(page)).status, { timeout: 20_000 }).toBe('ready');
     await type('Wind with the shot, against is minus', '36');
     expect((await look(page)).document.ball.tailWindMps).toBeCloseTo(10, 4);
   });
