@@ -1,4 +1,4 @@
-import { lazy, Suspense, useEffect, useRef } from 'react';
+import { lazy, Suspense, useEffect, useRef, useState } from 'react';
 import { releaseBench, setDrawer, useDerived, useDesk, type DrawerId } from '../store';
 import { sayWhyWithheld } from '../words';
 import { Ball } from './Ball';
@@ -61,10 +61,13 @@ const OF_THE_SWING: ReadonlySet<DrawerId> = new Set([
 /** The content of a drawer; of a swing that was not found, only why. What is typed or made in it waits, and is not lost. */
 function Content({ id, ...props }: DrawerProps & { id: DrawerId }) {
   const withheld = useDerived((of) => (of.isWithheld && OF_THE_SWING.has(id) ? sayWhyWithheld(of) : undefined));
+  // What never was in sight asks for nothing.
+  const [isBegun, setBegun] = useState(false);
+  if (withheld === undefined && !isBegun) setBegun(true);
   return (
     <>
       {withheld !== undefined && <p>{withheld}</p>}
-      <div style={{ display: withheld === undefined ? 'contents' : 'none' }}>{CONTENT[id](props)}</div>
+      {isBegun && <div style={{ display: withheld === undefined ? 'contents' : 'none' }}>{CONTENT[id](props)}</div>}
     </>
   );
 }
