@@ -2,6 +2,7 @@ import { useId, useRef, useState } from 'react';
 import {
   dialValue,
   edgeDial,
+  putText,
   setMovement,
   useDesk,
   useWritten,
@@ -24,7 +25,7 @@ export function DialValue({ id }: Props) {
   const words = useRef<HTMLSpanElement>(null);
   const dialled = ({ document }: DeskState): number => dialValue(document.movements, id);
   useWritten(dialled, (value) => {
-    if (words.current) words.current.textContent = dialWords(id, value, units).short;
+    if (words.current) putText(words.current, dialWords(id, value, units).short);
   });
   useWrittenAtRest(dialled, (value) => {
     button.current?.setAttribute('aria-label', `${label}: ${dialWords(id, value, units).short}. Type a value`);

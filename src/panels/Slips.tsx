@@ -5,6 +5,7 @@ import {
   dialValue,
   dismissNotice,
   EDGE_DIALS,
+  putText,
   releaseBench,
   useDerived,
   useDesk,
@@ -83,6 +84,12 @@ const AFTER_NAME = '\n';
 /** What follows the name is left out where there is little room. */
 function writeBall(ball: HTMLElement, said: string): void {
   const [name, after] = said.split(AFTER_NAME);
+  const before = ball.lastElementChild;
+  if (before && after !== undefined) {
+    (ball.firstChild as Text).data = name;
+    putText(before, after);
+    return;
+  }
   ball.textContent = name;
   if (after === undefined) return;
   const how = document.createElement('span');

@@ -3,7 +3,7 @@ import { heelLiftAt } from '../figure/stance';
 import { isReached, readCheckpoints, type Checkpoint, type CheckpointId } from '../reading/checkpoints';
 import { judgedReading } from '../reading/verdicts';
 import type { Swing } from '../reading/swing';
-import { current, desk, type Derived, type DeskState } from '../store';
+import { current, desk, putText, type Derived, type DeskState } from '../store';
 import { CHECKPOINT_NAMES, sayCheckpoint, saySight, sayWithheld, type CheckpointWords } from '../words';
 import { plateFigureOf, type Finish } from './body';
 import { createDrawn } from './carry';
@@ -228,7 +228,7 @@ export class LivePlate {
 
   private writeText(element: HTMLElement | undefined, slot: 'word' | 'reach' | 'why' | 'shortWhy', text: string): void {
     if (!element || this.written[slot] === text) return;
-    element.textContent = this.written[slot] = text;
+    putText(element, (this.written[slot] = text));
   }
 
   private writeAttribute(element: Element, name: string, slot: Exclude<keyof Written, 'shown'>, value: string): void {

@@ -17,5 +17,5 @@ export { throughCameras, type CheckpointThrough, type ThroughCameras } from './t
 export { SET_UP_LIMITS, BALL_LIMITS, BAND_LIMIT_CM, ARM_ANGLE_LIMITS_DEG } from './limits';
 export { useDerived, useDesk } from './useDesk';
 export { useOverdue } from './useOverdue';
-export { useWritten, useWrittenAtRest } from './useWritten';
+export { putText, useWritten, useWrittenAtRest } from './useWritten';
 export type { CheckpointId } from '../reading/checkpoints';

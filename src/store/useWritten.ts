@@ -31,3 +31,13 @@ export function useWrittenAtRest<T>(select: (state: DeskState) => T, write: (val
     write,
   );
 }
+
+/**
+ * Puts words into an element that holds nothing else. They go into the text that stands there: a new one would be laid out from nothing at
+ * every step of a slider.
+ */
+export function putText(element: Element, words: string): void {
+  const { firstChild } = element;
+  if (firstChild instanceof Text && firstChild === element.lastChild) firstChild.data = words;
+  else element.textContent = words;
+}

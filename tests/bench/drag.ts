@@ -48,6 +48,20 @@ export async function standStill({ clock }: Meter): Promise<void> {
   }
 }
 
+/** Longer than the scripts of a step take, ms. */
+const NAP_MS = 60;
+const bed = new Int32Array(new SharedArrayBuffer(4));
+
+/**
+ * Sleeps through what has just been sent. The browser answers between a step's scripts and its picture; reading that at once, the driver
+ * would take a processor away from the page in the middle of what is measured.
+ */
+async function nap(): Promise<void> {
+  // What was sent goes out first.
+  await new Promise((resolve) => setTimeout(resolve, 1));
+  Atomics.wait(bed, 0, 0, NAP_MS);
+}
+
 /**
  * Drags a slider to these places (shares of its length) and answers what each step costs the page's own thread until it has
  * `settled`, ms. Input goes to the browser itself: the driver's own mouse runs scripts in the page while a button is down.
@@ -72,7 +86,9 @@ export async function dragAlong(
   const costs: Costs = { clock: [], processor: [], layout: [] };
   for (const share of shares) {
     const before = { clock: await spentMs(meter.clock), processor: await spentMs(meter.processor) };
-    await mouse('mouseMoved', share);
+    const moved = mouse('mouseMoved', share);
+    await nap();
+    await moved;
     await settled();
     const after = { clock: await spentMs(meter.clock), processor: await spentMs(meter.processor) };
     costs.clock.push(after.clock.script - before.clock.script);
