@@ -1,4 +1,4 @@
-import { rad, type Rad } from '../math/angle';
+import { rad } from '../math/angle';
 
 /**
  * The degrees of freedom of the golfer, in the order of the chain. Lengths in metres, angles in radians.
@@ -88,13 +88,6 @@ export const JOINTS: readonly Joint[] = [
   angle('leadWristFlexion', 'Lead wrist flexion', -70, 80, 'the palm folds toward the forearm (bowed)', AAOS),
   angle('leadWristRadial', 'Lead wrist cocking', -30, 20, 'the thumb comes toward the forearm (cocked)', AAOS),
 ];
-
-/** Usual range of motion of one joint, radians. Soft: a joint may pass it, and the screen says so. */
-export interface UsualRange {
-  readonly id: JointId;
-  readonly min: Rad;
-  readonly max: Rad;
-}
 
 /** A fresh pose vector of zeros. Not for hot paths. */
 export const createJointVector = (): JointVector => new Float64Array(JOINT_COUNT);

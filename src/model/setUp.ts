@@ -17,8 +17,6 @@ export interface TopSetUp {
   readonly wristSet: Rad;
 }
 
-export const PLAIN_TOP: TopSetUp = { handDepth: 0, handHeight: 0, turn: 0, wristSet: 0 };
-
 /**
  * How much of a change at the top stands at the neighbouring keys: on the way up, and still coming down. From shaft parallel on the
  * swing is the reference again. A modelling choice, said so on the model page.

@@ -14,8 +14,18 @@ import {
   type Derived,
   type Document,
 } from '../store';
-import { COMPUTED, EXAGGERATED, LAST_FOUND, sayFace, sayNoShot, sayPath, sayShape, sayWhyWithheld } from '../words';
-import { dialWords } from './dialWords';
+import {
+  COMPUTED,
+  EXAGGERATED,
+  LAST_FOUND,
+  sayFace,
+  sayNoShot,
+  sayPastUsual,
+  sayPath,
+  sayShape,
+  sayWhyWithheld,
+} from '../words';
+import { dialWords, spokenLike } from './dialWords';
 import { useWrittenText } from './useWrittenText';
 import { GuessSlip, TrialSlip } from './why/WhySlips';
 
@@ -23,8 +33,10 @@ import { GuessSlip, TrialSlip } from './why/WhySlips';
 function cautionOf(movements: Document['movements'], units: Document['units']): string | undefined {
   for (const { id } of EDGE_DIALS) {
     if ((id === 'pelvisRate' || id === 'pelvisDelay') && !movements.pelvis) continue;
-    const { past, label } = dialWords(id, dialValue(movements, id), units);
-    if (past !== undefined) return `${label}: ${past.charAt(0).toLowerCase()}${past.slice(1)}`;
+    const value = dialValue(movements, id);
+    const past = sayPastUsual(spokenLike(id), value, units);
+    if (past === undefined) continue;
+    return `${dialWords(id, value, units).label}: ${past.charAt(0).toLowerCase()}${past.slice(1)}`;
   }
   return undefined;
 }

@@ -8,10 +8,14 @@ export const BOUND_SIZE = 7;
 /** Numbers of a projection: x and y (units) of a part's origin, then of one metre along each of its axes. */
 const PROJECTION_SIZE = 8;
 
-/** An outline and the projection in which it was drawn. */
+/** Outlines of a part that were drawn lately, and the projections in which they were drawn, one behind the other. */
 interface Kept {
-  readonly outline: Outline;
+  readonly outlines: Outline[];
   readonly from: Float64Array;
+  /** When each was last on the plate: the one that was not for longest makes room. */
+  readonly used: Float64Array;
+  /** The one on the plate, or the last that was. */
+  last: number;
 }
 
 /**
@@ -23,18 +27,25 @@ export interface Drawn {
   readonly parts: (DrawnPart | undefined)[];
   /** Projections in which the parts stand on the plate. */
   readonly at: Float64Array;
-  /** Of each part, what was drawn lately; the latest first. */
-  readonly kept: readonly Kept[][];
+  readonly kept: readonly Kept[];
+  /** Counts what was taken from `kept` or put there. */
+  uses: number;
 }
 export const createDrawn = (): Drawn => ({
   plate: undefined,
   parts: [],
   at: new Float64Array(PART_IDS.length * PROJECTION_SIZE),
-  kept: PART_IDS.map(() => []),
+  kept: PART_IDS.map(() => ({
+    outlines: [],
+    from: new Float64Array(MOST_KEPT * PROJECTION_SIZE),
+    used: new Float64Array(MOST_KEPT),
+    last: 0,
+  })),
+  uses: 0,
 });
 
-/** Outlines remembered of a part. Over a slider's whole way about half of the parts take no more, a few five times as many. */
-const MOST_KEPT = 12;
+/** Outlines remembered of a part. Over a slider's whole way about half of the parts take half as many, a few more than twice as many. */
+const MOST_KEPT = 24;
 
 /** A part is drawn anew when one of its points may have moved by more than this, units: a small part of a pixel on any screen. */
 const STILL = 0.05;
@@ -80,33 +91,47 @@ export function stand({ parts, at }: Drawn, i: number, part: DrawnPart): DrawnPa
 }
 
 /** Remembers an outline of part `i` that was drawn where it stands. */
-export function remember({ kept }: Drawn, i: number, outline: Outline): void {
-  const own = kept[i];
-  own.unshift({ outline, from: now.slice() });
-  if (own.length > MOST_KEPT) own.pop();
+export function remember(drawn: Drawn, i: number, outline: Outline): void {
+  const own = drawn.kept[i];
+  const { outlines, from, used } = own;
+  let k = outlines.length;
+  if (k === MOST_KEPT) {
+    k = 0;
+    for (let other = 1; other < MOST_KEPT; other++) if (used[other] < used[k]) k = other;
+  }
+  outlines[k] = outline;
+  from.set(now, k * PROJECTION_SIZE);
+  touch(drawn, own, k);
+}
+
+function touch(drawn: Drawn, own: Kept, k: number): void {
+  own.used[k] = ++drawn.uses;
+  own.last = k;
 }
 
 /** Forgets everything: another player's, or another club's. */
 export function forget(drawn: Drawn, plate: PlateFigure): void {
   drawn.plate = plate;
   drawn.parts.length = 0;
-  for (const own of drawn.kept) own.length = 0;
+  for (const { outlines } of drawn.kept) outlines.length = 0;
 }
 
 /** An outline of part `i` that can be carried to where the part lies, and how; nothing where it must be drawn anew. */
 export function findKept(
-  { kept }: Drawn,
+  drawn: Drawn,
   i: number,
   bounds: Float64Array,
 ): { readonly outline: Outline; readonly matrix: Matrix } | undefined {
-  const own = kept[i];
-  for (let k = 0; k < own.length; k++) {
-    const matrix = carry(own[k].from, i, bounds);
+  const own = drawn.kept[i];
+  const { outlines, from, last } = own;
+  const count = outlines.length;
+  for (let tried = 0; tried < count; tried++) {
+    // The one on the plate first, then those drawn just after and before it: whatever moves goes to and fro.
+    const k = (last + (tried % 2 ? (tried + 1) / 2 : count - tried / 2)) % count;
+    const matrix = carry(from, k * PROJECTION_SIZE, i, bounds);
     if (!matrix) continue;
-    const found = own[k];
-    for (let later = k; later > 0; later--) own[later] = own[later - 1];
-    own[0] = found;
-    return { outline: found.outline, matrix };
+    touch(drawn, own, k);
+    return { outline: outlines[k], matrix };
   }
   return undefined;
 }
@@ -119,7 +144,7 @@ export function findKept(
  * brings one to the other with the least squares over the part's box, whose half sides squared are W. What is left, (N - M F) p, is at
  * most what it is in the box's corners.
  */
-function carry(from: Float64Array, i: number, bounds: Float64Array): Matrix | undefined {
+function carry(kept: Float64Array, from: number, i: number, bounds: Float64Array): Matrix | undefined {
   const b = i * BOUND_SIZE;
   let ff = 0;
   let fg = 0;
@@ -131,8 +156,8 @@ function carry(from: Float64Array, i: number, bounds: Float64Array): Matrix | un
   for (let axis = 0; axis < 3; axis++) {
     const at = 2 + 2 * axis;
     const half = bounds[b + 4 + axis];
-    const f = half * from[at];
-    const g = half * from[at + 1];
+    const f = half * kept[from + at];
+    const g = half * kept[from + at + 1];
     const x = half * now[at];
     const y = half * now[at + 1];
     ff += f * f;
@@ -151,12 +176,12 @@ function carry(from: Float64Array, i: number, bounds: Float64Array): Matrix | un
   let offX = 0;
   let offY = 0;
   // What is left at the middle of the part, which the map takes along.
-  let across = now[0] - xx * from[0] - xy * from[1];
-  let down = now[1] - yx * from[0] - yy * from[1];
+  let across = now[0] - xx * kept[from] - xy * kept[from + 1];
+  let down = now[1] - yx * kept[from] - yy * kept[from + 1];
   for (let axis = 0; axis < 3; axis++) {
     const at = 2 + 2 * axis;
-    const leftX = now[at] - xx * from[at] - xy * from[at + 1];
-    const leftY = now[at + 1] - yx * from[at] - yy * from[at + 1];
+    const leftX = now[at] - xx * kept[from + at] - xy * kept[from + at + 1];
+    const leftY = now[at + 1] - yx * kept[from + at] - yy * kept[from + at + 1];
     const half = bounds[b + 4 + axis];
     offX += half * Math.abs(leftX);
     offY += half * Math.abs(leftY);

@@ -88,7 +88,7 @@ function write(one: Painted, shape: Shape): void {
       if (value !== before.attributes[name]) element.setAttribute(name, String(value));
     }
   }
-  if (shape.matrix !== before.matrix) place(one, shape.matrix);
+  if (!isSame(shape.matrix, before.matrix)) place(one, shape.matrix);
   const { text } = shape;
   // Its text is an element's first child.
   if (text !== undefined && text !== before.text) (element.firstChild as Text).data = text;
@@ -96,6 +96,11 @@ function write(one: Painted, shape: Shape): void {
     paintInto(element, (one.inside ??= createGroup()), shape.inside, text !== undefined);
   }
   one.shape = shape;
+}
+
+function isSame(a: Matrix | undefined, b: Matrix | undefined): boolean {
+  if (!a || !b) return a === b;
+  return a[4] === b[4] && a[5] === b[5] && a[0] === b[0] && a[1] === b[1] && a[2] === b[2] && a[3] === b[3];
 }
 
 let shared: SVGMatrix | undefined;

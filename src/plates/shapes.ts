@@ -39,7 +39,8 @@ export const linePath = ({ from, to }: Segment): string => `M${n(from.x)} ${n(fr
 const linesPath = (lines: readonly Segment[]): string => lines.map(linePath).join('');
 const areaPath = (points: readonly Point[]): string =>
   points.length === 0 ? '' : `M${points.map(({ x, y }) => `${n(x)} ${n(y)}`).join('L')}Z`;
-const moved = ({ x, y }: Point): string => `translate(${n(x)} ${n(y)})`;
+/** What goes along with every step of a slider is placed by numbers: a text would be read again each time. */
+const movedBy = ({ x, y }: Point, scale = 1): Matrix => [scale, 0, 0, scale, n(x), n(y)];
 
 const path = (key: string, name: string, d: string): Shape => ({ key, tag: 'path', attributes: { class: name, d } });
 
@@ -61,6 +62,8 @@ const otherShapes = ({ kind, line, caption }: OtherLine, size: number): Shape[] 
   ...(caption ? words(`${kind} name`, caption, size, `is-${kind}`) : []),
 ];
 
+const NONE = {} as const;
+const PIN_CLASS = { class: 'plate-pin' } as const;
 const PIN: readonly Shape[] = [
   { key: 'disc', tag: 'circle', attributes: { r: PIN_RADIUS } },
   {
@@ -69,15 +72,21 @@ const PIN: readonly Shape[] = [
     attributes: { d: `M${-REGISTER_CROSS} 0H${REGISTER_CROSS}M0 ${-REGISTER_CROSS}V${REGISTER_CROSS}` },
   },
 ];
+const RING_CLASS = { class: 'plate-ring' } as const;
 const RING: readonly Shape[] = [
   { key: 'ring', tag: 'circle', attributes: { r: HANDLE_RADIUS } },
   { key: 'eye', tag: 'circle', attributes: { class: 'plate-ring-eye', r: 2.4 } },
 ];
 
-function measure({ line, ticks, figure }: Dimension, verdict: string, letters: Lettering): Shape[] {
+function measure(
+  { line, ticks, figure }: Dimension,
+  extensions: readonly Segment[],
+  verdict: string,
+  letters: Lettering,
+): Shape[] {
   const { number, unit, at } = figure;
   return [
-    path('dimension', 'plate-dimension', linePath(line)),
+    path('dimension', 'plate-dimension', linesPath([...extensions, line])),
     path('ticks', 'plate-tick', linesPath(ticks)),
     {
       key: 'figure',
@@ -108,7 +117,8 @@ export function outlineShapes(tone: Tone, contour: string, shade: string, lit: s
 const solidsOf = ({ frame, parts }: PlateDrawing, inFront: boolean): Shape => ({
   key: inFront ? 'in front' : 'behind',
   tag: 'g',
-  attributes: { transform: `${moved({ x: frame.x0, y: frame.y0 })} scale(.1)` },
+  attributes: NONE,
+  matrix: movedBy({ x: frame.x0, y: frame.y0 }, 0.1),
   // A part that has not moved is the same part, and a shape already: it need not be looked into.
   inside: parts.filter((part) => part.isInFront === inFront),
 });
@@ -136,13 +146,8 @@ export function layersOf(
       solidsOf(drawing, true),
       ...others.flatMap((other) => otherShapes(other, size)),
       path('axis', `plate-axis is-${verdict}`, linePath(axis)),
-      { key: 'pin', tag: 'g', attributes: { class: 'plate-pin', transform: moved(pin) }, inside: PIN },
-      ...(dimension
-        ? [
-            ...extensions.map((line, i) => path(`extension ${i}`, 'plate-dimension', linePath(line))),
-            ...measure(dimension, verdict, letters),
-          ]
-        : []),
+      { key: 'pin', tag: 'g', attributes: PIN_CLASS, matrix: movedBy(pin), inside: PIN },
+      ...(dimension ? measure(dimension, extensions, verdict, letters) : []),
     ],
     over: [
       ...(shift
@@ -150,11 +155,15 @@ export function layersOf(
             {
               key: 'sight',
               tag: 'path',
-              attributes: { class: 'plate-sight', d: linePath(axis), transform: moved(shift) },
+              attributes: {
+                class: 'plate-sight',
+                d: linePath(axis),
+                transform: `translate(${n(shift.x)} ${n(shift.y)})`,
+              },
             } as const,
           ]
         : []),
-      { key: 'ring', tag: 'g', attributes: { class: 'plate-ring', transform: moved(ring) }, inside: RING },
+      { key: 'ring', tag: 'g', attributes: RING_CLASS, matrix: movedBy(ring), inside: RING },
       ...captions.flatMap((caption) => words(caption.text, caption, size)),
       ...(scaleBar
         ? [

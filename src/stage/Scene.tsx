@@ -1,8 +1,9 @@
-import { useFrame, useThree } from '@react-three/fiber';
-import { useEffect, useMemo, useRef, type RefObject } from 'react';
+import { useStore, useThree } from '@react-three/fiber';
+import { useEffect, useRef, type RefObject } from 'react';
 import type { PerspectiveCamera } from 'three';
 import { desk, setView, subscribe } from '../store';
 import { Captions } from './captions';
+import { Frames } from './frames';
 import { lens, turnToward } from './lens';
 import { holdCamera } from './orbit';
 import { Pace } from './pace';
@@ -10,69 +11,69 @@ import { Stagehand } from './stagehand';
 
 const isStill = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matches;
 
-/** The only component that asks for frames: on a change of the desk or of the camera. Between changes the canvas sleeps. */
-function Wake() {
-  const invalidate = useThree((state) => state.invalidate);
-  useEffect(() => {
-    const ends = [
-      subscribe(({ session }, before) => {
-        if (session.viewAsked !== before.session.viewAsked) turnToward(session.view, performance.now(), isStill());
-        invalidate();
-      }),
-      lens.subscribe(() => invalidate()),
-    ];
-    turnToward(desk.getState().session.view, performance.now(), true);
-    invalidate();
-    return () => ends.forEach((end) => end());
-  }, [invalidate]);
-  return null;
+interface Props {
+  readonly overlay: RefObject<HTMLElement | null>;
+  readonly keyed: RefObject<HTMLElement | null>;
 }
 
-/** Inside the canvas: hands each frame to the stagehand. */
-export function Scene({
-  overlay,
-  keyed,
-}: {
-  overlay: RefObject<HTMLElement | null>;
-  keyed: RefObject<HTMLElement | null>;
-}) {
+/**
+ * Inside the canvas: hands each frame to the stagehand. Frames are asked for here alone, on a change of the desk, of the camera or of
+ * the canvas; between changes it sleeps.
+ */
+export function Scene({ overlay, keyed }: Props) {
   const gl = useThree((state) => state.gl);
   const scene = useThree((state) => state.scene);
   const camera = useThree((state) => state.camera) as PerspectiveCamera;
+  const canvas = useStore();
   const hand = useRef<Stagehand | null>(null);
-  const pace = useMemo(() => new Pace(gl.getContext() as WebGL2RenderingContext), [gl]);
 
   useEffect(() => {
-    const canvas = gl.domElement;
+    const { domElement } = gl;
     const own = new Stagehand(gl, scene, camera, overlay.current ? new Captions(overlay.current) : undefined);
     hand.current = own;
     const free = (): void => {
       if (desk.getState().session.view !== 'free') setView('free');
     };
-    const letGo = holdCamera(canvas, keyed.current ?? canvas, () => own.mirror, free);
+    const letGo = holdCamera(domElement, keyed.current ?? domElement, () => own.mirror, free);
     const restore = (): void => {
       own.restore();
       lens.setState({ insets: { ...lens.getState().insets } });
     };
-    canvas.addEventListener('webglcontextrestored', restore);
+    domElement.addEventListener('webglcontextrestored', restore);
     return () => {
       letGo();
-      canvas.removeEventListener('webglcontextrestored', restore);
+      domElement.removeEventListener('webglcontextrestored', restore);
       own.dispose();
       hand.current = null;
     };
   }, [gl, scene, camera, keyed, overlay]);
 
-  // A priority takes the drawing over from the canvas.
-  useFrame(({ size, invalidate }) => {
-    if (!hand.current) return;
-    if (pace.isBusy()) {
-      invalidate();
-      return;
-    }
-    hand.current.frame(performance.now(), size.width, size.height);
-    gl.render(scene, camera);
-    pace.mark();
-  }, 1);
-  return <Wake />;
+  useEffect(() => {
+    const pace = new Pace(gl.getContext() as WebGL2RenderingContext);
+    const frames = new Frames(() => {
+      if (pace.isBusy()) return false;
+      const { width, height } = canvas.getState().size;
+      hand.current?.frame(performance.now(), width, height);
+      gl.render(scene, camera);
+      pace.mark();
+      return true;
+    });
+    const ask = (): void => frames.ask();
+    const ends = [
+      subscribe(({ session }, before) => {
+        if (session.viewAsked !== before.session.viewAsked) turnToward(session.view, performance.now(), isStill());
+        ask();
+      }),
+      lens.subscribe(ask),
+      // Of another size it is empty.
+      canvas.subscribe(ask),
+    ];
+    turnToward(desk.getState().session.view, performance.now(), true);
+    ask();
+    return () => {
+      ends.forEach((end) => end());
+      frames.cancel();
+    };
+  }, [canvas, gl, scene, camera]);
+  return null;
 }

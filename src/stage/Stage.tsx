@@ -91,8 +91,8 @@ export function Stage() {
         </div>
         <div ref={overlay} className="stage-captions" aria-hidden="true" hidden={drawing !== 'drawing'}>
           <svg>
-            <line data-caption="traceLeader" />
-            <line data-caption="glassLeader" />
+            <path data-caption="traceLeader" />
+            <path data-caption="glassLeader" />
           </svg>
           <span className="stage-caption" data-caption="trace">
             head trace
@@ -145,7 +145,8 @@ function Picture({ overlay, keyed, onState }: PictureProps) {
     <Canvas
       flat
       shadows="variance"
-      frameloop="demand"
+      // The scene asks for its frames itself: the canvas's own loop asks for one more than it draws each time, and takes it back.
+      frameloop="never"
       dpr={[1, 2]}
       gl={create}
       onCreated={({ gl }) => {

@@ -43,7 +43,7 @@ const overlap = (a: Box, b: Box): boolean =>
 
 interface Caption {
   readonly label: HTMLElement;
-  readonly leader: SVGLineElement;
+  readonly leader: SVGPathElement;
   readonly anchor: (scene: DeskScene) => ArrayLike<number>;
   /** Size of the words, px. */
   width: number;
@@ -52,7 +52,7 @@ interface Caption {
 }
 
 /** What stands in the page. */
-type Written = Record<'visibility' | 'at' | 'x1' | 'y1' | 'x2' | 'y2', string>;
+type Written = Record<'visibility' | 'at' | 'd', string>;
 
 /** Writes what is not there yet: most frames move no caption by a pixel. */
 function write({ label, leader, written }: Caption, what: keyof Written, value: string): void {
@@ -94,7 +94,7 @@ export class Captions {
   constructor(private readonly root: HTMLElement) {
     const find = <E extends Element>(id: string): E => root.querySelector<E>(`[data-caption="${id}"]`)!;
     const caption = (id: string, anchor: Caption['anchor']): Caption => {
-      const written: Written = { visibility: '', at: '', x1: '', y1: '', x2: '', y2: '' };
+      const written: Written = { visibility: '', at: '', d: '' };
       return { label: find(id), leader: find(`${id}Leader`), anchor, width: 0, height: 0, written };
     };
     this.captions = [
@@ -232,10 +232,8 @@ export class Captions {
           box.bottom <= size.y - insets.bottom;
         if (!fits || taken.some((other) => overlap(box, other))) continue;
         write(caption, 'at', `translate(${Math.round(left)}px, ${Math.round(box.top)}px)`);
-        write(caption, 'x1', (x + side * 5).toFixed(1));
-        write(caption, 'y1', (y + drop * 5).toFixed(1));
-        write(caption, 'x2', (ax - side * 4).toFixed(1));
-        write(caption, 'y2', ay.toFixed(1));
+        const from = `${(x + side * 5).toFixed(1)} ${(y + drop * 5).toFixed(1)}`;
+        write(caption, 'd', `M${from}L${(ax - side * 4).toFixed(1)} ${ay.toFixed(1)}`);
         return box;
       }
     }

@@ -6,12 +6,15 @@ import { SITUATIONS, type SituationId } from './situations';
 import type { Gesture } from './state';
 
 /** Changes the document. Inside a gesture nothing is recorded yet; outside, the change is a step of its own. */
-export function change(label: string, edit: (document: Document) => Document): void {
+export const change = (label: string, edit: (document: Document) => Document): void =>
+  take(edit(desk.getState().document), () => label);
+
+/** Takes another document. Its step's name is asked for only where there is a step. */
+function take(next: Document, name: (before: Document) => string): void {
   const { document, history, gesture } = desk.getState();
-  const next = edit(document);
   if (next === document) return;
   if (gesture) return put({ document: next });
-  const step = stepBetween(label, document, next);
+  const step = stepBetween(name(document), document, next);
   if (step) put({ document: next, history: withStep(history, step) });
 }
 
@@ -67,7 +70,8 @@ export function setMovement(id: DialId, edgeValue: number): void {
   const { document } = desk.getState();
   const movements = withDial(document.movements, id, edgeValue);
   if (movements === document.movements) return;
-  dialled(nameOfChange(document, { ...document, movements }), movements);
+  const next = { ...document, movements };
+  take(next, (before) => nameOfChange(before, next));
 }
 
 /** Moves one dial by whole steps from where it stands. */
