@@ -9,7 +9,7 @@ import { findLeans } from './edges';
 import { engrave, engravingPaths, type EngravedPart } from './engraving';
 import { SHEET, toX, toY, type Frame } from './frame';
 import { findHull, FLAT, hullPath } from './hull';
-import { outlineShapes, type Matrix, type Shape } from './shapes';
+import { NONE, outlineShapes, type Matrix, type Shape } from './shapes';
 
 export type Tone = 'beech' | 'walnut' | 'tinted' | 'grip' | 'steel' | 'head';
 
@@ -205,4 +205,3 @@ function outlineOf(
 }
 
 const NOTHING = { shade: '', lit: '' } as const;
-const NONE = {} as const;

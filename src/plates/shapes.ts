@@ -62,7 +62,8 @@ const otherShapes = ({ kind, line, caption }: OtherLine, size: number): Shape[] 
   ...(caption ? words(`${kind} name`, caption, size, `is-${kind}`) : []),
 ];
 
-const NONE = {} as const;
+/** Of a group that is only placed. */
+export const NONE = {} as const;
 const PIN_CLASS = { class: 'plate-pin' } as const;
 const PIN: readonly Shape[] = [
   { key: 'disc', tag: 'circle', attributes: { r: PIN_RADIUS } },

@@ -165,6 +165,14 @@ async function touch(page: Page, from: readonly Finger[], to: readonly Finger[],
   await rest(page);
 }
 
+test('a canvas of another size is drawn anew', async () => {
+  const before = await findWood(page);
+  expect(before.amount).toBeGreaterThan(1000);
+  // In the same layout: nothing else on the page asks for a frame.
+  await page.setViewportSize({ ...WINDOW, height: WINDOW.height + 12 });
+  await expect.poll(async () => (await findWood(page)).amount).toBeGreaterThan(0.9 * before.amount);
+});
+
 test('with fingers: one turns the picture, two pinch and move it, a chip shows another view and gives it back', async () => {
   const { x, y, width, height } = (await picture(page).boundingBox())!;
   const [cx, cy] = [x + width / 2, y + height / 2];
