@@ -76,7 +76,7 @@ const groups = [
 
 /**
  * Installable, and everything there without a network after the first load. A new version waits: the page offers it, and
- * never takes it while a lesson is open (src/record/offline.ts registers the worker and decides).
+ * never takes it while a lesson is open (src/record/storage/offline.ts registers the worker and decides).
  */
 const offline = VitePWA({
   registerType: 'prompt',

@@ -2,10 +2,10 @@
 import { writeFileSync } from 'node:fs';
 import { bodyOf } from '../src/model/body';
 import { CLUB_IDS, CLUBS, clubOf } from '../src/model/club';
-import { solveReferenceFrom, type ReferenceFit } from '../src/solving/reference';
-import { seedReference } from '../src/solving/seed';
+import { solveReferenceFrom, type ReferenceFit } from '../src/solving/reference/reference';
+import { seedReference } from '../src/solving/reference/seed';
 import type { ReferenceSwing } from '../src/model/keys';
-import { scaleSwing, writeShipped, type ShippedSwing } from '../src/solving/shipped';
+import { scaleSwing, writeShipped, type ShippedSwing } from '../src/solving/reference/shipped';
 
 const STATURES_M = [1.5, 1.62, 1.7, 1.78, 1.85, 1.93, 2.05];
 /** Sweeps at most over all swings, and the share by which a cost must fall for another. */

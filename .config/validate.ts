@@ -10,14 +10,14 @@ import { K } from '../src/model/keys';
 import { DIALS, STILL, type MovementId } from '../src/model/movements';
 import { AT, createPose } from '../src/model/pose';
 import { findLeadArmParallel, findShaftParallel, isReached, readCheckpoints } from '../src/reading/checkpoints';
-import { deliver, strikeOf } from '../src/reading/delivery';
+import { deliver, strikeOf } from '../src/reading/delivery/delivery';
 import { bicepGap, headDepth, shaftPlane } from '../src/reading/readings';
 import { createSwing, headVelocityAt, swingJoints, swingPose, withMovements, type Swing } from '../src/reading/swing';
-import { factsHold } from '../src/solving/tradeFacts';
-import { solveReference, solveReferenceFrom } from '../src/solving/reference';
-import { seedReference } from '../src/solving/seed';
-import { shippedSwings } from '../src/solving/shipped';
-import { peakSpeeds } from '../src/solving/speeds';
+import { factsHold } from '../src/solving/reference/tradeFacts';
+import { solveReference, solveReferenceFrom } from '../src/solving/reference/reference';
+import { seedReference } from '../src/solving/reference/seed';
+import { shippedSwings } from '../src/solving/reference/shipped';
+import { peakSpeeds } from '../src/solving/reference/speeds';
 
 type Use = 'set' | 'calibrated' | 'steered' | 'predicted';
 /** What, published mean and spread (NaN: none given), unit, ours, what ours may claim, source. */

@@ -15,19 +15,19 @@ import {
 } from './panels';
 import { Plate } from './plates';
 import { useDesk } from './store';
-import { sawAt } from './store/whyActions';
+import { sawAt } from './store/desk/whyActions';
 
 /** The panels are there first; the 3D libraries follow. */
 const Stage = lazy(fetching(async () => ({ default: (await import('./stage/Stage')).Stage })));
 
 /** What drawers draw is fetched when it is quiet. */
-const BALL = later(() => import('./plates/BallDrawings'));
-const PAIR = later(() => import('./plates/PairPlates'));
+const BALL = later(() => import('./plates/ball/BallDrawings'));
+const PAIR = later(() => import('./plates/plate/PairPlates'));
 /** Once it is quiet: what can wait, and a drag rehearsed. */
 const onQuiet = (): void => {
   BALL.fetch();
   PAIR.fetch();
-  import('./plates/rehearsal').then(
+  import('./plates/plate/rehearsal').then(
     ({ rehearse }) => rehearse(),
     () => undefined,
   );

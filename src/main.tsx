@@ -9,7 +9,7 @@ import './look/movements.css';
 import './look/time.css';
 import './look/drawer.css';
 import { App } from './App';
-import { openDoors } from './export/doors';
+import { openDoors } from './export/link/incomingLinks';
 import { Mishap } from './panels';
 import { offline, startBook } from './record';
 import { exposeProbe, startDesk } from './store';

@@ -1,4 +1,4 @@
-import { KINDS } from './kinds';
+import { KINDS } from './kinds/kinds';
 import { check, choice, isRecord, kindOf, LineError } from './schema';
 import { LONGEST_LINE_BYTES, type Line } from './split';
 

@@ -3,7 +3,7 @@ import type { Refused } from '../flight/answer';
 import type { NoShot, Shot } from '../flight/shot';
 import type { Flight } from '../flight/trajectory';
 import type { Checkpoints } from '../reading/checkpoints';
-import { deliver, type Delivery, type DeliveryRule, type NotDelivered } from '../reading/delivery';
+import { deliver, type Delivery, type DeliveryRule, type NotDelivered } from '../reading/delivery/delivery';
 import type { Swing } from '../reading/swing';
 import type { Ground } from './references';
 import { LineError } from './schema';

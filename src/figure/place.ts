@@ -1,6 +1,6 @@
 import { AT, type Pose } from '../model/chain';
 import type { Figure } from './figure';
-import { along, cross, minus, mix, readPose, setFrame, toUnit, vec, type Vec } from './frames';
+import { along, cross, minus, mix, readPose, setFrame, toUnit, vec, type Vec } from './jointFrames';
 import { placeArms } from './placeArms';
 import { placeLegs } from './placeLegs';
 import { MATRIX_SIZE, PART } from './partIds';

@@ -1,6 +1,6 @@
 import { AT, type Pose } from '../model/chain';
 import { TRAIL_POLE } from '../model/trailArm';
-import { along, cross, minus, readPose, setFrame, setHinge, toUnit, vec, type Vec } from './frames';
+import { along, cross, minus, readPose, setFrame, setHinge, toUnit, vec, type Vec } from './jointFrames';
 import type { Measures } from './measures';
 import { MATRIX_SIZE, PART } from './partIds';
 

@@ -1,5 +1,5 @@
 import { AT, type Pose } from '../model/chain';
-import { along, cross, dot, minus, readPose, setFrame, setHinge, toUnit, vec } from './frames';
+import { along, cross, dot, minus, readPose, setFrame, setHinge, toUnit, vec } from './jointFrames';
 import type { Measures } from './measures';
 import { PART } from './partIds';
 import { FLARE, HEEL_TIP, HEEL_TURN } from './stance';

@@ -1,5 +1,5 @@
 import { CLUBS, type Club } from '../model/club';
-import type { Delivery, NotDelivered } from '../reading/delivery';
+import type { Delivery, NotDelivered } from '../reading/delivery/delivery';
 import { airAt } from './air';
 import { isRefused, type Refused } from './answer';
 import { carryWidth } from './coefficients';

@@ -1,1 +1,1 @@
-export { Plate } from './Plate';
+export { Plate } from './plate/Plate';

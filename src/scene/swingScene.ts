@@ -17,17 +17,17 @@ import type { Body } from '../model/body';
 import type { Club } from '../model/club';
 import type { Pose } from '../model/pose';
 import { swingPose, type Swing } from '../reading/swing';
-import { BrokenShafts } from './dashes';
-import { Departure, type Struck } from './departure';
-import { FigureModel } from './figureModel';
-import { framePoints, type FramePoints } from './framePoints';
-import { Floor } from './floor';
-import { GLASS_X, Ground } from './ground';
-import { Lights } from './lights';
-import { contourMaterial } from './materials';
-import { PenSheet } from './pen';
-import type { Theme } from './theme';
-import { Traces } from './trace';
+import { BrokenShafts } from './lines/brokenShafts';
+import { Departure, type Struck } from './lines/ballFlightTrail';
+import { FigureModel } from './figure/figureModel';
+import { framePoints, type FramePoints } from './camera/framePoints';
+import { Floor } from './setting/floor';
+import { GLASS_X, Ground } from './setting/ground';
+import { Lights } from './setting/lights';
+import { contourMaterial } from './figure/materials';
+import { PenSheet } from './lines/lineBatch';
+import type { Theme } from './setting/theme';
+import { Traces } from './lines/trace';
 
 /** Another swing whose shaft is drawn in a broken line, at its own time (reference s). */
 export interface OtherShaft {

@@ -3,11 +3,11 @@ import { useEffect, useRef, type RefObject } from 'react';
 import type { PerspectiveCamera } from 'three';
 import { desk, setView, subscribe } from '../store';
 import { Captions } from './captions';
-import { Frames } from './frames';
-import { lens, turnToward } from './lens';
-import { holdCamera } from './orbit';
-import { Pace } from './pace';
-import { Stagehand } from './stagehand';
+import { Frames } from './renderScheduler';
+import { lens, turnToward } from './cameraStore';
+import { holdCamera } from './cameraControls';
+import { Pace } from './gpuBackpressure';
+import { Stagehand } from './stageController';
 
 const isStill = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matches;
 

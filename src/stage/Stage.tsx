@@ -3,11 +3,11 @@ import { useEffect, useLayoutEffect, useRef, useState } from 'react';
 import { VSMShadowMap, WebGLRenderer, type WebGLRendererParameters } from 'three';
 import { current, useWrittenAtRest } from '../store';
 import { Chips } from './Chips';
-import { lens } from './lens';
+import { lens } from './cameraStore';
 import { Scene } from './Scene';
 import { sayPicture } from './sentence';
 import './stage.css';
-import { Sticks } from './Sticks';
+import { Sticks } from './StickFigure';
 
 type Layout = 'row' | 'column' | 'one';
 type Drawing = 'drawing' | 'refused' | 'lost';

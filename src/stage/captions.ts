@@ -1,7 +1,7 @@
 import { Vector3, type PerspectiveCamera, type Vector2 } from 'three';
 import { MATRIX_SIZE, PART } from '../figure/partIds';
 import type { DeskScene } from './deskScene';
-import type { Insets } from '../scene/view';
+import type { Insets } from '../scene/camera/view';
 
 const BODY = (
   [

@@ -1,7 +1,7 @@
 import { isReached, type Checkpoint } from '../reading/checkpoints';
 import { SwingScene, type SwingShown } from '../scene/swingScene';
 import { current, currentPose, desk, noteDrawn, type Derived, type DeskState } from '../store';
-import { ghostTime } from '../store/compare';
+import { ghostTime } from '../store/derive/compare';
 
 /** What the last update drew, to draw again only what changed. */
 interface Drawn {

@@ -1,6 +1,6 @@
 import { bodyOf } from '../../src/model/body';
 import { CLUBS, clubOf, type ClubId } from '../../src/model/club';
-import { solveReference } from '../../src/solving/reference';
+import { solveReference } from '../../src/solving/reference/reference';
 
 // A process that has solved nothing yet, as a worker of the app: prints how long its first reference swing takes, s.
 const [statureM, id] = process.argv.slice(2);

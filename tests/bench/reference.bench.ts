@@ -2,7 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { bodyOf } from '../../src/model/body';
 import { CLUBS, clubOf, type ClubId } from '../../src/model/club';
-import { solveReference } from '../../src/solving/reference';
+import { solveReference } from '../../src/solving/reference/reference';
 import type { Row } from './table';
 
 export const name = 'reference';

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import type { Page } from 'playwright-core';
 import { deg, toRad } from '../../src/math/angle';
-import { STEPS as REHEARSED_STEPS } from '../../src/plates/rehearsal';
+import { STEPS as REHEARSED_STEPS } from '../../src/plates/plate/rehearsal';
 import { current, currentPose, deriveAside, desk, setMovement } from '../../src/store';
 import { createMeter, dragAlong, nextFrame, standStill, type Costs, type Meter } from './drag';
 import { withPage } from './site';

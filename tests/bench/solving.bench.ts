@@ -1,10 +1,10 @@
 import { MOVEMENT_GROUPS } from '../../src/model/movements';
 import { DEFAULT_BANDS } from '../../src/reading/verdicts';
-import { solveContributions } from '../../src/solving/contributions';
-import { corridorRegions, solveCorridor } from '../../src/solving/corridor';
-import { solveMatch } from '../../src/solving/match';
-import { solvePlans } from '../../src/solving/plan';
-import { askDelivery, askReading } from '../../src/solving/question';
+import { solveContributions } from '../../src/solving/diagnosis/contributions';
+import { corridorRegions, solveCorridor } from '../../src/solving/diagnosis/corridor';
+import { solveMatch } from '../../src/solving/diagnosis/match';
+import { solvePlans } from '../../src/solving/diagnosis/plan';
+import { askDelivery, askReading } from '../../src/solving/diagnosis/question';
 import { createRandom } from '../reference/random';
 import { fullReadings, playersOffPlane, randomMovements, referenceSwing } from '../reference/solvingPlayers';
 import { withMovements } from '../../src/reading/swing';

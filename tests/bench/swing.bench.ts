@@ -2,7 +2,7 @@ import { AT, createPose } from '../../src/model/chain';
 import { STILL } from '../../src/model/movements';
 import { isReached, readCheckpoints } from '../../src/reading/checkpoints';
 import { createSwing, swingPose, withMovements } from '../../src/reading/swing';
-import { seedReference } from '../../src/solving/seed';
+import { seedReference } from '../../src/solving/reference/seed';
 import { body, club, mujocoKinematics } from './golfers';
 import type { Row } from './table';
 import { timeTogether } from './timing';

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { isServerAway } from './away';
+import { isServerAway } from './offlineMode';
 import { findFaults } from './axe';
 import { DRAW_NOTHING, drawn, openDesk, settled, slider } from './deskPage';
 import { shareDesk } from './sharedDesk';

@@ -14,8 +14,8 @@ import {
   type Picture,
   type Saved,
 } from './clipPage';
-import { readEmbedded } from '../../src/export/embedded';
-import { readHash } from '../../src/export/link';
+import { readEmbedded } from '../../src/export/files/embedded';
+import { readHash } from '../../src/export/link/link';
 import { askFfprobe, readGif, readMp4, readWebm, type Container } from './containers';
 import { DRAW_NOTHING, look, openDesk } from './deskPage';
 import { launch, offOrigin, SCREENS, type Witness } from './support';

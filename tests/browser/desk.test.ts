@@ -3,7 +3,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } fr
 import type { DeskLook } from '../../src/store';
 import { DRAW_NOTHING, drawn, look, openDesk, openDrawer, plateWords, pointOn, ready, slider } from './deskPage';
 import { startOver } from './startOver';
-import { readSticks, sticksOf } from './sticks';
+import { readSticks, sticksOf } from './stickFigure';
 import { launch, offOrigin, open, SCREENS, type Visit } from './support';
 
 /** The smallest window that lays the desk out as on a tablet: less to paint. */

@@ -1,6 +1,6 @@
 import type { Browser, BrowserContext, BrowserContextOptions } from 'playwright-core';
 import { afterEach, expect } from 'vitest';
-import { isServerAway, visitOnce } from './away';
+import { isServerAway, visitOnce } from './offlineMode';
 
 /** What any page of any test did against the rules: asked another host, or ran into the content policy. */
 const strays: string[] = [];

@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { readFile } from '../../src/record/readFile';
+import { readFile } from '../../src/record/file/readFile';
 import { findFaults } from './axe';
 import { drawn, settled } from './deskPage';
 import { addPlayer, download, inStore, openBook, openBookPage, press, startAfresh } from './lessonsPage';

@@ -1,7 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { DRAW_NOTHING, drawn } from './deskPage';
-import { openRelay } from './relay';
+import { openRelay } from './testServer';
 import { appAddress, launch, SCREENS, watch } from './support';
 
 let browser: Browser | undefined;

@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import type { Browser, BrowserContext, CDPSession, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { readRecord } from '../../src/record/validate';
+import { readRecord } from '../../src/record/file/validate';
 import { createRandom } from '../reference/random';
 import type { BookAlone } from './book-alone/page';
 import { withoutPicture } from './lessonsPage';

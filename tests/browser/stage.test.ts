@@ -3,7 +3,7 @@ import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
 import { look, openDrawer, plateWords, REFUSE_PICTURE, slider } from './deskPage';
 import { findCrowding } from './geometry';
 import { startOver } from './startOver';
-import { readSticks, sticksOf } from './sticks';
+import { readSticks, sticksOf } from './stickFigure';
 import { appAddress, launch, open, SCREENS } from './support';
 
 /** The smallest window that lays the desk out as on a tablet: less to paint. */

@@ -1,7 +1,7 @@
 import { chromium, type Browser, type BrowserContext, type BrowserContextOptions, type Page } from 'playwright-core';
 import { inject } from 'vitest';
 import { browserFlags } from '../../.config/browser.mjs';
-import { awayAddress, isLookForWorker, prepareAway } from './away';
+import { awayAddress, isLookForWorker, prepareAway } from './offlineMode';
 import { guard } from './guard';
 
 /** The four sizes every screen is looked at, in CSS pixels. */

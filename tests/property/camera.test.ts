@@ -4,9 +4,9 @@ import { rad } from '../../src/math/angle';
 import { bodyOf } from '../../src/model/body';
 import { AT, createPose, createRig, placePose, type Pose } from '../../src/model/chain';
 import { CLUBS, clubOf } from '../../src/model/club';
-import { standCamera, type Address, type Lens, type Tripod } from '../../src/reading/camera';
-import { ownReading, readThrough, seeReading, type CameraReadingId } from '../../src/reading/cameraReadings';
-import { angle, jointVector, length } from './drawn';
+import { standCamera, type Address, type Lens, type Tripod } from '../../src/reading/camera/camera';
+import { ownReading, readThrough, seeReading, type CameraReadingId } from '../../src/reading/camera/cameraReadings';
+import { angle, jointVector, length } from './arbitraries';
 import { viewOf } from '../unit/filmed';
 
 const rig = createRig(bodyOf({ statureM: 1.78, handed: 'right' }), clubOf(CLUBS['7-iron']));

@@ -14,7 +14,7 @@ import {
 import { CLUB_IDS, CLUBS, clubOf } from '../../src/model/club';
 import { J, type JointVector } from '../../src/model/joints';
 import { placeTrailArm } from '../../src/model/trailArm';
-import { angle, direction, jointVector, length } from './drawn';
+import { angle, direction, jointVector, length } from './arbitraries';
 
 const golfer = () =>
   fc

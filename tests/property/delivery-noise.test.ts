@@ -6,9 +6,9 @@ import { STILL, type Movements } from '../../src/model/movements';
 import type { ReferenceSwing } from '../../src/model/keys';
 import { createPose } from '../../src/model/pose';
 import { readCheckpoints } from '../../src/reading/checkpoints';
-import { deliver, strikeOf } from '../../src/reading/delivery';
+import { deliver, strikeOf } from '../../src/reading/delivery/delivery';
 import { createSwing, swingPose, withMovements } from '../../src/reading/swing';
-import { solveReference } from '../../src/solving/reference';
+import { solveReference } from '../../src/solving/reference/reference';
 import { createRandom } from '../reference/random';
 
 /** Room for what another machine computes differently in the last digit, m or 1: as near as the search itself meets the ball. */

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { SEGMENT_FRACTIONS } from '../../src/model/body';
 import { CLUB_IDS } from '../../src/model/club';
-import { DELIVERY_RULES } from '../../src/reading/delivery';
+import { DELIVERY_RULES } from '../../src/reading/delivery/delivery';
 import {
   ARM_ANGLE_LIMITS_DEG,
   BALL_LIMITS,
@@ -14,7 +14,7 @@ import {
   type CameraPlace,
   type Document,
 } from '../../src/store';
-import { SEEN_LIMITS } from '../../src/store/seen';
+import { SEEN_LIMITS } from '../../src/store/document/sighting';
 
 /** A number on steps between two limits. */
 const stepped = (min: number, max: number, step: number): fc.Arbitrary<number> =>

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { packJson, readHash, readText, toAddress, toText } from '../../src/export/link';
-import { readEmbedded, toMarked, withGifComment } from '../../src/export/embedded';
-import { withPngText } from '../../src/export/png';
+import { packJson, readHash, readText, toAddress, toText } from '../../src/export/link/link';
+import { readEmbedded, toMarked, withGifComment } from '../../src/export/files/embedded';
+import { withPngText } from '../../src/export/picture/png';
 import type { Document } from '../../src/store';
 import { documents } from './documents';
 import { smallGif, smallPng } from './pictures';

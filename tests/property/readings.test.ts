@@ -12,12 +12,12 @@ import {
   type ReadingId,
   type Readings,
 } from '../../src/reading/checkpoints';
-import { deliver, strikeOf } from '../../src/reading/delivery';
+import { deliver, strikeOf } from '../../src/reading/delivery/delivery';
 import { findGoingBack, findPositions } from '../../src/reading/positions';
 import * as read from '../../src/reading/readings';
 import { createSwing, headVelocityAt, withMovements } from '../../src/reading/swing';
-import { seedReference } from '../../src/solving/seed';
-import { angle, direction, jointVector } from './drawn';
+import { seedReference } from '../../src/solving/reference/seed';
+import { angle, direction, jointVector } from './arbitraries';
 
 const body = bodyOf({ statureM: 1.78, handed: 'right' });
 const club = clubOf(CLUBS['7-iron']);

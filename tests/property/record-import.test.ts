@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test, vi } from 'vitest';
-import { writeFile } from '../../src/record/file';
-import { KINDS, type BookRecord } from '../../src/record/kinds';
-import { readFile } from '../../src/record/readFile';
-import { readRecord } from '../../src/record/validate';
+import { writeFile } from '../../src/record/file/file';
+import { KINDS, type BookRecord } from '../../src/record/book/recordTypes';
+import { readFile } from '../../src/record/file/readFile';
+import { readRecord } from '../../src/record/file/validate';
 import { createRandom } from '../reference/random';
 import { makeLesson, makePlayer } from '../unit/record-stand';
 

@@ -2,8 +2,8 @@ import { expect, test } from 'vitest';
 import type { MovementGroup, Movements } from '../../src/model/movements';
 import type { CheckpointId, ReadingId } from '../../src/reading/checkpoints';
 import { withMovements, type Swing } from '../../src/reading/swing';
-import { PARTS, solveContributions } from '../../src/solving/contributions';
-import { askReading, type Answer, type Question } from '../../src/solving/question';
+import { PARTS, solveContributions } from '../../src/solving/diagnosis/contributions';
+import { askReading, type Answer, type Question } from '../../src/solving/diagnosis/question';
 import { createRandom } from '../reference/random';
 import { randomMovements, referenceSwing } from '../reference/solvingPlayers';
 

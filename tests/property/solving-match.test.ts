@@ -3,8 +3,8 @@ import { createNormal } from '../../src/math/normal';
 import { rad } from '../../src/math/angle';
 import { dialOf, STILL, type MovementId } from '../../src/model/movements';
 import { DEFAULT_BANDS, judge } from '../../src/reading/verdicts';
-import { findHold } from '../../src/solving/hold';
-import { solveMatch } from '../../src/solving/match';
+import { findHold } from '../../src/solving/diagnosis/sightingHold';
+import { solveMatch } from '../../src/solving/diagnosis/match';
 import { createRandom } from '../reference/random';
 import { fullReadings, playerWith, randomReference } from '../reference/solvingPlayers';
 

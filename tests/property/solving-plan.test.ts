@@ -2,8 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { DIALS, MOVEMENT_GROUPS, type MovementGroup } from '../../src/model/movements';
 import { withMovements } from '../../src/reading/swing';
 import { DEFAULT_BANDS, judge } from '../../src/reading/verdicts';
-import { HALF_RANGE } from '../../src/solving/judged';
-import { solvePlans } from '../../src/solving/plan';
+import { HALF_RANGE } from '../../src/solving/diagnosis/judged';
+import { solvePlans } from '../../src/solving/diagnosis/plan';
 import { fullReadings, playersOffPlane } from '../reference/solvingPlayers';
 
 const ALLOWED: readonly (readonly MovementGroup[])[] = [

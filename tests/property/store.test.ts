@@ -18,9 +18,9 @@ import {
   SITUATIONS,
   undo,
 } from '../../src/store';
-import { clearDesk } from '../../src/store/desk';
-import { load, save } from '../../src/store/persistence';
-import { readDocument } from '../../src/store/validate';
+import { clearDesk } from '../../src/store/desk/desk';
+import { load, save } from '../../src/store/document/persistence';
+import { readDocument } from '../../src/store/document/validate';
 
 beforeEach(() => clearDesk());
 

@@ -2,10 +2,10 @@ import fc from 'fast-check';
 import { PerspectiveCamera, Vector3 } from 'three';
 import { describe, expect, test } from 'vitest';
 import { AT } from '../../src/model/chain';
-import { findImage, standCamera, type Address, type CameraView } from '../../src/reading/camera';
-import { readThrough, seeReading, type CameraReadingId } from '../../src/reading/cameraReadings';
+import { findImage, standCamera, type Address, type CameraView } from '../../src/reading/camera/camera';
+import { readThrough, seeReading, type CameraReadingId } from '../../src/reading/camera/cameraReadings';
 import type { CheckpointId } from '../../src/reading/checkpoints';
-import { CAMERA_LIMITS, toTripod, type CameraPlace } from '../../src/store/cameras';
+import { CAMERA_LIMITS, toTripod, type CameraPlace } from '../../src/store/document/cameras';
 import { at, filmed, viewOf } from '../unit/filmed';
 
 // Outside references: the camera of three.js 0.187 (its own matrices, its own field of view, handed the tripod in a coach's terms and in

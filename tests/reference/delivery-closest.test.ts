@@ -5,13 +5,13 @@ import { bodyOf } from '../../src/model/body';
 import { CLUB_IDS, CLUBS, clubOf } from '../../src/model/club';
 import { STILL } from '../../src/model/movements';
 import { AT, createPose } from '../../src/model/pose';
-import { solveAdaptation } from '../../src/reading/adapt';
-import { addBends, findMisfit, findSlopes, SIZE, standAtImpact } from '../../src/reading/adaptArm';
-import { searchInside } from '../../src/reading/adaptInside';
+import { solveAdaptation } from '../../src/reading/delivery/adapt';
+import { addBends, findMisfit, findSlopes, SIZE, standAtImpact } from '../../src/reading/delivery/adaptArm';
+import { searchInside } from '../../src/reading/delivery/adaptInside';
 import { isReached, readCheckpoints } from '../../src/reading/checkpoints';
-import { impliedPath, strikeOf } from '../../src/reading/delivery';
+import { impliedPath, strikeOf } from '../../src/reading/delivery/delivery';
 import { createSwing, swingPose, withMovements, type Swing } from '../../src/reading/swing';
-import { solveReference } from '../../src/solving/reference';
+import { solveReference } from '../../src/solving/reference/reference';
 import { createRandom } from './random';
 
 interface Short {

@@ -3,7 +3,7 @@ import { rad, toDeg } from '../../src/math/angle';
 import { STILL, type Movements } from '../../src/model/movements';
 import { AT, createPose } from '../../src/model/pose';
 import { readCheckpoints } from '../../src/reading/checkpoints';
-import { deliver, impliedPath, type DeliveryRule } from '../../src/reading/delivery';
+import { deliver, impliedPath, type DeliveryRule } from '../../src/reading/delivery/delivery';
 import { headAt, swingPose, withMovements, type Swing } from '../../src/reading/swing';
 import { caseOf, read } from './players';
 

@@ -2,9 +2,9 @@
 // glTF 2.0 specification (sections 4.4 GLB, 3.6 accessors, 3.11 and appendix C animations).
 import { validateBytes } from 'gltf-validator';
 import { beforeAll, expect, test } from 'vitest';
-import { readEmbedded } from '../../src/export/embedded';
-import { toModelFile } from '../../src/export/modelFile';
-import { takeSubject } from '../../src/export/takes';
+import { readEmbedded } from '../../src/export/files/embedded';
+import { toModelFile } from '../../src/export/files/modelFile';
+import { takeSubject } from '../../src/export/task/exportSnapshot';
 import { createFigure } from '../../src/figure/figure';
 import { createPlacement, PART, PART_IDS, type PartId } from '../../src/figure/partIds';
 import { placeFigure } from '../../src/figure/place';

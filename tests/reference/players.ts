@@ -1,9 +1,9 @@
 import { bodyOf } from '../../src/model/body';
 import { CLUBS, clubOf, type ClubId } from '../../src/model/club';
 import { readCheckpoints, type Checkpoints, type Readings } from '../../src/reading/checkpoints';
-import { strikeOf, type ReferenceStrike } from '../../src/reading/delivery';
+import { strikeOf, type ReferenceStrike } from '../../src/reading/delivery/delivery';
 import { createSwing, type Swing } from '../../src/reading/swing';
-import { solveReference } from '../../src/solving/reference';
+import { solveReference } from '../../src/solving/reference/reference';
 
 /** A player with a club, his reference swing, and what is read on it. */
 export interface Case {

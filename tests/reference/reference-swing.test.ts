@@ -6,11 +6,11 @@ import { createJointVector, J, JOINT_COUNT, JOINTS } from '../../src/model/joint
 import { K, keyAt, type KeyId } from '../../src/model/keys';
 import { AT, createPose } from '../../src/model/pose';
 import { headVelocityAt, swingJoints, swingPose } from '../../src/reading/swing';
-import { BACKSWING_LANDMARKS, DOWNSWING_LANDMARKS, FINISH_LANDMARKS } from '../../src/solving/landmarks';
-import { solveReference, solveReferenceFrom } from '../../src/solving/reference';
-import { seedReference } from '../../src/solving/seed';
-import { readShipped, shippedSwings } from '../../src/solving/shipped';
-import { peakSpeeds } from '../../src/solving/speeds';
+import { BACKSWING_LANDMARKS, DOWNSWING_LANDMARKS, FINISH_LANDMARKS } from '../../src/solving/reference/landmarks';
+import { solveReference, solveReferenceFrom } from '../../src/solving/reference/reference';
+import { seedReference } from '../../src/solving/reference/seed';
+import { readShipped, shippedSwings } from '../../src/solving/reference/shipped';
+import { peakSpeeds } from '../../src/solving/reference/speeds';
 import { caseOf, read } from './players';
 
 const STATURES_M = [1.5, 1.62, 1.7, 1.78, 1.85, 1.93, 2.05];

@@ -3,8 +3,8 @@ import { DEFAULT_ARM_ANGLE } from '../../src/reading/checkpoints';
 import { DIALS, MOVEMENT_GROUPS } from '../../src/model/movements';
 import type { Swing } from '../../src/reading/swing';
 import { DEFAULT_BANDS, type Band } from '../../src/reading/verdicts';
-import { createJudge, DIAL_INDEX, HALF_RANGE, toDials } from '../../src/solving/judged';
-import { INSIDE, solvePlans, type Plan } from '../../src/solving/plan';
+import { createJudge, DIAL_INDEX, HALF_RANGE, toDials } from '../../src/solving/diagnosis/judged';
+import { INSIDE, solvePlans, type Plan } from '../../src/solving/diagnosis/plan';
 import { createRandom } from './random';
 import { playersOffPlane } from './solvingPlayers';
 

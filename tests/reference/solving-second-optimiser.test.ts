@@ -3,8 +3,8 @@ import { expect, test } from 'vitest';
 import { DIALS } from '../../src/model/movements';
 import { DEFAULT_ARM_ANGLE } from '../../src/reading/checkpoints';
 import { DEFAULT_BANDS, type Band } from '../../src/reading/verdicts';
-import { createJudge, HALF_RANGE, toDials } from '../../src/solving/judged';
-import { reachPointAt, solveReach, startsFrom, type Aim, type ReachProblem } from '../../src/solving/reach';
+import { createJudge, HALF_RANGE, toDials } from '../../src/solving/diagnosis/judged';
+import { reachPointAt, solveReach, startsFrom, type Aim, type ReachProblem } from '../../src/solving/reference/reach';
 import { playersOffPlane } from './solvingPlayers';
 
 const FREE = [0, 1, 2, 3, 4];

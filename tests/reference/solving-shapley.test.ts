@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { STILL, type Movements } from '../../src/model/movements';
 import { withMovements, type Swing } from '../../src/reading/swing';
-import { PARTS, solveContributions, type Part } from '../../src/solving/contributions';
-import type { Question } from '../../src/solving/question';
+import { PARTS, solveContributions, type Part } from '../../src/solving/diagnosis/contributions';
+import type { Question } from '../../src/solving/diagnosis/question';
 import { referenceSwing } from './solvingPlayers';
 
 const here = referenceSwing(1.78);

@@ -5,7 +5,7 @@ import { DIALS, STILL, type MovementId, type Movements } from '../../src/model/m
 import { isReached, readCheckpoints } from '../../src/reading/checkpoints';
 import { createSwing, withMovements, type Swing } from '../../src/reading/swing';
 import { DEFAULT_BANDS, verdictAt, type Verdict } from '../../src/reading/verdicts';
-import { findShipped, shippedSwings } from '../../src/solving/shipped';
+import { findShipped, shippedSwings } from '../../src/solving/reference/shipped';
 import { createRandom } from './random';
 
 const swings = new Map<string, Swing>();

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { rad } from '../../src/math/angle';
 import { STILL, type Movements } from '../../src/model/movements';
 import { readCheckpoints } from '../../src/reading/checkpoints';
-import { deliver, impliedPath } from '../../src/reading/delivery';
+import { deliver, impliedPath } from '../../src/reading/delivery/delivery';
 import { withMovements } from '../../src/reading/swing';
 import { caseOf, read, spread } from './players';
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { rad } from '../../src/math/angle';
-import type { BendCause, Bent } from '../../src/reading/cameraCause';
+import type { BendCause, Bent } from '../../src/reading/camera/cameraCause';
 import {
   isWorthMoving,
   sayBend,

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { rad } from '../../src/math/angle';
 import { AT, createPose, type Pose } from '../../src/model/chain';
-import { findImage, holdsPose, standCamera, type Address, type Lens } from '../../src/reading/camera';
-import { findTruePlace } from '../../src/reading/cameraPlace';
-import { readThrough, seeReading } from '../../src/reading/cameraReadings';
+import { findImage, holdsPose, standCamera, type Address, type Lens } from '../../src/reading/camera/camera';
+import { findTruePlace } from '../../src/reading/camera/cameraPlace';
+import { readThrough, seeReading } from '../../src/reading/camera/cameraReadings';
 import { at, filmed, through, tripodOf } from './filmed';
 
 const level: Address = { hands: [0, 1, 0], ball: [0, 0, 0.8] };

@@ -9,7 +9,7 @@ import { STILL } from '../../src/model/movements';
 import { isReached, readAt, readCheckpoints, type Checkpoint, type Reached } from '../../src/reading/checkpoints';
 import * as read from '../../src/reading/readings';
 import { createSwing, headVelocityAt, swingJoints, withMovements, type Swing } from '../../src/reading/swing';
-import { seedReference } from '../../src/solving/seed';
+import { seedReference } from '../../src/solving/reference/seed';
 
 const body = bodyOf({ statureM: 1.78, handed: 'right' });
 const club = clubOf(CLUBS['7-iron']);

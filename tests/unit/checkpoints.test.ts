@@ -9,7 +9,7 @@ import { STILL } from '../../src/model/movements';
 import { isReached, readCheckpoints, type Checkpoint, type Reached } from '../../src/reading/checkpoints';
 import { createSwing, headAt, headVelocityAt, swingPose, withMovements, type Swing } from '../../src/reading/swing';
 import { judge, verdictAt } from '../../src/reading/verdicts';
-import { seedReference } from '../../src/solving/seed';
+import { seedReference } from '../../src/solving/reference/seed';
 
 const body = bodyOf({ statureM: 1.78, handed: 'right' });
 const club = clubOf(CLUBS['7-iron']);

@@ -1,13 +1,13 @@
 import { Mesh, ShaderMaterial, Vector2, Vector3 } from 'three';
 import { expect, test } from 'vitest';
-import { shownOf, type Staging } from '../../src/export/filmSet';
-import { derivePlain, takeSubject } from '../../src/export/takes';
+import { shownOf, type Staging } from '../../src/export/clip/clipStage';
+import { derivePlain, takeSubject } from '../../src/export/task/exportSnapshot';
 import { createPose } from '../../src/model/chain';
 import { K } from '../../src/model/keys';
 import { swingPose } from '../../src/reading/swing';
-import { BALL_PART } from '../../src/scene/solids';
+import { BALL_PART } from '../../src/scene/figure/solids';
 import { SwingScene } from '../../src/scene/swingScene';
-import { themeOf } from '../../src/scene/theme';
+import { themeOf } from '../../src/scene/setting/theme';
 import { desk, put, setMovement } from '../../src/store';
 
 setMovement('leadWristFlexion', -20);

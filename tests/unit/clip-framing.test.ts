@@ -1,19 +1,19 @@
 import { PerspectiveCamera, Vector3 } from 'three';
 import { describe, expect, test } from 'vitest';
-import { layOut } from '../../src/export/clipLayout';
-import { directionOf } from '../../src/export/filmSet';
-import { pixelSize, type Shape } from '../../src/export/formats';
-import { pointsUntil } from '../../src/export/held';
-import { drawStoryboard, frameCount, momentAt, type CameraId } from '../../src/export/storyboard';
-import { takeSubject } from '../../src/export/takes';
+import { layOut } from '../../src/export/clip/clipLayout';
+import { directionOf } from '../../src/export/clip/clipStage';
+import { pixelSize, type Shape } from '../../src/export/clip/formats';
+import { pointsUntil } from '../../src/export/clip/framingBounds';
+import { drawStoryboard, frameCount, momentAt, type CameraId } from '../../src/export/clip/storyboard';
+import { takeSubject } from '../../src/export/task/exportSnapshot';
 import { createFigure } from '../../src/figure/figure';
 import { placeBall } from '../../src/figure/stance';
 import { AT, createPose } from '../../src/model/chain';
 import { K } from '../../src/model/keys';
 import { swingPose, type Swing } from '../../src/reading/swing';
-import { pointCamera } from '../../src/scene/camera';
-import { framePoints } from '../../src/scene/framePoints';
-import { fitView } from '../../src/scene/view';
+import { pointCamera } from '../../src/scene/camera/camera';
+import { framePoints } from '../../src/scene/camera/framePoints';
+import { fitView } from '../../src/scene/camera/view';
 import { current, desk, setMovement } from '../../src/store';
 
 // A swing far from the reference: the picture has to hold it, not only the reference.

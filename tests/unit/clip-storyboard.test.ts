@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { layOut } from '../../src/export/clipLayout';
+import { layOut } from '../../src/export/clip/clipLayout';
 import {
   FRAME_RATES,
   pixelSize,
@@ -9,7 +9,7 @@ import {
   SIZES,
   type Shape,
   type Size,
-} from '../../src/export/formats';
+} from '../../src/export/clip/formats';
 import {
   drawStoryboard,
   frameCount,
@@ -18,8 +18,8 @@ import {
   momentAt,
   type Film,
   type Storyboard,
-} from '../../src/export/storyboard';
-import { takeSubject } from '../../src/export/takes';
+} from '../../src/export/clip/storyboard';
+import { takeSubject } from '../../src/export/task/exportSnapshot';
 import { isReached } from '../../src/reading/checkpoints';
 import { current, desk, setMovement } from '../../src/store';
 

@@ -1,5 +1,5 @@
 import { rad } from '../../src/math/angle';
-import type { Delivery } from '../../src/reading/delivery';
+import type { Delivery } from '../../src/reading/delivery/delivery';
 
 type Given = Partial<
   Pick<Delivery, 'path' | 'attack' | 'face' | 'dynamicLoft' | 'headSpeed' | 'miss' | 'status' | 'reachShortfall'>

@@ -7,9 +7,9 @@ import { J } from '../../src/model/joints';
 import { DOWNSWING, K, KEY_IDS, keyAt, type ReferenceSwing } from '../../src/model/keys';
 import { STILL } from '../../src/model/movements';
 import { readCheckpoints } from '../../src/reading/checkpoints';
-import { deliver, type Delivery } from '../../src/reading/delivery';
+import { deliver, type Delivery } from '../../src/reading/delivery/delivery';
 import { createSwing, headAt, swingPose } from '../../src/reading/swing';
-import { seedReference } from '../../src/solving/seed';
+import { seedReference } from '../../src/solving/reference/seed';
 
 const body = bodyOf({ statureM: 1.78, handed: 'right' });
 const club = clubOf(CLUBS['7-iron']);

@@ -1,7 +1,7 @@
 import { afterEach, expect, test, vi } from 'vitest';
 
 const searches = vi.hoisted(() => ({ count: 0 }));
-vi.mock(import('../../src/solving/reference'), async (original) => {
+vi.mock(import('../../src/solving/reference/reference'), async (original) => {
   const { solveReference, ...rest } = await original();
   const counted: typeof solveReference = (...given) => {
     searches.count++;

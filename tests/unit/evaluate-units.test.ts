@@ -5,11 +5,11 @@ import { bodyOf } from '../../src/model/body';
 import { AT, createPose, createRig, placePose } from '../../src/model/chain';
 import { CLUBS, clubOf } from '../../src/model/club';
 import { createJointVector, JOINTS } from '../../src/model/joints';
-import { DELIVERY_RULES, deliver, strikeOf } from '../../src/reading/delivery';
+import { DELIVERY_RULES, deliver, strikeOf } from '../../src/reading/delivery/delivery';
 import { isReached, readCheckpoints, type Checkpoint, type Reached } from '../../src/reading/checkpoints';
 import { createSwing, withMovements } from '../../src/reading/swing';
-import { solveReference } from '../../src/solving/reference';
-import { seedReference } from '../../src/solving/seed';
+import { solveReference } from '../../src/solving/reference/reference';
+import { seedReference } from '../../src/solving/reference/seed';
 
 /** A part of an answer, by field. */
 type Fields = Readonly<Record<string, unknown>>;

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { toCsv } from '../../src/export/csv';
-import { COLUMNS, toTable } from '../../src/export/table';
+import { toCsv } from '../../src/export/files/csv';
+import { COLUMNS, toTable } from '../../src/export/files/table';
 import { toDeg } from '../../src/math/angle';
 import { createPose, AT } from '../../src/model/chain';
 import { createJointVector, JOINTS } from '../../src/model/joints';

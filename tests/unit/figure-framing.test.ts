@@ -8,8 +8,8 @@ import { CLUBS, clubOf, type ClubId } from '../../src/model/club';
 import { AT, createPose } from '../../src/model/chain';
 import { K } from '../../src/model/keys';
 import { createSwing, swingPose, type Swing } from '../../src/reading/swing';
-import { framePoints, type FramePoints } from '../../src/scene/framePoints';
-import { frameSwing } from '../../src/scene/framing';
+import { framePoints, type FramePoints } from '../../src/scene/camera/framePoints';
+import { frameSwing } from '../../src/scene/camera/framing';
 import {
   DIRECTIONS,
   eyeDirection,
@@ -19,8 +19,8 @@ import {
   panned,
   PITCH_LIMITS,
   zoomed,
-} from '../../src/scene/view';
-import { findShipped } from '../../src/solving/shipped';
+} from '../../src/scene/camera/view';
+import { findShipped } from '../../src/solving/reference/shipped';
 
 type Vec = readonly [number, number, number];
 const dot = (a: Vec, b: Vec): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];

@@ -12,8 +12,8 @@ import { CLUB_IDS, CLUBS, clubOf } from '../../src/model/club';
 import { createJointVector, JOINTS } from '../../src/model/joints';
 import { K } from '../../src/model/keys';
 import { createSwing, swingPose, type Swing } from '../../src/reading/swing';
-import { solveReference } from '../../src/solving/reference';
-import { seedReference } from '../../src/solving/seed';
+import { solveReference } from '../../src/solving/reference/reference';
+import { seedReference } from '../../src/solving/reference/seed';
 
 const swingOf = (player: Player, clubId: (typeof CLUB_IDS)[number] = '7-iron'): Swing => {
   const body = bodyOf(player);

@@ -3,8 +3,14 @@ import { AT, createPose } from '../../src/model/chain';
 import { CLUBS, clubOf, type ClubId } from '../../src/model/club';
 import { K } from '../../src/model/keys';
 import { STILL, type Movements } from '../../src/model/movements';
-import { standCamera, USUAL_TRIPODS, type Address, type CameraView, type Tripod } from '../../src/reading/camera';
-import { readThrough, type CameraReadingId, type ThroughLens } from '../../src/reading/cameraReadings';
+import {
+  standCamera,
+  USUAL_TRIPODS,
+  type Address,
+  type CameraView,
+  type Tripod,
+} from '../../src/reading/camera/camera';
+import { readThrough, type CameraReadingId, type ThroughLens } from '../../src/reading/camera/cameraReadings';
 import {
   isReached,
   readCheckpoints,
@@ -13,7 +19,7 @@ import {
   type Reached,
 } from '../../src/reading/checkpoints';
 import { createSwing, swingPose, withMovements } from '../../src/reading/swing';
-import { findShipped } from '../../src/solving/shipped';
+import { findShipped } from '../../src/solving/reference/shipped';
 
 /** A swing of a player of 1.78 m, and what a camera is set up by. */
 export function filmed(movements: Partial<Movements> = {}, clubId: ClubId = '7-iron') {

@@ -2,12 +2,12 @@ import 'fake-indexeddb/auto';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { readEmbedded } from '../../src/export/embedded';
-import { readText } from '../../src/export/link';
-import { createIdbKeeper } from '../../src/record/idbKeeper';
-import { openJournal } from '../../src/record/journal';
+import { readEmbedded } from '../../src/export/files/embedded';
+import { readText } from '../../src/export/link/link';
+import { createIdbKeeper } from '../../src/record/storage/idbStorage';
+import { openJournal } from '../../src/record/storage/writeAheadStorage';
 import { desk, redo, startDesk, undo } from '../../src/store';
-import { clearDesk } from '../../src/store/desk';
+import { clearDesk } from '../../src/store/desk/desk';
 import { createClock, createKeeper, makePlayer, standBook } from './record-stand';
 
 /*

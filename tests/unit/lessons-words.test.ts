@@ -1,15 +1,15 @@
 import { describe, expect, test } from 'vitest';
-import { CLOSED_BOOK, type BookState } from '../../src/record/bookState';
-import { cleanDrills, cleanName, duplicatePlayer, freeName, inverseOf } from '../../src/record/edits';
-import { lessonsOf, listPlayers } from '../../src/record/lists';
-import { movedToward, outsideCm, progressOf } from '../../src/record/progress';
-import { needsBackup, sayBackup, sayBook, sayUnread } from '../../src/record/sayBook';
-import { sayMoved } from '../../src/record/sayProgress';
-import { saySighting } from '../../src/record/sayReading';
-import { withEdit } from '../../src/record/bookState';
-import { DEFAULT_DOCUMENT } from '../../src/store/document';
-import { axisFor } from '../../src/panels/lessons/plotScale';
-import { datedLessons } from '../../src/panels/lessons/ProgressPlot';
+import { CLOSED_BOOK, type BookState } from '../../src/record/book/bookState';
+import { cleanDrills, cleanName, duplicatePlayer, freeName, inverseOf } from '../../src/record/book/edits';
+import { lessonsOf, listPlayers } from '../../src/record/book/lists';
+import { movedToward, outsideCm, progressOf } from '../../src/record/book/progress';
+import { needsBackup, sayBackup, sayBook, sayUnread } from '../../src/record/words/sayBook';
+import { sayMoved } from '../../src/record/words/sayProgress';
+import { saySighting } from '../../src/record/words/sayReading';
+import { withEdit } from '../../src/record/book/bookState';
+import { DEFAULT_DOCUMENT } from '../../src/store/document/document';
+import { axisFor } from '../../src/panels/lessons/progress/plotScale';
+import { datedLessons } from '../../src/panels/lessons/progress/ProgressPlot';
 import { FRESH_META, makeLesson, makePlayer } from './record-stand';
 
 const DAY_MS = 86_400_000;

@@ -2,12 +2,12 @@ import jsQR from 'jsqr';
 import { crc32 as nodeCrc32, deflateRawSync } from 'node:zlib';
 import { PNG } from 'pngjs';
 import { expect, test } from 'vitest';
-import { toBase64Url } from '../../src/export/base64url';
-import { crc32 } from '../../src/export/checksum';
-import { codeOf } from '../../src/export/code';
-import { readEmbedded, toMarked } from '../../src/export/embedded';
-import { LONGEST_TEXT, packJson, readHash, readText, toAddress, toText } from '../../src/export/link';
-import { withPngText } from '../../src/export/png';
+import { toBase64Url } from '../../src/export/link/base64url';
+import { crc32 } from '../../src/export/link/checksum';
+import { codeOf } from '../../src/export/picture/qrCode';
+import { readEmbedded, toMarked } from '../../src/export/files/embedded';
+import { LONGEST_TEXT, packJson, readHash, readText, toAddress, toText } from '../../src/export/link/link';
+import { withPngText } from '../../src/export/picture/png';
 import { DEFAULT_DOCUMENT, type Document } from '../../src/store';
 import { smallPng } from '../property/pictures';
 

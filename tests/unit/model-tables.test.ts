@@ -6,7 +6,7 @@ import { CLUBS, clubOf } from '../../src/model/club';
 import { createJointVector, J, JOINTS, type JointVector } from '../../src/model/joints';
 import { DIALS, STILL } from '../../src/model/movements';
 import { createSwing, swingJoints, swingPose, withMovements } from '../../src/reading/swing';
-import { seedReference } from '../../src/solving/seed';
+import { seedReference } from '../../src/solving/reference/seed';
 import { act, rigWith } from './chain-acted';
 
 /** The second of three axes of a part is its up, the third its front, the first its lead side. */

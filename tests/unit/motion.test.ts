@@ -13,8 +13,8 @@ import {
   referenceJoints,
 } from '../../src/model/motion';
 import { DIALS, STILL, type Movements } from '../../src/model/movements';
-import { seedReference } from '../../src/solving/seed';
-import { readShipped, shippedSwings } from '../../src/solving/shipped';
+import { seedReference } from '../../src/solving/reference/seed';
+import { readShipped, shippedSwings } from '../../src/solving/reference/shipped';
 
 const reference = seedReference(bodyOf({ statureM: 1.78, handed: 'right' }));
 const curves = joinKeys(reference, createCurves());

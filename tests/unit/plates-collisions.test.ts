@@ -7,12 +7,12 @@ import { STILL, type Movements } from '../../src/model/movements';
 import { readCheckpoints, type CheckpointId } from '../../src/reading/checkpoints';
 import { createSwing, withMovements, type Swing } from '../../src/reading/swing';
 import { DEFAULT_BANDS } from '../../src/reading/verdicts';
-import { seedReference } from '../../src/solving/seed';
-import { solveReference } from '../../src/solving/reference';
-import { HANDLE_RADIUS, PIN_RADIUS, type Annotation } from '../../src/plates/annotation';
-import { boxAround, doBoxesMeet, doesLineCross, isInside } from '../../src/plates/boxes';
-import type { Box } from '../../src/plates/frame';
-import { annotatePlate, fitPicture } from '../../src/plates/plateDrawing';
+import { seedReference } from '../../src/solving/reference/seed';
+import { solveReference } from '../../src/solving/reference/reference';
+import { HANDLE_RADIUS, PIN_RADIUS, type Annotation } from '../../src/plates/annotation/annotation';
+import { boxAround, doBoxesMeet, doesLineCross, isInside } from '../../src/plates/annotation/boxes';
+import type { Box } from '../../src/plates/plate/frame';
+import { annotatePlate, fitPicture } from '../../src/plates/plate/plateDrawing';
 
 // The plate has to be readable wherever the sliders stand, for every player and club, at every size it is shown.
 const STATURES = [1.4, 1.62, 1.78, 1.93, 2.1] as const;

@@ -3,10 +3,10 @@ import { describe, expect, test } from 'vitest';
 import { findShot, STILL_DAY, type Shot } from '../../src/flight/shot';
 import { rad, toDeg } from '../../src/math/angle';
 import { CLUB_IDS, CLUBS, clubOf } from '../../src/model/club';
-import type { Box, Point } from '../../src/plates/frame';
-import { doBoxesMeet, isInside } from '../../src/plates/boxes';
-import { readablesOf as shotReadables, shotDrawing } from '../../src/plates/shotDrawing';
-import { readablesOf as strikeReadables, strikeDrawing } from '../../src/plates/strikeDrawing';
+import type { Box, Point } from '../../src/plates/plate/frame';
+import { doBoxesMeet, isInside } from '../../src/plates/annotation/boxes';
+import { readablesOf as shotReadables, shotDrawing } from '../../src/plates/ball/shotDrawing';
+import { readablesOf as strikeReadables, strikeDrawing } from '../../src/plates/ball/strikeDrawing';
 import { deliveryWith } from './delivered';
 
 /** Pictures as the four screens have them, css px. */

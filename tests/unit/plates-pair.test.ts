@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { isReached, readCheckpoints, type CheckpointId } from '../../src/reading/checkpoints';
 import { DEFAULT_BANDS } from '../../src/reading/verdicts';
-import { annotatePlate } from '../../src/plates/plateDrawing';
-import { letteringAt } from '../../src/plates/lettering';
-import { sayApart, sayOffCheckpoint } from '../../src/words/comparing';
+import { annotatePlate } from '../../src/plates/plate/plateDrawing';
+import { letteringAt } from '../../src/plates/annotation/lettering';
+import { sayApart, sayOffCheckpoint } from '../../src/words/why/comparing';
 import { dialled, playerWith } from '../reference/solvingPlayers';
 
 const letters = letteringAt(1);

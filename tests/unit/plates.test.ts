@@ -11,13 +11,18 @@ import { placeFigure } from '../../src/figure/place';
 import { isReached, readCheckpoints, type CheckpointId } from '../../src/reading/checkpoints';
 import { createSwing, withMovements, type Swing } from '../../src/reading/swing';
 import { DEFAULT_BANDS, judgedReading, type Bands } from '../../src/reading/verdicts';
-import { seedReference } from '../../src/solving/seed';
-import { preparePlateFigure, type DrawnPart, type Finish, type PlateFigure } from '../../src/plates/body';
-import { createDrawn, SKETCH, type Drawn } from '../../src/plates/carry';
-import { findHull, FLAT, hullPoints } from '../../src/plates/hull';
-import { letteringAt } from '../../src/plates/lettering';
-import { fitPicture, plateDrawing } from '../../src/plates/plateDrawing';
-import { PLATE_WIDTH, SCALE, SHEET, toX, toY, type Point, type Segment } from '../../src/plates/frame';
+import { seedReference } from '../../src/solving/reference/seed';
+import {
+  preparePlateFigure,
+  type DrawnPart,
+  type Finish,
+  type PlateFigure,
+} from '../../src/plates/figure/figurePainter';
+import { createDrawn, SKETCH, type Drawn } from '../../src/plates/figure/outlineCache';
+import { findHull, FLAT, hullPoints } from '../../src/plates/figure/hull';
+import { letteringAt } from '../../src/plates/annotation/lettering';
+import { fitPicture, plateDrawing } from '../../src/plates/plate/plateDrawing';
+import { PLATE_WIDTH, SCALE, SHEET, toX, toY, type Point, type Segment } from '../../src/plates/plate/frame';
 
 const BOTH: readonly CheckpointId[] = ['leadArmParallel', 'shaftParallel'];
 const STEEP: Movements = { ...STILL, leadWristFlexion: rad(-25), rotationRate: 1.15 };

@@ -1,11 +1,11 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { linkDesk, computeCm } from '../../src/record/deskLink';
-import { makeExample } from '../../src/record/example';
-import { readRecord } from '../../src/record/validate';
+import { linkDesk, computeCm } from '../../src/record/book/deskLink';
+import { makeExample } from '../../src/record/book/example';
+import { readRecord } from '../../src/record/file/validate';
 import { desk, put, setBoard, setExaggerate, setMovement, undo } from '../../src/store';
-import { clearDesk } from '../../src/store/desk';
-import { DEFAULT_DOCUMENT, STILL_DIALLED } from '../../src/store/document';
-import type { LessonRecord } from '../../src/record/kinds';
+import { clearDesk } from '../../src/store/desk/desk';
+import { DEFAULT_DOCUMENT, STILL_DIALLED } from '../../src/store/document/document';
+import type { LessonRecord } from '../../src/record/book/recordTypes';
 import { createKeeper, makeLesson, makePlayer, puts, standBook } from './record-stand';
 
 beforeEach(() => clearDesk());

@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { createOffline } from '../../src/record/offline';
+import { createOffline } from '../../src/record/storage/offline';
 
 const log: string[] = [];
 beforeEach(() => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { sayBook } from '../../src/record/sayBook';
+import { sayBook } from '../../src/record/words/sayBook';
 import { createKeeper, makeLesson, makePlayer, puts, standBook, type Fault } from './record-stand';
 
 describe('saving', () => {

@@ -1,11 +1,11 @@
-import { createLessonBook, type LessonBook } from '../../src/record/lessonBook';
-import { type Batch, FRESH_META, Outdated, type Keeper } from '../../src/record/keeper';
-import type { BookRecord, LessonRecord, PlayerRecord } from '../../src/record/kinds';
-import { NOTHING_COMPUTED } from '../../src/record/kinds';
-import { NO_JOURNAL, type Journal } from '../../src/record/journal';
-import type { Clock } from '../../src/record/clock';
-import type { Channel, Locks, Word } from '../../src/record/turnstile';
-import { DEFAULT_DOCUMENT } from '../../src/store/document';
+import { createLessonBook, type LessonBook } from '../../src/record/book/lessonBook';
+import { type Batch, FRESH_META, Outdated, type Keeper } from '../../src/record/storage/storagePort';
+import type { BookRecord, LessonRecord, PlayerRecord } from '../../src/record/book/recordTypes';
+import { NOTHING_COMPUTED } from '../../src/record/book/recordTypes';
+import { NO_JOURNAL, type Journal } from '../../src/record/storage/writeAheadStorage';
+import type { Clock } from '../../src/record/storage/clock';
+import type { Channel, Locks, Word } from '../../src/record/storage/writerLock';
+import { DEFAULT_DOCUMENT } from '../../src/store/document/document';
 
 /** A clock that stands still until it is told to go on. `turns`: how long it lets others work at each stop. */
 export function createClock(startMs = Date.UTC(2026, 10, 25, 14, 2), turns = 12) {

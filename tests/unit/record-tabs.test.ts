@@ -1,11 +1,11 @@
 import 'fake-indexeddb/auto';
 import { describe, expect, test } from 'vitest';
-import { createIdbKeeper, LAYOUT } from '../../src/record/idbKeeper';
-import { NewerStore, Outdated } from '../../src/record/keeper';
-import { FRESH_META } from '../../src/record/keeper';
-import type { LessonBook } from '../../src/record/lessonBook';
-import { sayBook } from '../../src/record/sayBook';
-import { HAND_OVER_MS } from '../../src/record/turnstile';
+import { createIdbKeeper, LAYOUT } from '../../src/record/storage/idbStorage';
+import { NewerStore, Outdated } from '../../src/record/storage/storagePort';
+import { FRESH_META } from '../../src/record/storage/storagePort';
+import type { LessonBook } from '../../src/record/book/lessonBook';
+import { sayBook } from '../../src/record/words/sayBook';
+import { HAND_OVER_MS } from '../../src/record/storage/writerLock';
 import { createRandom } from '../reference/random';
 import {
   createAir,

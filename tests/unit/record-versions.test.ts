@@ -1,7 +1,7 @@
 import 'fake-indexeddb/auto';
 import { expect, test } from 'vitest';
-import { createIdbKeeper, LAYOUT } from '../../src/record/idbKeeper';
-import { openJournal } from '../../src/record/journal';
+import { createIdbKeeper, LAYOUT } from '../../src/record/storage/idbStorage';
+import { openJournal } from '../../src/record/storage/writeAheadStorage';
 import { createRandom } from '../reference/random';
 import { createAir, createClock, createLocks, makePlayer, puts, standBook, type Stand } from './record-stand';
 

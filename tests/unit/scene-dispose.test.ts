@@ -10,7 +10,7 @@ import {
 } from 'three';
 import { expect, test, vi } from 'vitest';
 import { SwingScene } from '../../src/scene/swingScene';
-import { SCENE_TOKENS, themeOf, type SceneTokens } from '../../src/scene/theme';
+import { SCENE_TOKENS, themeOf, type SceneTokens } from '../../src/scene/setting/theme';
 import { current, currentPose, setPlayer } from '../../src/store';
 
 /** What says that it was given back: by an event, or, for a shadow's picture, by nothing but the call. */

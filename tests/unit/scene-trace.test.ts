@@ -2,9 +2,9 @@ import { Vector2 } from 'three';
 import { expect, test } from 'vitest';
 import { K } from '../../src/model/keys';
 import { headAt } from '../../src/reading/swing';
-import { PenSheet } from '../../src/scene/pen';
-import { SCENE_TOKENS, themeOf, type SceneTokens } from '../../src/scene/theme';
-import { Traces } from '../../src/scene/trace';
+import { PenSheet } from '../../src/scene/lines/lineBatch';
+import { SCENE_TOKENS, themeOf, type SceneTokens } from '../../src/scene/setting/theme';
+import { Traces } from '../../src/scene/lines/trace';
 import { current, setMovement } from '../../src/store';
 
 const tokens = Object.fromEntries(SCENE_TOKENS.map((name) => [name, '#336677'])) as SceneTokens;

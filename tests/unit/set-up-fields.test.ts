@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { bodyOf, STATURE_LIMITS_M } from '../../src/model/body';
 import { CLUB_LIMITS } from '../../src/model/club';
-import { typingProblem } from '../../src/panels/dialWords';
-import { lengthField, outside } from '../../src/panels/lengthFields';
+import { typingProblem } from '../../src/panels/dials/dialWords';
+import { lengthField, outside } from '../../src/panels/player/lengthFields';
 
 describe('a value that cannot be taken', () => {
   test('is answered in the unit of its field, under the name of its field, with the minus of print', () => {

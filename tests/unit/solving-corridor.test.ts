@@ -10,7 +10,7 @@ import {
   solveCorridor,
   type Corridor,
   type Region,
-} from '../../src/solving/corridor';
+} from '../../src/solving/diagnosis/corridor';
 import { createRandom } from '../reference/random';
 import { dialled, fullReadings, playerWith, referenceSwing } from '../reference/solvingPlayers';
 

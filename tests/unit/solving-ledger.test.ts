@@ -8,8 +8,8 @@ import {
   solveContributions,
   type Contributions,
   type NoContributions,
-} from '../../src/solving/contributions';
-import { askImpliedPath, askReading, type Question } from '../../src/solving/question';
+} from '../../src/solving/diagnosis/contributions';
+import { askImpliedPath, askReading, type Question } from '../../src/solving/diagnosis/question';
 import { dialled, playerWith, referenceSwing } from '../reference/solvingPlayers';
 
 const reference = referenceSwing();

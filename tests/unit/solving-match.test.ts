@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { rad } from '../../src/math/angle';
 import { withMovements } from '../../src/reading/swing';
-import type { Sightings } from '../../src/solving/hold';
-import { score, solveMatch } from '../../src/solving/match';
+import type { Sightings } from '../../src/solving/diagnosis/sightingHold';
+import { score, solveMatch } from '../../src/solving/diagnosis/match';
 import { dialled, fullReadings, playerWith, referenceSwing } from '../reference/solvingPlayers';
 
 const swing = referenceSwing();

@@ -4,8 +4,8 @@ import { SetupError } from '../../src/model/body';
 import { dialOf, MOVEMENT_GROUPS, STILL } from '../../src/model/movements';
 import type { Swing } from '../../src/reading/swing';
 import { DEFAULT_BANDS } from '../../src/reading/verdicts';
-import { shareInBand } from '../../src/solving/hold';
-import { INSIDE, solvePlans, type Plan } from '../../src/solving/plan';
+import { shareInBand } from '../../src/solving/diagnosis/sightingHold';
+import { INSIDE, solvePlans, type Plan } from '../../src/solving/diagnosis/plan';
 import { dialled, fullReadings, playerWith, referenceSwing, verdictsOf } from '../reference/solvingPlayers';
 
 const plansFor = (swing: Swing): readonly Plan[] => solvePlans({ swing, allow: MOVEMENT_GROUPS }).plans;

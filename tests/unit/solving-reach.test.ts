@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { rad } from '../../src/math/angle';
 import { STILL } from '../../src/model/movements';
-import { DIAL_INDEX, HALF_RANGE, toDials, type Judge } from '../../src/solving/judged';
-import { reachPointAt, solveReach, startsFrom, type ReachProblem } from '../../src/solving/reach';
+import { DIAL_INDEX, HALF_RANGE, toDials, type Judge } from '../../src/solving/diagnosis/judged';
+import { reachPointAt, solveReach, startsFrom, type ReachProblem } from '../../src/solving/reference/reach';
 
 const WRIST = DIAL_INDEX.leadWristFlexion;
 const from = toDials(STILL);

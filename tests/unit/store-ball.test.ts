@@ -10,8 +10,8 @@ import {
   undo,
   type BallFlight,
 } from '../../src/store';
-import { clearDesk } from '../../src/store/desk';
-import { readDocument } from '../../src/store/validate';
+import { clearDesk } from '../../src/store/desk/desk';
+import { readDocument } from '../../src/store/document/validate';
 
 beforeEach(clearDesk);
 

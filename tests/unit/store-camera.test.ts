@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { packJson, readText, toText } from '../../src/export/link';
+import { packJson, readText, toText } from '../../src/export/link/link';
 import {
   beginGesture,
   DEFAULT_DOCUMENT,
@@ -16,9 +16,9 @@ import {
   type CameraPlace,
   type ThroughCameras,
 } from '../../src/store';
-import { clearDesk } from '../../src/store/desk';
-import { load } from '../../src/store/persistence';
-import { readDocument, readPart } from '../../src/store/validate';
+import { clearDesk } from '../../src/store/desk/desk';
+import { load } from '../../src/store/document/persistence';
+import { readDocument, readPart } from '../../src/store/document/validate';
 
 beforeEach(clearDesk);
 

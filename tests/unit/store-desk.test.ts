@@ -33,9 +33,9 @@ import {
   subscribe,
   undo,
 } from '../../src/store';
-import { clearDesk } from '../../src/store/desk';
-import { toBands } from '../../src/store/convert';
-import { NO_HISTORY, withStep } from '../../src/store/history';
+import { clearDesk } from '../../src/store/desk/desk';
+import { toBands } from '../../src/store/document/convert';
+import { NO_HISTORY, withStep } from '../../src/store/document/history';
 
 const wrist = (): number => desk.getState().document.movements.leadWristFlexionDeg;
 const gap = (): number => {

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { deg, toRad } from '../../src/math/angle';
 import { DIALS } from '../../src/model/movements';
-import { exaggerated, toMovements } from '../../src/store/convert';
-import { dialValue, EDGE_DIALS, edgeDial, fitToDial, STILL_DIALLED, withDial } from '../../src/store/document';
+import { exaggerated, toMovements } from '../../src/store/document/convert';
+import { dialValue, EDGE_DIALS, edgeDial, fitToDial, STILL_DIALLED, withDial } from '../../src/store/document/document';
 
 describe('dials at the edge', () => {
   test("every dial of the model has its slider, in the unit of the screen, with the model's ends", () => {

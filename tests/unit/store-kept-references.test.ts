@@ -1,7 +1,7 @@
 import { beforeEach, expect, test, vi } from 'vitest';
 import type { Body } from '../../src/model/body';
-import type { ReferenceFit } from '../../src/solving/reference';
-import type { Shelf } from '../../src/store/persistence';
+import type { ReferenceFit } from '../../src/solving/reference/reference';
+import type { Shelf } from '../../src/store/document/persistence';
 
 const searches = vi.hoisted(() => ({
   count: 0,
@@ -10,7 +10,7 @@ const searches = vi.hoisted(() => ({
   instead: undefined as ReferenceFit | undefined,
 }));
 // Every search is counted; the same search is worked out once for all tests, for it takes its tenths of a second.
-vi.mock(import('../../src/solving/reference'), async (original) => {
+vi.mock(import('../../src/solving/reference/reference'), async (original) => {
   const { solveReference, ...rest } = await original();
   const counted: typeof solveReference = (...given) => {
     searches.count++;
@@ -35,7 +35,7 @@ beforeEach(() => {
 /** A page that has just been opened: nothing is in memory. */
 async function openPage(on: Shelf = shelf) {
   vi.resetModules();
-  const { referenceFor, keepReferencesOn } = await import('../../src/store/references');
+  const { referenceFor, keepReferencesOn } = await import('../../src/store/derive/references');
   const { bodyOf } = await import('../../src/model/body');
   const { CLUBS, clubOf } = await import('../../src/model/club');
   keepReferencesOn(on);
@@ -94,7 +94,7 @@ test('a swing that was damaged is solved anew: cut short, no numbers, or numbers
 });
 
 test('twenty are kept, the oldest goes first', async () => {
-  const { keepReference, findKept, MOST_KEPT } = await import('../../src/store/keptReferences');
+  const { keepReference, findKept, MOST_KEPT } = await import('../../src/store/derive/keptReferences');
   const { bodyOf } = await import('../../src/model/body');
   const { CLUBS, clubOf } = await import('../../src/model/club');
   const reference = (await openPage())(1.777);

@@ -9,9 +9,9 @@ import {
   startDesk,
   undo,
 } from '../../src/store';
-import { clearDesk } from '../../src/store/desk';
-import { DOCUMENT_KEY, HISTORY_KEY, load, save, type Shelf } from '../../src/store/persistence';
-import { NO_HISTORY } from '../../src/store/history';
+import { clearDesk } from '../../src/store/desk/desk';
+import { DOCUMENT_KEY, HISTORY_KEY, load, save, type Shelf } from '../../src/store/document/persistence';
+import { NO_HISTORY } from '../../src/store/document/history';
 
 function createShelf(start: Record<string, string> = {}) {
   const texts = new Map(Object.entries(start));

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { desk, holdAt, pause, play, setPlayhead, setSetUp, setSpeed, swingSpan } from '../../src/store';
-import { clearDesk } from '../../src/store/desk';
+import { clearDesk } from '../../src/store/desk/desk';
 
 let frames: FrameRequestCallback[] = [];
 /** The browser draws a frame at this time of its clock, ms. */

@@ -2,16 +2,16 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { isReached } from '../../src/reading/checkpoints';
 import { judge, judgedReading } from '../../src/reading/verdicts';
 import { current, desk, loadSituation, setBands, setDrawer, setMovement, setSetUp, undo } from '../../src/store';
-import { clearDesk } from '../../src/store/desk';
-import { askedNow } from '../../src/store/asking';
-import { linkedTime } from '../../src/store/compare';
-import { drawGuess, setGuessFirst, showGuess } from '../../src/store/guess';
-import { ledgerOf, type Ledger } from '../../src/store/ledger';
-import type { PlanAnswer } from '../../src/store/planning';
-import { STEADY, steadyBands } from '../../src/store/steady';
-import { playPart, stopTrial } from '../../src/store/trialRun';
-import { readDocument } from '../../src/store/validate';
-import { sawAt, setLocked, setSeen, setWhy, takeDialled, toDialled } from '../../src/store/whyActions';
+import { clearDesk } from '../../src/store/desk/desk';
+import { askedNow } from '../../src/store/solver/solverClient';
+import { linkedTime } from '../../src/store/derive/compare';
+import { drawGuess, setGuessFirst, showGuess } from '../../src/store/desk/guess';
+import { ledgerOf, type Ledger } from '../../src/store/derive/ledger';
+import type { PlanAnswer } from '../../src/store/solver/planning';
+import { STEADY, steadyBands } from '../../src/store/derive/verdictHysteresis';
+import { playPart, stopTrial } from '../../src/store/desk/contributionPlayback';
+import { readDocument } from '../../src/store/document/validate';
+import { sawAt, setLocked, setSeen, setWhy, takeDialled, toDialled } from '../../src/store/desk/whyActions';
 
 const readingsCm = (): [number, number] => {
   const { leadArmParallel: arm, shaftParallel: shaft } = current().checkpoints;

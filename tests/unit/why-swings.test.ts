@@ -2,8 +2,8 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { toDeg } from '../../src/math/angle';
 import { isReached, readCheckpoints, type ReadingId } from '../../src/reading/checkpoints';
 import { judgedReading } from '../../src/reading/verdicts';
-import { PARTS } from '../../src/solving/contributions';
-import { BALL_READINGS } from '../../src/solving/question';
+import { PARTS } from '../../src/solving/diagnosis/contributions';
+import { BALL_READINGS } from '../../src/solving/diagnosis/question';
 import {
   current,
   DEFAULT_DOCUMENT,
@@ -17,11 +17,11 @@ import {
   undo,
   type Document,
 } from '../../src/store';
-import { clearDesk } from '../../src/store/desk';
-import { clockTime, comparedOf, ghostTime, type Compared } from '../../src/store/compare';
-import { ledgerOf, type Ledger } from '../../src/store/ledger';
-import { findSwing, situationSwing, type SwingOf } from '../../src/store/swings';
-import { chooseSwing, setWhy } from '../../src/store/whyActions';
+import { clearDesk } from '../../src/store/desk/desk';
+import { clockTime, comparedOf, ghostTime, type Compared } from '../../src/store/derive/compare';
+import { ledgerOf, type Ledger } from '../../src/store/derive/ledger';
+import { findSwing, situationSwing, type SwingOf } from '../../src/store/derive/swings';
+import { chooseSwing, setWhy } from '../../src/store/desk/whyActions';
 import { READING_GROUPS } from '../../src/panels/why/ledgerReadings';
 import { bookGroups, deskGroups } from '../../src/panels/why/swingChoice';
 import type { BookRecord, LessonRecord, PlayerRecord, SwingRecord } from '../../src/record';

@@ -3,11 +3,11 @@ import { describe, expect, test } from 'vitest';
 import { rad } from '../../src/math/angle';
 import { STILL } from '../../src/model/movements';
 import { DEFAULT_BANDS } from '../../src/reading/verdicts';
-import type { Contributions, Part, Shares } from '../../src/solving/contributions';
-import { crossingsAlong, isInRegion, sayMap, speakMap } from '../../src/words/corridor';
-import { sayMatch } from '../../src/words/sightings';
-import { sayGuess, sayHold, sayPlans, sayShare } from '../../src/words/whatToChange';
-import { apportion, numberLedger, sayLedger, type LedgerOf } from '../../src/words/why';
+import type { Contributions, Part, Shares } from '../../src/solving/diagnosis/contributions';
+import { crossingsAlong, isInRegion, sayMap, speakMap } from '../../src/words/why/corridor';
+import { sayMatch } from '../../src/words/why/sightings';
+import { sayGuess, sayHold, sayPlans, sayShare } from '../../src/words/why/whatToChange';
+import { apportion, numberLedger, sayLedger, type LedgerOf } from '../../src/words/why/why';
 
 const shares = (part: Partial<Shares>): Shares => ({ leadWrist: 0, rotation: 0, sideTilt: 0, setUp: 0, ...part });
 

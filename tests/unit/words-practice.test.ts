@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { rad } from '../../src/math/angle';
 import { DIALS } from '../../src/model/movements';
 import { CAUTIONS } from '../../src/words';
-import { findCautions, findPractice, sayChange } from '../../src/words/practice';
+import { findCautions, findPractice, sayChange } from '../../src/words/why/practice';
 
 const words = (sentence: string): number => sentence.split(/\s+/).length;
 const all = DIALS.flatMap(({ id, step }) => [step, -step].map((change) => ({ id, change })));

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { findShot, STILL_DAY, type NoShot, type Shot } from '../../src/flight/shot';
 import { rad } from '../../src/math/angle';
 import { CLUBS, clubOf } from '../../src/model/club';
-import type { Delivery } from '../../src/reading/delivery';
+import type { Delivery } from '../../src/reading/delivery/delivery';
 import { sayPicture } from '../../src/stage/sentence';
 import { current, desk } from '../../src/store';
 import {

@@ -1,12 +1,12 @@
 import { useEffect, useRef } from 'react';
 import { book, deskLink, sayBook, sayDay } from '../../record';
-import { Backup } from './Backup';
-import { Device } from './Device';
+import { Backup } from './device/Backup';
+import { Device } from './device/Device';
 import { LessonPage } from './LessonPage';
-import { goTo, useBook, usePlace, type Place } from './place';
+import { goTo, useBook, usePlace, type Place } from './navigation';
 import { PlayerPage } from './PlayerPage';
 import { Players } from './Players';
-import { Progress } from './Progress';
+import { Progress } from './progress/Progress';
 import { useNow } from './useNow';
 import './lessons.css';
 

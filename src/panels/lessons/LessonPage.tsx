@@ -14,9 +14,9 @@ import {
 } from '../../record';
 import { MOVEMENT_GROUPS, type MovementGroup } from '../../model/movements';
 import { desk, put, useDesk } from '../../store';
-import { goTo, useBook, useMayWrite } from './place';
+import { goTo, useBook, useMayWrite } from './navigation';
 import { SeenFields } from './SeenFields';
-import { TextField } from './TextField';
+import { TextField } from '../fields/TextField';
 
 export const MOVEMENT_NAMES: Readonly<Record<MovementGroup, string>> = {
   leadWrist: 'Lead wrist',

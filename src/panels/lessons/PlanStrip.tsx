@@ -2,7 +2,7 @@ import { useId } from 'react';
 import { MOVEMENT_GROUPS } from '../../model/movements';
 import type { LessonRecord } from '../../record';
 import { MOVEMENT_NAMES } from './LessonPage';
-import { lessonX } from './ProgressPlot';
+import { lessonX } from './progress/ProgressPlot';
 
 const ROW = 24;
 

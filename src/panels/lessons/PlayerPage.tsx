@@ -20,13 +20,13 @@ import {
   type PlayerRecord,
 } from '../../record';
 import { desk, useDesk } from '../../store';
-import { Choice } from '../Choice';
-import { lengthField } from '../lengthFields';
-import { NumberField } from '../NumberField';
-import { goTo, useBook, useMayWrite } from './place';
+import { Choice } from '../fields/Choice';
+import { lengthField } from '../player/lengthFields';
+import { NumberField } from '../fields/NumberField';
+import { goTo, useBook, useMayWrite } from './navigation';
 import { Swings } from './Swings';
-import { TextField } from './TextField';
-import { Wipe } from './Wipe';
+import { TextField } from '../fields/TextField';
+import { Wipe } from './device/Wipe';
 
 type Fields = Parameters<typeof editPlayer>[2];
 const edit = (player: PlayerRecord, fields: Fields, label: string): void =>

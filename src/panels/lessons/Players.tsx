@@ -11,8 +11,8 @@ import {
   type Listed,
 } from '../../record';
 import { desk, MY_CLUB } from '../../store';
-import { Choice } from '../Choice';
-import { goTo, places, useBook, useMayWrite, usePlace } from './place';
+import { Choice } from '../fields/Choice';
+import { goTo, places, useBook, useMayWrite, usePlace } from './navigation';
 
 /** Takes the body and the club from the desk: they are what the coach has just set up. */
 function add(name: string): void {

@@ -1,10 +1,10 @@
 import { book, editLesson, type LessonRecord } from '../../record';
 import { change, useDesk, type CheckpointId } from '../../store';
-import { SEEN_LIMITS, USUAL_GIVE_CM, type Seen, type Sighting } from '../../store/seen';
+import { SEEN_LIMITS, USUAL_GIVE_CM, type Seen, type Sighting } from '../../store/document/sighting';
 import { LENGTHS } from '../../words';
-import { Choice } from '../Choice';
-import { NumberField } from '../NumberField';
-import { useBook } from './place';
+import { Choice } from '../fields/Choice';
+import { NumberField } from '../fields/NumberField';
+import { useBook } from './navigation';
 
 const PLACES: readonly {
   readonly id: CheckpointId;

@@ -14,7 +14,7 @@ import {
   type SwingRecord,
 } from '../../record';
 import { change, desk, useDesk } from '../../store';
-import { useBook, useMayWrite } from './place';
+import { useBook, useMayWrite } from './navigation';
 
 /** Lays a kept swing on the desk: one undo step. */
 const lay = ({ name, now }: SwingRecord): void => change(`Lay out ${name}`, (here) => asSeenHere(now, here));

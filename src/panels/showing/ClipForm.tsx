@@ -15,7 +15,7 @@ import {
 import { useDesk } from '../../store';
 import { makeClip } from './makers';
 import { Preview } from './Preview';
-import { Select } from './Select';
+import { Select } from '../fields/Select';
 import { useShowing } from './useShowing';
 import { setAgainst, wishFor } from './work';
 

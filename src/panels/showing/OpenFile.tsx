@@ -1,4 +1,4 @@
-import { fetchOpening } from '../../export/doors';
+import { fetchOpening } from '../../export/link/incomingLinks';
 
 /** The way in for a file where nothing can be dropped on the page: on a phone, or with keys. */
 export function OpenFile() {

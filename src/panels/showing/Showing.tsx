@@ -4,7 +4,7 @@ import { NOT_EXAGGERATED } from '../../words';
 import { ClipForm } from './ClipForm';
 import { Files } from './Files';
 import { LinkForm } from './LinkForm';
-import { PaperForm } from './PaperForm';
+import { PaperForm } from './sheet/PaperForm';
 import { exposeFrames } from './probe';
 import { WorkNote } from './WorkNote';
 import './showing.css';

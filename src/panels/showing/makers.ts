@@ -1,6 +1,6 @@
 import { fileName } from '../../export';
 import { currentPose, desk } from '../../store';
-import { sayWho } from '../Status';
+import { sayWho } from '../shell/Status';
 import { make, showing, subjectAsSeen, subjectNow } from './work';
 
 // Each maker fetches what it needs when it is asked: nobody waits for encoders at the start.
@@ -9,26 +9,26 @@ export const makeClip = (): Promise<void> =>
   make('Fetching the clip maker', async (companion) => {
     const { wish } = showing.getState();
     const who = sayWho(desk.getState().document);
-    const [{ makeClip: film }, subject] = await Promise.all([import('../../export/makeClip'), subjectNow()]);
+    const [{ makeClip: film }, subject] = await Promise.all([import('../../export/clip/makeClip'), subjectNow()]);
     return film(subject, wish, who, companion);
   });
 
 export const makeStill = (times: 1 | 2 | 4): Promise<void> =>
   make('Drawing the still', async () => {
     const shown = { t: desk.getState().session.t, pose: currentPose().slice(), times };
-    const [{ makePng }, subject] = await Promise.all([import('../../export/still'), subjectAsSeen()]);
+    const [{ makePng }, subject] = await Promise.all([import('../../export/picture/still'), subjectAsSeen()]);
     return makePng(subject, shown);
   });
 
 export const makePlates = (): Promise<void> =>
   make('Drawing the plates', async () => {
-    const [{ makePlatesSvg }, subject] = await Promise.all([import('../../export/still'), subjectAsSeen()]);
+    const [{ makePlatesSvg }, subject] = await Promise.all([import('../../export/picture/still'), subjectAsSeen()]);
     return makePlatesSvg(subject);
   });
 
 export const makeModel = (): Promise<void> =>
   make('Building the model', async () => {
-    const [{ toModelFile }, subject] = await Promise.all([import('../../export/modelFile'), subjectNow()]);
+    const [{ toModelFile }, subject] = await Promise.all([import('../../export/files/modelFile'), subjectNow()]);
     return {
       name: `${fileName('model')}.glb`,
       format: 'glTF binary, animated',
@@ -38,7 +38,7 @@ export const makeModel = (): Promise<void> =>
 
 export const makeTable = (): Promise<void> =>
   make('Writing the table', async () => {
-    const [{ toTable }, { now, after }] = await Promise.all([import('../../export/table'), subjectNow()]);
+    const [{ toTable }, { now, after }] = await Promise.all([import('../../export/files/table'), subjectNow()]);
     const text = toTable([now, after].map(({ label, ...take }) => ({ name: label, ...take })));
     return {
       name: `${fileName('table')}.csv`,

@@ -1,13 +1,13 @@
 import { pixelSize } from '../../export';
 import { desk } from '../../store';
-import { sayWho } from '../Status';
+import { sayWho } from '../shell/Status';
 import { showing, subjectNow } from './work';
 
 /** The reel of the clip that stands in the drawer, on the page. */
 async function openHere() {
   const [{ openReel }, { prepareFilm }] = await Promise.all([
-    import('../../export/film'),
-    import('../../export/prepareFilm'),
+    import('../../export/clip/renderClip'),
+    import('../../export/clip/prepareClip'),
   ]);
   const { wish } = showing.getState();
   const job = await prepareFilm(await subjectNow(), wish, sayWho(desk.getState().document));
@@ -30,7 +30,7 @@ async function drawFrames(frames: readonly number[]): Promise<string[]> {
 
 /** How long frames `from` to `to` take drawn alone, encoded alone (one picture over and over) and both together, ms. */
 async function timeFrames(from: number, to: number) {
-  const { openWriter } = await import('../../export/writers');
+  const { openWriter } = await import('../../export/clip/writers');
   const { job, size, reel } = await openHere();
   const run = async (draws: boolean, encodes: boolean): Promise<number> => {
     const { fps, canvas } = reel;

@@ -1,6 +1,6 @@
 import { createStore } from 'zustand/vanilla';
 import { Stopped, type AfterId, type ClipWish, type Companion, type Made, type Progress } from '../../export';
-import { sayExcuse } from '../../export/excuses';
+import { sayExcuse } from '../../export/task/errorMessages';
 import { current, desk } from '../../store';
 
 /** A file that was made and not dismissed yet. */
@@ -82,8 +82,8 @@ export async function subjectNow() {
   const state = desk.getState();
   const { after } = showing.getState();
   const [{ derivePlain, takeSubject }, { findPlan }] = await Promise.all([
-    import('../../export/takes'),
-    import('../../export/planBeside'),
+    import('../../export/task/exportSnapshot'),
+    import('../../export/task/planWorker'),
   ]);
   const derived = derivePlain(state);
   return takeSubject(state, derived, after, after === 'plan' ? await findPlan(derived, state.document) : undefined);
@@ -93,7 +93,7 @@ export async function subjectNow() {
 export async function subjectAsSeen() {
   const state = desk.getState();
   const derived = current();
-  const { takeSubject } = await import('../../export/takes');
+  const { takeSubject } = await import('../../export/task/exportSnapshot');
   return takeSubject(state, derived, 'reference');
 }
 

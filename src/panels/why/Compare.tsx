@@ -2,11 +2,11 @@ import type { ReactNode } from 'react';
 import { toDeg } from '../../math/angle';
 import { isReached, type CheckpointId, type ReadingId } from '../../reading/checkpoints';
 import { useDesk } from '../../store';
-import { comparedOf, type Compared, type Pair } from '../../store/compare';
-import { setWhy } from '../../store/whyActions';
+import { comparedOf, type Compared, type Pair } from '../../store/derive/compare';
+import { setWhy } from '../../store/desk/whyActions';
 import { COMPUTED, formatNumber, formatSigned, LENGTHS, NO_NUMBER, SPEEDS, type Units } from '../../words';
-import { sayApart } from '../../words/comparing';
-import { Choice } from '../Choice';
+import { sayApart } from '../../words/why/comparing';
+import { Choice } from '../fields/Choice';
 import { AsItIs, Lead, Source } from './Lead';
 import { SwingPick } from './SwingPick';
 

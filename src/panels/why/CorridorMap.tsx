@@ -1,13 +1,13 @@
 import { useMemo } from 'react';
 import { DIALS, dialOf, type MovementId } from '../../model/movements';
 import { SetupError } from '../../model/body';
-import { corridorRegions, type Corridor, type CorridorRegions } from '../../solving/corridor';
+import { corridorRegions, type Corridor, type CorridorRegions } from '../../solving/diagnosis/corridor';
 import type { Bands } from '../../reading/verdicts';
 import { dialValue, useDerived, useDesk } from '../../store';
-import { useAsked } from '../../store/asking';
-import { setAxis } from '../../store/whyActions';
+import { useAsked } from '../../store/solver/solverClient';
+import { setAxis } from '../../store/desk/whyActions';
 import { COMPUTED, DIAL_NAMES } from '../../words';
-import { sayMap, speakMap } from '../../words/corridor';
+import { sayMap, speakMap } from '../../words/why/corridor';
 import { AsItIs, Lead, Source } from './Lead';
 import { MapPicture } from './MapPicture';
 import { Pick } from './Pick';

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { useDerived } from '../../store';
-import { NUMBERS_NOT_EXAGGERATED } from '../../words/why';
+import { NUMBERS_NOT_EXAGGERATED } from '../../words/why/why';
 import './why.css';
 
 /** Heads a drawer whose numbers are never doubled, while those on the plates beside it are. */

@@ -1,14 +1,22 @@
 import { DIALS } from '../../model/movements';
 import { judge } from '../../reading/verdicts';
-import type { Contributions, Part } from '../../solving/contributions';
+import type { Contributions, Part } from '../../solving/diagnosis/contributions';
 import { desk, useDerived, useDesk, type CheckpointId } from '../../store';
-import { ledgerOf, type Ledger as Shared } from '../../store/ledger';
-import type { SwingOf } from '../../store/swings';
-import { playPart } from '../../store/trialRun';
-import { setWhy } from '../../store/whyActions';
-import { splitReading } from '../../store/whyState';
+import { ledgerOf, type Ledger as Shared } from '../../store/derive/ledger';
+import type { SwingOf } from '../../store/derive/swings';
+import { playPart } from '../../store/desk/contributionPlayback';
+import { setWhy } from '../../store/desk/whyActions';
+import { splitReading } from '../../store/desk/whyState';
 import { COMPUTED, sayMovement } from '../../words';
-import { measureOf, numberLedger, sayBar, sayCause, sayLedger, sayLedgerNote, type LedgerOf } from '../../words/why';
+import {
+  measureOf,
+  numberLedger,
+  sayBar,
+  sayCause,
+  sayLedger,
+  sayLedgerNote,
+  type LedgerOf,
+} from '../../words/why/why';
 import { AsItIs, Lead, Source } from './Lead';
 import { JUDGED, READING_GROUPS } from './ledgerReadings';
 import { waterfall } from './ledgerScale';

@@ -1,8 +1,8 @@
 import { useMemo } from 'react';
 import { useDesk } from '../../store';
-import { beforeLastStep } from '../../store/swings';
-import { chooseSwing, type SwingPlace } from '../../store/whyActions';
-import { useBook } from '../lessons/place';
+import { beforeLastStep } from '../../store/derive/swings';
+import { chooseSwing, type SwingPlace } from '../../store/desk/whyActions';
+import { useBook } from '../lessons/navigation';
 import { Pick } from './Pick';
 import { bookGroups, deskGroups } from './swingChoice';
 

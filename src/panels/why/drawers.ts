@@ -1,16 +1,16 @@
-import { later } from '../later';
+import { later } from '../loading/preloadable';
 
 /** The drawers of why and what to change: fetched at the first quiet moment, before one is asked for. */
 export const WHY = {
   ledger: later(() => import('./Ledger')),
   map: later(() => import('./CorridorMap')),
-  plan: later(() => import('./ChangePlan')),
-  seen: later(() => import('./Seen')),
+  plan: later(() => import('../plan/ChangePlan')),
+  seen: later(() => import('../seen/Seen')),
   compare: later(() => import('./Compare')),
 };
 
 /** What the model is: read seldom, and fetched with the others. */
-export const ABOUT = later(() => import('../About'));
+export const ABOUT = later(() => import('../shell/About'));
 
 /** Left alone for this long, ms: long enough for the picture to come first. */
 const QUIET_MS = 2500;
@@ -18,7 +18,7 @@ const QUIET_MS = 2500;
 function prepare(): void {
   for (const { fetch } of [...Object.values(WHY), ABOUT]) fetch();
   // Without it a drawer starts its worker itself.
-  import('../../store/asking').then(
+  import('../../store/solver/solverClient').then(
     ({ warmUp }) => warmUp(),
     () => undefined,
   );

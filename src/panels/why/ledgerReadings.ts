@@ -1,8 +1,8 @@
 import type { CheckpointId, ReadingId } from '../../reading/checkpoints';
-import { BALL_READINGS } from '../../solving/question';
-import type { LedgerReading } from '../../store/whyState';
+import { BALL_READINGS } from '../../solving/diagnosis/question';
+import type { LedgerReading } from '../../store/desk/whyState';
 import { CHECKPOINT_NAMES } from '../../words';
-import { LEDGER_WORDS } from '../../words/why';
+import { LEDGER_WORDS } from '../../words/why/why';
 
 type AtCheckpoint = ReadingId | 'impliedPath';
 

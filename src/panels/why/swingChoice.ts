@@ -1,10 +1,10 @@
 import { lessonsOf, listPlayers, sayDay, swingsOf, type BookRecord } from '../../record';
-import { explainFor } from '../../store/explaining';
+import { explainFor } from '../../store/solver/snapMatch';
 import { STILL_DIALLED, SITUATIONS, type Document } from '../../store';
-import { toDialled } from '../../store/convert';
-import { explainBy, SWING_NAMES, situationSwing, type SwingOf } from '../../store/swings';
-import type { Seen, Sighting } from '../../store/seen';
-import type { SwingId } from '../../store/whyState';
+import { toDialled } from '../../store/document/convert';
+import { explainBy, SWING_NAMES, situationSwing, type SwingOf } from '../../store/derive/swings';
+import type { Seen, Sighting } from '../../store/document/sighting';
+import type { SwingId } from '../../store/desk/whyState';
 import { STILL } from '../../model/movements';
 import { DEFAULT_BANDS } from '../../reading/verdicts';
 

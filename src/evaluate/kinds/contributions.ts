@@ -1,0 +1,53 @@
+import { toDeg } from '../../math/angle';
+import { withMovements } from '../../reading/swing';
+import { solveContributions, type Shares } from '../../solving/diagnosis/contributions';
+import { askImpliedPath, askReading, type Question } from '../../solving/diagnosis/question';
+import { clubSchema, movementsSchema, playerSchema, toMovements } from '../golfer';
+import { armAngleSchema, toArmAngle } from '../judging';
+import { groundOf } from '../references';
+import { choice, record, type Typed } from '../schema';
+import { READING_FIELDS, readingBehind } from '../units';
+
+const IMPLIED_PATH = 'impliedPathDeg';
+
+/** The same player and club with two sets of movements, and the reading whose difference is shared out. */
+export const contributionsSchema = record(
+  {
+    player: playerSchema,
+    club: clubSchema,
+    from: movementsSchema,
+    to: movementsSchema,
+    at: choice('leadArmParallel', 'shaftParallel'),
+    reading: choice(...READING_FIELDS, IMPLIED_PATH),
+  },
+  { checkpointArmDeg: armAngleSchema },
+);
+
+/** Who contributed how much: parts sum to the difference. Where a mixture has no answer: which, and what had changed in it. */
+export function runContributions(line: Typed<typeof contributionsSchema>): object {
+  const ground = groundOf(line.player, line.club);
+  const armAngle = toArmAngle(line.checkpointArmDeg);
+  const reading = readingBehind(line.reading);
+  const toEdge = reading?.toEdge ?? toDeg;
+  const ask: Question = reading
+    ? askReading(line.at, reading.id, armAngle)
+    : askImpliedPath(line.at, ground.swing, ground.path, armAngle);
+  const shared = solveContributions(
+    withMovements(ground.swing, toMovements(line.from)),
+    withMovements(ground.swing, toMovements(line.to)),
+    ask,
+  );
+  if ('missing' in shared) return { missing: shared.missing, gone: shared.gone };
+  const shares = ({ leadWrist, rotation, sideTilt }: Shares): object => ({
+    leadWrist: toEdge(leadWrist),
+    rotation: toEdge(rotation),
+    sideTilt: toEdge(sideTilt),
+  });
+  return {
+    from: toEdge(shared.from),
+    to: toEdge(shared.to),
+    parts: shares(shared.parts),
+    alone: shares(shared.alone),
+    last: shares(shared.last),
+  };
+}

@@ -1,0 +1,37 @@
+import { carryWidth } from '../../flight/coefficients';
+import { flightOf } from '../../flight/forecast';
+import { choice, either, number, record, type Typed } from '../schema';
+import { orRefusal, toEdgeFlight } from '../strike';
+
+/** Any number: the flight itself knows what is legal, and says so. */
+const any = number(-1e6, 1e6);
+
+/** A launch in numbers, and the day. */
+export const flightSchema = record(
+  { ballSpeedMps: any, launchDeg: any, startDeg: any, spinRpm: any, spinAxisDeg: any },
+  {
+    drag: either(choice('smits-smith', 'none'), record({ cd: any, cl: any })),
+    tailWindMps: any,
+    crossWindMps: any,
+    altitudeM: any,
+  },
+);
+
+/** Where the ball goes, or why it does not fly. Positive is right of the target line. */
+export function runFlight(line: Typed<typeof flightSchema>): object {
+  const { ballSpeedMps, launchDeg, startDeg, spinRpm, spinAxisDeg, ...day } = line;
+  const { drag, tailWindMps, crossWindMps, altitudeM } = day;
+  const given = {
+    ...(drag !== undefined && { drag }),
+    ...(tailWindMps !== undefined && { tailWindMps }),
+    ...(crossWindMps !== undefined && { crossWindMps }),
+    ...(altitudeM !== undefined && { altitudeM }),
+  };
+  const flight = orRefusal(flightOf({ ballSpeedMps, launchDeg, startDeg, spinRpm, spinAxisDeg }, given));
+  if ('missing' in flight) return flight;
+  const numbers = toEdgeFlight(flight);
+  // Published models differ by this much; fixed coefficients and a vacuum are the asker's own.
+  return drag === undefined || drag === 'smits-smith'
+    ? { ...numbers, carryWidthM: carryWidth(flight.carryM) }
+    : numbers;
+}

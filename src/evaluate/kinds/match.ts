@@ -1,0 +1,83 @@
+import { dialOf } from '../../model/movements';
+import { VERDICT_WORDS } from '../../reading/verdicts';
+import type { Hold, Sightings } from '../../solving/diagnosis/sightingHold';
+import { solveMatch, type Explanation } from '../../solving/diagnosis/match';
+import { clubSchema, playerSchema, toEdgeMovements } from '../golfer';
+import { allowSchema, armAngleSchema, bandsSchema, orLineError, toArmAngle, toBands } from '../judging';
+import { groundOf } from '../references';
+import { number, record, type Typed } from '../schema';
+import { toCm } from '../units';
+
+const seen = number(-200, 200);
+const giveOrTake = number(0, 200);
+
+/** What a coach saw at one or both checkpoints, each with his own give or take. */
+export const matchSchema = record(
+  {
+    player: playerSchema,
+    club: clubSchema,
+    seen: record(
+      {},
+      {
+        leadArmParallel: record({ bicepGapCm: seen, plusMinusCm: giveOrTake }),
+        shaftParallel: record({ headDepthCm: seen, plusMinusCm: giveOrTake }),
+      },
+    ),
+  },
+  { allow: allowSchema, bands: bandsSchema, checkpointArmDeg: armAngleSchema },
+);
+
+/** What would look like this, the most likely first, and in what share of the give or take each verdict stands. */
+export function runMatch(line: Typed<typeof matchSchema>): object {
+  const { leadArmParallel: p5, shaftParallel: p6 } = line.seen;
+  const sightings: Sightings = {
+    ...(p5 && { leadArmParallel: { value: p5.bicepGapCm / 100, plusMinus: p5.plusMinusCm / 100 } }),
+    ...(p6 && { shaftParallel: { value: p6.headDepthCm / 100, plusMinus: p6.plusMinusCm / 100 } }),
+  };
+  const { explanations, holds } = orLineError(() =>
+    solveMatch({
+      swing: groundOf(line.player, line.club).swing,
+      seen: sightings,
+      ...(line.allow && { allow: line.allow }),
+      bands: toBands(line.bands),
+      armAngle: toArmAngle(line.checkpointArmDeg),
+    }),
+  );
+  return {
+    explanations: explanations.map(toEdgeExplanation),
+    holds: {
+      ...(holds.leadArmParallel && holdOf(holds.leadArmParallel, 'leadArmParallel', 'P5')),
+      ...(holds.shaftParallel && holdOf(holds.shaftParallel, 'shaftParallel', 'P6')),
+    },
+  };
+}
+
+const holdOf = (
+  { verdict, share }: Hold,
+  at: keyof typeof VERDICT_WORDS,
+  position: string,
+): Record<string, number> => ({
+  [`${VERDICT_WORDS[at][verdict]} at ${position}`]: share,
+});
+
+function toEdgeExplanation({
+  uses,
+  dials,
+  status,
+  movements,
+  misfit,
+  effort,
+  readings,
+  plusMinus,
+}: Explanation): object {
+  return {
+    uses,
+    moves: dials.map((id) => dialOf(id).field),
+    status,
+    movements: toEdgeMovements(movements),
+    misfit,
+    effort,
+    readings: { bicepGapCm: toCm(readings.leadArmParallel), headDepthCm: toCm(readings.shaftParallel) },
+    ...(plusMinus !== undefined && { plusMinus: plusMinus / dialOf(dials[0]).edgeUnit }),
+  };
+}

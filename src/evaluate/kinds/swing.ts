@@ -1,0 +1,57 @@
+import { toDeg } from '../../math/angle';
+import { isReached, readCheckpoints } from '../../reading/checkpoints';
+import type { Checkpoint, CheckpointId } from '../../reading/checkpoints';
+import { withMovements } from '../../reading/swing';
+import { verdictAt, VERDICT_WORDS } from '../../reading/verdicts';
+import { DELIVERY_RULES } from '../../reading/delivery/delivery';
+import { findShot } from '../../flight/shot';
+import { deliverOn, toEdgeDelivery, toEdgeShot } from '../strike';
+import { clubSchema, movementsSchema, playerSchema, toMovements } from '../golfer';
+import { armAngleSchema, toArmAngle } from '../judging';
+import { groundOf, type Ground } from '../references';
+import { choice, record, type Typed } from '../schema';
+import { toEdgeReadings } from '../units';
+
+const MS_PER_S = 1000;
+
+/** A player's reference swing with movements on top of it, read at both checkpoints. */
+export const swingSchema = record(
+  { player: playerSchema, club: clubSchema },
+  {
+    movements: movementsSchema,
+    rule: choice(...DELIVERY_RULES),
+    checkpointArmDeg: armAngleSchema,
+  },
+);
+
+/**
+ * Both checkpoints with their readings and verdicts, the delivery, and the flight on a still day at sea level. `timeMs` counts from the top of the backswing. Readings say lead and trail,
+ * so they are the same for the left-handed mirror image; so are delivery and flight, in the frame of the right-handed one.
+ */
+export function runSwing(line: Typed<typeof swingSchema>): object {
+  const armAngle = toArmAngle(line.checkpointArmDeg);
+  const ground = groundOf(line.player, line.club);
+  const swing = withMovements(ground.swing, toMovements(line.movements));
+  const read = readCheckpoints(swing, armAngle);
+  const reference = ground.checkpoints(armAngle);
+  const delivery = deliverOn(ground, swing, read, armAngle, line.rule);
+  const answer = (id: CheckpointId): object => toAnswer(read[id], reference[id], ground, swing.tempo);
+  const verdict = (id: CheckpointId): string => VERDICT_WORDS[id][verdictAt(id, read[id])];
+  return {
+    leadArmParallel: answer('leadArmParallel'),
+    shaftParallel: answer('shaftParallel'),
+    verdict: { leadArmParallel: verdict('leadArmParallel'), shaftParallel: verdict('shaftParallel') },
+    delivery: toEdgeDelivery(delivery),
+    flight: toEdgeShot(findShot(delivery, ground.club)),
+  };
+}
+
+function toAnswer(read: Checkpoint, reference: Checkpoint, { path }: Ground, tempo: number): object {
+  if (!isReached(read)) return read;
+  const readings = toEdgeReadings(read.readings);
+  if (isReached(reference)) {
+    const turned = read.readings.planeDirection - reference.readings.planeDirection;
+    readings['impliedPathDeg'] = toDeg(path + turned);
+  }
+  return { timeMs: read.t * tempo * MS_PER_S, readings };
+}

@@ -1,0 +1,41 @@
+import type { CheckpointId } from '../../reading/checkpoints';
+import type { Bands } from '../../reading/verdicts';
+import type { Document } from '../../store';
+import type { Staging } from './clipStage';
+import type { FrameRate, Kind, Shape, Size } from './formats';
+import type { Inks } from '../picture/canvasPen';
+import type { PlatePixels } from '../picture/plateCard';
+import type { Film } from './storyboard';
+import type { Take } from '../task/exportSnapshot';
+
+/** What to make, and of what kind; without a kind the best that this device can write. */
+export interface ClipWish extends Film {
+  readonly shape: Shape;
+  readonly size: Size;
+  readonly fps: FrameRate;
+  readonly kind: Kind | null;
+  /** Of the player; empty: left out. */
+  readonly name: string;
+}
+
+/** Everything a film is made from, as plain data: the page gets it ready, a worker films it. */
+export interface FilmJob {
+  readonly wish: ClipWish;
+  readonly staging: Staging;
+  readonly takes: readonly Take[];
+  /** Drawn over the first take in broken lines. */
+  readonly ghost: Take | undefined;
+  readonly bands: Bands;
+  readonly units: Document['units'];
+  readonly inks: Inks;
+  /** The plates of each take; none when no shot stops at a checkpoint. */
+  readonly plates: readonly Readonly<Record<CheckpointId, PlatePixels>>[];
+  /** "7-iron, 1.78 m" */
+  readonly who: string;
+  /** What changes from now to after, in words. */
+  readonly changes: readonly string[];
+  /** What the code on the last card opens. */
+  readonly address: string;
+  /** The document, as files carry it. */
+  readonly mark: string;
+}

@@ -1,0 +1,151 @@
+import { PerspectiveCamera, Scene, Vector2, VSMShadowMap, WebGLRenderer } from 'three';
+import { rad } from '../../math/angle';
+import { createPose, type Pose } from '../../model/pose';
+import type { Body } from '../../model/body';
+import type { Club } from '../../model/club';
+import { swingPose, type Swing } from '../../reading/swing';
+import { pointCamera } from '../../scene/camera/camera';
+import { framePoints, type FramePoints } from '../../scene/camera/framePoints';
+import { SwingScene, type SwingShown } from '../../scene/swingScene';
+import { themeOf, type SceneTokens } from '../../scene/setting/theme';
+import { DIRECTIONS, fitView, type Direction, type Insets, type View } from '../../scene/camera/view';
+import type { PixelSize } from './formats';
+import { pointsUntil } from './framingBounds';
+import type { CameraId } from './storyboard';
+import { createCanvas, type Canvas } from '../picture/canvasPen';
+import type { Take } from '../task/exportSnapshot';
+
+/** An orbit goes from down the line round to face on. */
+const ORBIT = { from: rad(-90), to: rad(0), pitch: rad(9), fov: rad(26) } as const;
+
+/** Where a camera looks from, `share` (0 to 1) of its shot gone. */
+export function directionOf(camera: CameraId, share: number): Direction {
+  if (camera !== 'orbit') return DIRECTIONS[camera];
+  const eased = share * share * (3 - 2 * share);
+  return { yaw: ORBIT.from + (ORBIT.to - ORBIT.from) * eased, pitch: ORBIT.pitch, fov: ORBIT.fov };
+}
+
+const NO_INSETS: Insets = { left: 0, right: 0, top: 0, bottom: 0 };
+
+/** The picture was lost on its way: the graphics card took its memory back. */
+export class PictureLost extends Error {
+  override name = 'PictureLost';
+}
+
+/** What stands on the set besides the takes. Plain data: a worker gets the same. */
+export interface Staging {
+  readonly body: Body;
+  readonly club: Club;
+  readonly handed: 'right' | 'left';
+  readonly referenceSwing: Swing;
+  readonly board: 'light' | 'dark';
+  readonly tokens: SceneTokens;
+}
+
+/** What a scene shows of a take at a time (reference s), in a pose: with the ball on its way once it is struck. */
+export const shownOf = (
+  { body, club, handed, referenceSwing }: Staging,
+  { swing, struck }: Take,
+  ghost: Take | undefined,
+  t: number,
+  pose: Pose,
+): SwingShown => ({
+  body,
+  club,
+  handed,
+  swing,
+  referenceSwing,
+  t,
+  pose,
+  throughEyes: false,
+  ...(struck ? { struck } : {}),
+  ...(ghost ? { ghost: { swing: ghost.swing, t } } : {}),
+});
+
+/**
+ * A set of its own to film on: the stage's scene on a canvas that nobody sees, so that the stage stays free. One scene a take; `draw`
+ * answers the canvas, good until the next one.
+ */
+export class FilmSet {
+  private readonly renderer: WebGLRenderer;
+  private readonly world = new Scene();
+  private readonly camera = new PerspectiveCamera();
+  private readonly size = new Vector2(1, 1);
+  private readonly pose = createPose();
+  private readonly scenes: SwingScene[];
+  private readonly held = new Map<number, Float64Array>();
+  private isLost = false;
+
+  constructor(
+    private readonly staging: Staging,
+    private readonly takes: readonly Take[],
+    private readonly ghost?: Take | undefined,
+  ) {
+    const canvas = createCanvas(1, 1);
+    canvas.addEventListener('webglcontextlost', () => (this.isLost = true));
+    this.renderer = new WebGLRenderer({ canvas, antialias: true, preserveDrawingBuffer: true });
+    this.renderer.shadowMap.enabled = true;
+    this.renderer.shadowMap.type = VSMShadowMap;
+    this.renderer.setPixelRatio(1);
+    const theme = themeOf(staging.board, staging.tokens);
+    this.world.background = theme.paper;
+    this.scenes = takes.map(() => new SwingScene(theme, this.size));
+  }
+
+  /** The longest side a picture may have here, px. */
+  get longest(): number {
+    const gl = this.renderer.getContext();
+    return Math.min(
+      gl.getParameter(gl.MAX_RENDERBUFFER_SIZE) as number,
+      gl.getParameter(gl.MAX_TEXTURE_SIZE) as number,
+    );
+  }
+
+  /**
+   * A view from a direction that holds every swing here in the picture less its insets (px) until an instant (s): as near as one can
+   * stand. A camera on a stand: it does not open up on the way.
+   */
+  fit(direction: Direction, { width, height }: PixelSize, insets: Insets = NO_INSETS, until = -Infinity): View {
+    let points = this.held.get(until);
+    if (!points) this.held.set(until, (points = pointsUntil(this.framed(), until)));
+    return fitView(direction, points, width, height, insets);
+  }
+
+  /** The reference with its glass, and the swings that are shown. */
+  private framed(): readonly FramePoints[] {
+    this.stand(0, this.takes[0].swing.curves.times[0]);
+    const { points, model, ball } = this.scenes[0];
+    const shown = [...this.takes, ...(this.ghost ? [this.ghost] : [])];
+    return [points!, ...shown.map(({ swing }) => framePoints(swing, model!.figure, ball, ball[2]))];
+  }
+
+  /** Draws a take at a time (reference s) as seen from `view`; pens are `unit` px wide for a css px. */
+  draw(take: number, t: number, view: View, picture: PixelSize, unit: number, pose?: Pose): Canvas {
+    const { renderer, world, camera, size } = this;
+    if (this.isLost) throw new PictureLost();
+    const { width, height } = picture;
+    const now = renderer.getSize(new Vector2());
+    if (now.x !== width || now.y !== height) renderer.setSize(width, height, false);
+    size.set(width / unit, height / unit);
+    this.stand(take, t, pose);
+    world.clear();
+    world.add(this.scenes[take].root);
+    camera.aspect = width / height;
+    pointCamera(camera, view, this.staging.handed === 'left' ? -1 : 1);
+    renderer.render(world, camera);
+    if (this.isLost || renderer.getContext().isContextLost()) throw new PictureLost();
+    return renderer.domElement;
+  }
+
+  private stand(take: number, t: number, pose?: Pose): void {
+    if (pose) this.pose.set(pose);
+    else swingPose(this.takes[take].swing, t, this.pose);
+    this.scenes[take].show(shownOf(this.staging, this.takes[take], this.ghost, t, this.pose));
+  }
+
+  dispose(): void {
+    for (const scene of this.scenes) scene.dispose();
+    this.renderer.dispose();
+    this.renderer.forceContextLoss();
+  }
+}

@@ -1,0 +1,81 @@
+import type { CheckpointId } from '../../reading/checkpoints';
+import { readTokens } from '../../scene/setting/theme';
+import { layOut } from './clipLayout';
+import { toMarked } from '../files/embedded';
+import type { ClipWish, FilmJob } from './clipJob';
+import type { Staging } from './clipStage';
+import { pixelSize } from './formats';
+import { toAddress } from '../link/link';
+import { breathe } from '../task/exportTask';
+import { readInks } from '../picture/canvasPen';
+import type { PlatePixels } from '../picture/plateCard';
+import { drawPlate } from '../picture/plateImage';
+import { toPixels } from '../picture/raster';
+import type { Film } from './storyboard';
+import { sayChanges, type Subject, type Take } from '../task/exportSnapshot';
+
+const IDS: readonly CheckpointId[] = ['leadArmParallel', 'shaftParallel'];
+/** How much larger a plate's captions are in a clip than on the desk, against the clip's other letters. */
+const CAPTIONS = 1.35;
+/** A plate that is lettered as if it were smaller than this, css px a unit, has no room left for its drawing. */
+const SMALLEST_PLATE = 0.7;
+
+const takesOf = ({ now, after }: Subject, { arrangement }: Film): readonly Take[] =>
+  arrangement === 'sideBySide' || arrangement === 'oneAfterOther' ? [now, after] : [now];
+
+/** What stands on the set, with the page's colours. */
+export const stagingOf = ({ derived, document }: Subject): Staging => ({
+  body: derived.body,
+  club: derived.club,
+  handed: derived.player.handed,
+  referenceSwing: derived.referenceSwing,
+  board: document.board,
+  tokens: readTokens(),
+});
+
+/** Gets a film ready on the page, which alone has its colours, its styles and its plates. `who` says who swings what. */
+export async function prepareFilm(subject: Subject, wish: ClipWish, who: string): Promise<FilmJob> {
+  const takes = takesOf(subject, wish);
+  const { derived, document } = subject;
+  return {
+    wish,
+    staging: stagingOf(subject),
+    takes,
+    ghost: wish.arrangement === 'ghosted' ? subject.after : undefined,
+    bands: derived.bands,
+    units: document.units,
+    inks: readInks(),
+    plates: wish.slowMotion ? await platesOf(subject, takes, wish) : [],
+    who,
+    changes: wish.arrangement === 'one' ? [] : sayChanges(subject),
+    address: toAddress(document, location.href),
+    mark: toMarked(document),
+  };
+}
+
+async function platesOf(
+  subject: Subject,
+  takes: readonly Take[],
+  { arrangement, shape, size }: ClipWish,
+): Promise<Readonly<Record<CheckpointId, PlatePixels>>[]> {
+  const { cells, unit } = layOut(pixelSize(shape, size), arrangement === 'sideBySide' ? takes.length : 1, true);
+  const room = cells[0].plate!;
+  const width = Math.max(160, Math.round(Math.min(room.width, (room.height * 320) / 292)));
+  const scale = Math.max(SMALLEST_PLATE, width / 320 / unit / CAPTIONS);
+  const draw = async (take: Take, id: CheckpointId): Promise<[CheckpointId, PlatePixels]> => {
+    const { title, words, svg } = drawPlate(subject, take, id, subject.document.board, scale);
+    const pixels = svg === undefined ? undefined : await toPixels(svg, width, Math.round((width * 292) / 320));
+    return [id, { title, words, pixels }];
+  };
+  const plates: Record<CheckpointId, PlatePixels>[] = [];
+  for (const take of takes) {
+    const drawn: [CheckpointId, PlatePixels][] = [];
+    for (const id of IDS) {
+      drawn.push(await draw(take, id));
+      // One at a time, so that the page is never held up for long.
+      await breathe();
+    }
+    plates.push(Object.fromEntries(drawn) as Record<CheckpointId, PlatePixels>);
+  }
+  return plates;
+}

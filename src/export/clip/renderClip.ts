@@ -1,0 +1,142 @@
+import { ClipPainter } from './clipPainter';
+import type { FilmJob } from './clipJob';
+import { FilmSet } from './clipStage';
+import { KIND_WORDS, KINDS, pixelSize, rateOf, sizeFor, type Kind, type PixelSize } from './formats';
+import { breathe, createEstimate, type Progress } from '../task/exportTask';
+import { loadFonts, toPng, type Canvas } from '../picture/canvasPen';
+import {
+  drawStoryboard,
+  frameCount,
+  keyMoments,
+  looksAlike,
+  momentAt,
+  type Moment,
+  type Storyboard,
+} from './storyboard';
+import { findKind, openWriter, type WriterOf } from './writers';
+
+/** A clip before it is written: its frames, one after the other. Frame `i` shows the instant `i / fps`, whatever the clock says. */
+export interface Reel {
+  readonly storyboard: Storyboard;
+  readonly fps: number;
+  readonly count: number;
+  readonly canvas: Canvas;
+  readonly paint: (frame: number) => void;
+  readonly dispose: () => void;
+}
+
+/** Sets everything up for filming. On the page or in a worker. */
+export async function openReel(job: FilmJob, size: PixelSize, fps: number): Promise<Reel> {
+  await loadFonts();
+  const storyboard = drawStoryboard(job.wish, job.takes);
+  const set = new FilmSet(job.staging, job.takes, job.ghost);
+  const painter = new ClipPainter(job, set, size);
+  let stands: Moment | undefined;
+  return {
+    storyboard,
+    fps,
+    count: frameCount(storyboard, fps),
+    canvas: painter.canvas,
+    paint: (frame) => {
+      const moment = momentAt(storyboard, frame / fps);
+      // While nothing moves the canvas holds the next frame already.
+      if (!stands || !looksAlike(moment, stands)) painter.paint(moment);
+      stands = moment;
+    },
+    dispose: () => set.dispose(),
+  };
+}
+
+/** A finished clip. */
+export interface Filmed {
+  readonly blob: Blob;
+  readonly kind: Kind;
+  readonly size: PixelSize;
+  readonly fps: number;
+  readonly seconds: number;
+}
+
+/** What goes along: told how far it is; throws from `pass` to stop. */
+export interface Along {
+  readonly tell: (progress: Progress) => void;
+  readonly pass: () => void;
+}
+
+/** Films and writes a clip, frame by frame. What it throws leaves nothing half-written behind. */
+export async function film(job: FilmJob, along: Along): Promise<Filmed> {
+  const { wish, mark } = job;
+  const full = pixelSize(wish.shape, wish.size);
+  const open = (kind: Kind): Promise<Reel> => openReel(job, sizeFor(kind, full), rateOf(kind, wish.fps));
+  let reel = await open(wish.kind ?? 'mp4');
+  try {
+    reel.paint(0);
+    const of = (kind: Kind): WriterOf => {
+      const own = { size: sizeFor(kind, full), fps: rateOf(kind, wish.fps) };
+      return { kind, canvas: reel.canvas, ...own, title: 'Slantwise', mark };
+    };
+    const kind = await findKind(wish.kind ? [wish.kind] : KINDS, of);
+    along.pass();
+    if (!kind) throw new Error(`This device cannot write ${KIND_WORDS[wish.kind!].label}. Choose another format.`);
+    if (kind === 'gif' && wish.kind === null) {
+      reel.dispose();
+      reel = await open(kind);
+    }
+    const blob = await writeReel(reel, of(kind), along);
+    return { blob, kind, size: sizeFor(kind, full), fps: reel.fps, seconds: reel.count / reel.fps };
+  } finally {
+    reel.dispose();
+  }
+}
+
+/** Longest silence between two reports, ms: more of them would only keep the page busy. */
+const REPORT_MS = 120;
+
+async function writeReel(reel: Reel, of: WriterOf, { tell, pass }: Along): Promise<Blob> {
+  const { label } = KIND_WORDS[of.kind];
+  const now = (): number => performance.now();
+  const left = createEstimate(now);
+  let told = -Infinity;
+  const writer = await openWriter(of);
+  try {
+    for (let i = 0; i < reel.count; i++) {
+      reel.paint(i);
+      await writer.add();
+      if (now() - told > REPORT_MS || i === reel.count - 1) {
+        told = now();
+        const share = (i + 1) / reel.count;
+        tell({ doing: `Making ${label}: frame ${i + 1} of ${reel.count}`, share, secondsLeft: left(share) });
+      }
+      await breathe();
+      pass();
+    }
+    return await writer.finish();
+  } catch (error) {
+    await writer.cancel().catch(() => {});
+    throw error;
+  }
+}
+
+/** One frame of each shot and each stop, for the storyboard. */
+export interface Board {
+  readonly seconds: number;
+  readonly frames: readonly { readonly seconds: number; readonly picture: Blob }[];
+}
+
+/** Draws the storyboard of a clip, `times` the size of a draft. */
+export async function sketch(job: FilmJob, { pass }: Along, times = 2): Promise<Board> {
+  const { width, height } = pixelSize(job.wish.shape, 'draft');
+  const { fps } = job.wish;
+  const reel = await openReel(job, { width: width * times, height: height * times }, fps);
+  try {
+    const frames: { seconds: number; picture: Blob }[] = [];
+    for (const seconds of keyMoments(reel.storyboard)) {
+      reel.paint(Math.round(seconds * fps));
+      frames.push({ seconds, picture: await toPng(reel.canvas) });
+      await breathe();
+      pass();
+    }
+    return { seconds: reel.storyboard.seconds, frames };
+  } finally {
+    reel.dispose();
+  }
+}

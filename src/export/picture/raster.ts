@@ -1,0 +1,40 @@
+import { FONT_FILES } from '../../look/fontFiles';
+
+let faces: Promise<string> | undefined;
+
+/** The typefaces as rules with the files inside: a picture that stands alone can load nothing. */
+export function fontRules(): Promise<string> {
+  faces ??= Promise.all(
+    FONT_FILES.map(async ({ family, style, weight, url }) => {
+      const bytes = new Uint8Array(await (await fetch(url)).arrayBuffer());
+      let binary = '';
+      for (let at = 0; at < bytes.length; at += 8192) binary += String.fromCharCode(...bytes.subarray(at, at + 8192));
+      return `@font-face{font-family:"${family}";font-style:${style};font-weight:${weight};src:url(data:font/woff2;base64,${btoa(binary)}) format("woff2")}`;
+    }),
+  ).then((rules) => rules.join(''));
+  // Next time it may work.
+  faces.catch(() => (faces = undefined));
+  return faces;
+}
+
+/** An SVG with the typefaces inside. */
+export async function withFonts(svg: string): Promise<string> {
+  return svg.replace(/(<svg[^>]*>)/, `$1<style>${await fontRules()}</style>`);
+}
+
+/** An SVG as pixels, `width` wide. */
+export async function toPixels(svg: string, width: number, height: number): Promise<ImageBitmap> {
+  const sized = svg.replace('<svg', `<svg width="${width}" height="${height}"`);
+  const url = URL.createObjectURL(new Blob([await withFonts(sized)], { type: 'image/svg+xml' }));
+  try {
+    const image = new Image();
+    image.src = url;
+    await image.decode();
+    const canvas = document.createElement('canvas');
+    Object.assign(canvas, { width, height });
+    canvas.getContext('2d')!.drawImage(image, 0, 0, width, height);
+    return await createImageBitmap(canvas);
+  } finally {
+    URL.revokeObjectURL(url);
+  }
+}

@@ -1,0 +1,107 @@
+import { findShot, type NoShot, type Shot } from '../../flight/shot';
+import { DIALS, STILL, type MovementId, type Movements } from '../../model/movements';
+import { readCheckpoints, type Checkpoints } from '../../reading/checkpoints';
+import { deliver, strikeOf } from '../../reading/delivery/delivery';
+import { findPositions, type Positions } from '../../reading/positions';
+import { withMovements, type Swing } from '../../reading/swing';
+import type { Struck } from '../../scene/lines/ballFlightTrail';
+import { FRESH_SESSION, toMovements, type Derived, type DeskState, type Document } from '../../store';
+import { sayChange, sayMovement } from '../../words';
+import { toArmAngle, toWeather } from '../../store/document/convert';
+import { derive } from '../../store/derive/derived';
+import type { StepPlan } from '../../store/solver/planning';
+import { AFTER_LABELS, isThere, type AfterId } from './comparisonTarget';
+
+/** One swing that is shown: played out, read, and named. */
+export interface Take {
+  /** "Now", "After" */
+  readonly label: string;
+  /** "Cupped 16°, 8 % faster" or "As reference" */
+  readonly dialled: string;
+  readonly swing: Swing;
+  readonly checkpoints: Checkpoints;
+  readonly positions: Positions;
+  /** When and where the ball leaves; absent when the head never meets it. */
+  readonly struck: Struck | undefined;
+}
+
+/** Everything that a clip, a still or a sheet is made from: taken from the desk once, so that later changes do not get in. */
+export interface Subject {
+  readonly document: Document;
+  readonly derived: Derived;
+  readonly now: Take;
+  readonly after: Take;
+  readonly afterId: AfterId;
+  /** The smallest change that reaches both bands, or comes closest; absent when the swing is there already. */
+  readonly plan: StepPlan | undefined;
+}
+
+/** What a state of the desk shows when nothing is drawn doubled, tried out or compared: what files are made from. */
+export const derivePlain = (state: DeskState): Derived =>
+  derive({ ...state, session: { ...FRESH_SESSION, ghost: state.session.ghost } });
+
+/** What the desk shows, and what it is set against; `plan` where that was asked for and there is one. */
+export function takeSubject(
+  { document, session }: DeskState,
+  derived: Derived,
+  wanted: AfterId,
+  plan?: StepPlan,
+): Subject {
+  const afterId = isThere(wanted, session.ghost !== null, plan !== undefined) ? wanted : 'reference';
+  const { units } = document;
+  const now: Take = {
+    label: 'Now',
+    dialled: sayDialled(derived.movements, units),
+    swing: derived.swing,
+    checkpoints: derived.checkpoints,
+    positions: derived.positions,
+    struck: struckBy(derived.delivery, derived.shot),
+  };
+  const movements =
+    afterId === 'plan' ? plan?.movements : afterId === 'ghost' && session.ghost ? toMovements(session.ghost) : STILL;
+  const after: Take = {
+    label: AFTER_LABELS[afterId],
+    dialled: sayDialled(movements ?? STILL, units),
+    ...playOut(derived, movements ?? STILL, document),
+  };
+  return { document, derived, now, after, afterId, plan };
+}
+
+const struckBy = (delivery: Derived['delivery'], shot: Shot | NoShot): Struck | undefined =>
+  'missing' in delivery || 'missing' in shot ? undefined : { t: delivery.t, track: shot.flight.track };
+
+/** Points of a ball's track that is drawn. */
+const TRACK_POINTS = 48;
+
+function playOut(
+  derived: Derived,
+  movements: Movements,
+  document: Document,
+): Pick<Take, 'swing' | 'checkpoints' | 'positions' | 'struck'> {
+  const dialled = withMovements(derived.referenceSwing, movements);
+  const checkpoints = readCheckpoints(dialled, toArmAngle(document));
+  const strike = strikeOf(derived.referenceSwing, derived.referenceCheckpoints);
+  const { swing, delivery } = strike
+    ? deliver(dialled, checkpoints, strike, document.ball.rule)
+    : { swing: dialled, delivery: { missing: 'no-shaft-parallel' } as const };
+  const shot = findShot(delivery, derived.club, toWeather(document.ball, derived.player), TRACK_POINTS);
+  return { swing, checkpoints, positions: findPositions(swing, checkpoints), struck: struckBy(delivery, shot) };
+}
+
+/** "Cupped 16°, 8 % faster": what differs from the reference. */
+function sayDialled(movements: Movements, units: Document['units']): string {
+  const phrases = DIALS.filter((dial) => Math.abs(movements[dial.id] - dial.neutral) > dial.step / 10).map(
+    ({ id }) => sayMovement(id, movements, units).phrase,
+  );
+  if (phrases.length === 0) return 'As reference';
+  const text = phrases.join(', ');
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** How far each dial goes from now to after, model units. */
+export const changesOf = ({ now, after }: Subject): readonly { readonly id: MovementId; readonly change: number }[] =>
+  DIALS.map(({ id }) => ({ id, change: after.swing.movements[id] - now.swing.movements[id] }));
+
+/** What changes from now to after, in words. */
+export const sayChanges = (subject: Subject): readonly string[] =>
+  changesOf(subject).flatMap(({ id, change }) => sayChange(id, change, subject.document.units) ?? []);

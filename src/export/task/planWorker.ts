@@ -1,0 +1,46 @@
+import { withMovements } from '../../reading/swing';
+import type { Derived, Document } from '../../store';
+import type { Answer } from '../../store/solver/solverJobs';
+import { toArmAngle, toWeather } from '../../store/document/convert';
+import type { PlanAnswer, PlanJob, StepPlan } from '../../store/solver/planning';
+
+/**
+ * The smallest change that brings both checkpoints well into their bands; one movement alone where that is enough, because a player
+ * can think of one thing. Searched beside the page, which stays free.
+ */
+export async function findPlan(derived: Derived, document: Document): Promise<StepPlan | undefined> {
+  const { plans } = await planBeside({
+    kind: 'plan',
+    swing: withMovements(derived.swing, derived.movements),
+    reference: derived.referenceSwing,
+    allow: ['leadWrist', 'rotation', 'sideTilt'],
+    bands: derived.bands,
+    armAngle: toArmAngle(document),
+    aim: 'inside',
+    doubt: { leadArmParallel: 0, shaftParallel: 0 },
+    rule: document.ball.rule,
+    weather: toWeather(document.ball, derived.player),
+  });
+  return plans.find(({ uses, status }) => status === 'reached' && uses.length === 1) ?? plans[0];
+}
+
+/** In a worker; on the page where there is none, or where it never came up. */
+async function planBeside(job: PlanJob): Promise<PlanAnswer> {
+  const answer = typeof Worker === 'undefined' ? undefined : await askWorker(job);
+  if (answer?.kind === 'plan') return answer;
+  if (answer?.kind === 'refused') throw new Error(answer.message);
+  const { planFor } = await import('../../store/solver/planning');
+  return planFor(job);
+}
+
+function askWorker(job: PlanJob): Promise<Answer | undefined> {
+  const worker = new Worker(new URL('../../store/solver/solver.worker.ts', import.meta.url), { type: 'module' });
+  return new Promise<Answer | undefined>((resolve) => {
+    worker.onmessage = ({ data }: MessageEvent<{ readonly answer: Answer }>) => resolve(data.answer);
+    worker.onerror = (event) => {
+      event.preventDefault();
+      resolve(undefined);
+    };
+    worker.postMessage({ number: 0, job });
+  }).finally(() => worker.terminate());
+}

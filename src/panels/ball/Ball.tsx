@@ -1,0 +1,126 @@
+import type { ReactNode } from 'react';
+import { DELIVERY_RULES } from '../../reading/delivery/delivery';
+import { setBall, useDerived, useDesk } from '../../store';
+import {
+  COMPUTED,
+  EXAGGERATED,
+  EXTRAPOLATED,
+  RULE_WORDS,
+  sayMiss,
+  sayNoShot,
+  sayShape,
+  sayShortcomings,
+  type DeliveryWords,
+} from '../../words';
+import { ballRows, deliveryRows } from './ballRows';
+import { BallDay } from './BallDay';
+import { Choice } from '../fields/Choice';
+import './ball.css';
+
+/** The shot in the trade's word and in a sentence, or why there is none. */
+function Lead() {
+  const shot = useDerived((derived) => derived.shot);
+  const handed = useDerived(({ player }) => player.handed);
+  if ('missing' in shot) {
+    return (
+      <p className="ball-lead">
+        <span>{sayNoShot(shot)}</span>
+      </p>
+    );
+  }
+  const { name, how } = sayShape(shot, handed);
+  return (
+    <p className="ball-lead">
+      <strong>{name}</strong> <span>{how}.</span>
+    </p>
+  );
+}
+
+/** What the arms are taken to do, said in so many words. */
+function Rule() {
+  const ball = useDesk(({ document }) => document.ball);
+  const { label, means } = RULE_WORDS[ball.rule];
+  return (
+    <section aria-labelledby="ball-rule" className="ball-rule">
+      <h3 id="ball-rule">From shaft parallel to the ball</h3>
+      <Choice
+        label="The arms"
+        value={ball.rule}
+        options={DELIVERY_RULES.map((value) => ({ value, text: RULE_WORDS[value].label }))}
+        onChoose={(rule) => setBall({ ...ball, rule })}
+      />
+      <p>
+        <b>{label}.</b> {means}
+      </p>
+      <Shortcomings />
+    </section>
+  );
+}
+
+/** A delivery that does not reach the ball as asked says so, in words and centimetres. */
+function Shortcomings() {
+  const delivery = useDerived((derived) => derived.delivery);
+  const units = useDesk(({ document }) => document.units);
+  if ('missing' in delivery) return <p className="ball-short">{sayNoShot(delivery)}</p>;
+  return (
+    <>
+      {sayShortcomings(delivery, units).map((sentence) => (
+        <p key={sentence} className="ball-short">
+          {sentence}
+        </p>
+      ))}
+      {delivery.status !== 'held' && <Rows title="How far the head is off" rows={sayMiss(delivery, units)} />}
+    </>
+  );
+}
+
+/** Readings in a list: what, how much, which way. */
+function Rows({ title, rows }: { title: string; rows: readonly DeliveryWords[] }) {
+  return (
+    <section className="ball-rows" aria-label={title}>
+      <h3>{title}</h3>
+      <dl>
+        {rows.map(({ label, text, spoken }) => (
+          <div key={label}>
+            <dt>{label}</dt>
+            <dd>
+              <span aria-hidden="true">{text}</span>
+              <span className="unseen">{spoken.slice(label.length).trim()}</span>
+            </dd>
+          </div>
+        ))}
+      </dl>
+    </section>
+  );
+}
+
+function Numbers() {
+  const delivery = useDerived((derived) => derived.delivery);
+  const shot = useDerived((derived) => derived.shot);
+  const handed = useDerived(({ player }) => player.handed);
+  const units = useDesk(({ document }) => document.units);
+  const exaggerated = useDerived((derived) => derived.exaggerated);
+  if ('missing' in delivery) return null;
+  return (
+    <div className="ball-numbers">
+      <p className="fine">
+        Every number here: {COMPUTED}
+        {exaggerated && `, ${EXAGGERATED}`}.
+      </p>
+      <Rows title="At the ball" rows={deliveryRows(delivery, units)} />
+      {!('missing' in shot) && <Rows title="After the strike" rows={ballRows(shot, handed, units)} />}
+      {!('missing' in shot) && shot.flight.extrapolated && <p className="fine">{EXTRAPOLATED}</p>}
+    </div>
+  );
+}
+
+/** What reaches the ball and what the ball does: both drawings, the numbers, the assumption, and the day. */
+export const Ball = ({ drawings }: { drawings: ReactNode }) => (
+  <div className="ball">
+    <Lead />
+    <div className="ball-drawings">{drawings}</div>
+    <Rule />
+    <Numbers />
+    <BallDay />
+  </div>
+);

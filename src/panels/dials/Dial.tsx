@@ -1,0 +1,112 @@
+import { useLayoutEffect, useRef } from 'react';
+import {
+  dialValue,
+  edgeDial,
+  resetMovement,
+  nudgeMovement,
+  setMovement,
+  useDesk,
+  useWritten,
+  type DeskState,
+  type DialId,
+} from '../../store';
+import { DialRule } from './DialRule';
+import { DialValue } from './DialValue';
+import { dialWords, spokenLike } from './dialWords';
+import { liftUp, putDown } from './doubleTap';
+import { holdKey, holdPointer } from './gesture';
+import { StepButton } from './StepButton';
+
+/** Divisions of the rule; each is a round number of steps. */
+const TICKS = { leadWristFlexion: 16, rotationRate: 16, rotationDelay: 16, trailTilt: 15, pelvisShift: 20 } as const;
+
+interface Props {
+  readonly id: DialId;
+  /** The first dial of a movement carries its name in the book face. */
+  readonly leads?: boolean;
+}
+
+/** One dial: native slider on a rule, a step down and up, the value in words. The value is written, not rendered. */
+export function Dial({ id, leads = false }: Props) {
+  const units = useDesk(({ document }) => document.units);
+  const dial = edgeDial(id);
+  const { label, low, high } = dialWords(id, dial.neutral, units);
+  const value = ({ document }: DeskState): number => dialValue(document.movements, id);
+  const slider = useRef<HTMLInputElement>(null);
+  const note = useRef<HTMLSpanElement>(null);
+  useWritten(value, (now) => {
+    const { spoken, past, bracket } = dialWords(id, now, units);
+    const { current: field } = slider;
+    if (!field || !note.current) return;
+    writeNote(note.current, past === undefined ? bracket : undefined);
+    if (field.valueAsNumber !== now) field.value = String(now);
+    field.setAttribute('aria-valuetext', past === undefined ? spoken : `${spoken}. ${past}`);
+  });
+  useLayoutEffect(() => listenTo(slider.current!, (now) => setMovement(id, now)), [id]);
+  const stepBy = (steps: number) => (): void => nudgeMovement(id, steps);
+
+  return (
+    <div className="dial" data-dial={id}>
+      <div className="dial-top">
+        <span className={leads ? 'dial-name' : 'dial-name dial-name-sub'}>{label}</span>
+        <span ref={note} />
+        <DialValue id={id} />
+      </div>
+      <StepButton sign="−" label={`${label}: ${low}`} atEnd={(state) => value(state) <= dial.min} onStep={stepBy(-1)} />
+      <div className="rule">
+        <DialRule id={id} ticks={TICKS[spokenLike(id)]} low={low} high={high} />
+        <input
+          ref={slider}
+          type="range"
+          min={dial.min}
+          max={dial.max}
+          step={dial.step}
+          aria-label={label}
+          onPointerDown={(event) => {
+            holdPointer(event);
+            putDown(event);
+          }}
+          onKeyDown={holdKey}
+          onPointerUp={(event) => liftUp(event) && resetMovement(id)}
+        />
+      </div>
+      <StepButton sign="+" label={`${label}: ${high}`} atEnd={(state) => value(state) >= dial.max} onStep={stepBy(1)} />
+    </div>
+  );
+}
+
+/** What the sliders on the page move. */
+const moves = new Map<EventTarget | null, (value: number) => void>();
+
+/**
+ * The events of a drag end at the window, before anything else hears of them: React's root would look for listeners at every step, on
+ * the way down and up again, and write the field's own attributes back.
+ */
+function hear(event: Event): void {
+  const move = moves.get(event.target);
+  if (!move) return;
+  event.stopPropagation();
+  if (event.type === 'input') move((event.target as HTMLInputElement).valueAsNumber);
+}
+
+/** Hears a slider move; answers how to stop. */
+function listenTo(slider: HTMLInputElement, onMove: (value: number) => void): () => void {
+  // The same listener is added once, however often it is asked for.
+  for (const type of ['pointermove', 'mousemove', 'input']) window.addEventListener(type, hear, { capture: true });
+  moves.set(slider, onMove);
+  return () => void moves.delete(slider);
+}
+
+/** What stands beside the name: the anatomist's word, or a caution where there is none. */
+function writeNote(note: HTMLElement, bracket: string | undefined): void {
+  const name = bracket === undefined ? 'dial-past' : 'dial-bracket';
+  const text = bracket === undefined ? 'past usual range' : `(${bracket})`;
+  if (note.className === name && note.textContent === text) return;
+  note.className = name;
+  if (bracket !== undefined) note.textContent = text;
+  else {
+    const words = document.createElement('span');
+    words.textContent = text;
+    note.replaceChildren(words);
+  }
+}

@@ -1,0 +1,55 @@
+import { useRef } from 'react';
+import { loadSituation, SITUATIONS, useWrittenAtRest, type Dialled, type SituationId } from '../../store';
+import { ExaggerateSwitch, GhostButton, ResetButton } from './MovementActions';
+
+export const SITUATIONS_ID = 'situations';
+
+const TEXTS = new Map(SITUATIONS.map(({ id, dialled }) => [JSON.stringify(dialled), id]));
+let last: { movements: Dialled; id: SituationId | undefined } | undefined;
+/** The situation that is dialled just so, if any. */
+function situationOf(movements: Dialled): SituationId | undefined {
+  if (last?.movements !== movements) last = { movements, id: TEXTS.get(JSON.stringify(movements)) };
+  return last.id;
+}
+
+/** Ready-made situations in a sheet that opens over the stage; a tap loads one and closes it. */
+export function Situations() {
+  const sheet = useRef<HTMLDialogElement>(null);
+  const list = useRef<HTMLDivElement>(null);
+  useWrittenAtRest(
+    ({ document }) => situationOf(document.movements),
+    (loaded) => {
+      SITUATIONS.forEach(({ id }, i) => list.current?.children[i].setAttribute('aria-pressed', String(id === loaded)));
+    },
+  );
+  return (
+    <dialog ref={sheet} id={SITUATIONS_ID} className="situations" popover="auto" aria-label="Situations">
+      <div className="situations-head">
+        <h2>Situations</h2>
+        <button type="button" className="text-button" popoverTarget={SITUATIONS_ID} popoverTargetAction="hide">
+          Close
+        </button>
+      </div>
+      <div className="situations-list" ref={list}>
+        {SITUATIONS.map(({ id, label }) => (
+          <button
+            key={id}
+            type="button"
+            className="plain"
+            onClick={() => {
+              loadSituation(id);
+              sheet.current?.hidePopover();
+            }}
+          >
+            {label}
+          </button>
+        ))}
+      </div>
+      <div className="situations-acts">
+        <ResetButton />
+        <GhostButton />
+        <ExaggerateSwitch />
+      </div>
+    </dialog>
+  );
+}

@@ -1,0 +1,46 @@
+import { useEffect, useState } from 'react';
+import { proveAll, type Proof } from './selfChecks';
+
+/** What leaves this device: nothing, shown on the spot. */
+export function Device() {
+  const [proofs, setProofs] = useState<readonly Proof[]>();
+  const [run, setRun] = useState(0);
+  useEffect(() => {
+    let current = true;
+    void proveAll().then((found) => current && setProofs(found));
+    return () => {
+      current = false;
+    };
+  }, [run]);
+  return (
+    <>
+      <p className="lesson-state">What leaves this device: nothing.</p>
+      <p>No account, no measuring of use, no server. Files you save yourself are yours to keep or to pass on.</p>
+      <ul className="proofs" aria-live="polite">
+        {proofs?.map(({ title, holds, word, details }) => (
+          <li key={title}>
+            <h3>{title}</h3>
+            <p className="proof-word" data-holds={holds}>
+              {word}
+            </p>
+            <ul className="fine">
+              {details.map((detail) => (
+                <li key={detail}>{detail}</li>
+              ))}
+            </ul>
+          </li>
+        ))}
+      </ul>
+      <button
+        type="button"
+        className="plain wide"
+        onClick={() => {
+          setProofs(undefined);
+          setRun(run + 1);
+        }}
+      >
+        Check again
+      </button>
+    </>
+  );
+}

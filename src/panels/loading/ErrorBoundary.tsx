@@ -1,0 +1,58 @@
+import { Component, type ReactNode } from 'react';
+import { saveEverything } from '../../record';
+import { FRESH_SESSION, put } from '../../store';
+import { LoadAgain } from './LoadAgain';
+import { NotFetched } from './chunkLoadError';
+
+interface State {
+  readonly error: Error | null;
+}
+
+interface Props {
+  readonly children: ReactNode;
+  /** What fails alone, while the rest of the desk goes on: "The picture". */
+  readonly part?: string;
+}
+
+/** When a drawing or a panel fails: says so in words. Starting again keeps the document and forgets the rest. */
+export class Mishap extends Component<Props, State> {
+  override state: State = { error: null };
+
+  static getDerivedStateFromError(error: unknown): State {
+    return { error: error instanceof Error ? error : new Error(String(error)) };
+  }
+
+  override render(): ReactNode {
+    const { error } = this.state;
+    if (!error) return this.props.children;
+    const startAgain = (): void => {
+      put({ session: FRESH_SESSION, gesture: null });
+      this.setState({ error: null });
+    };
+    const { part } = this.props;
+    const Place = part === undefined ? 'main' : 'section';
+    const Title = part === undefined ? 'h1' : 'h2';
+    const isAbsent = error instanceof NotFetched;
+    const title = part === undefined ? 'Something broke' : `${part} ${isAbsent ? 'did not come' : 'stopped'}`;
+    return (
+      <Place className="mishap" aria-label={part}>
+        <Title>{title}</Title>
+        <p>Player, club, movements, undo steps and the lesson book are safe.</p>
+        {isAbsent ? (
+          <LoadAgain />
+        ) : (
+          <button type="button" className="plain wide" onClick={startAgain}>
+            Start again
+          </button>
+        )}{' '}
+        <button type="button" className="plain wide" onClick={() => void saveEverything()}>
+          Save everything
+        </button>
+        <details>
+          <summary>What happened</summary>
+          <p>{error.message}</p>
+        </details>
+      </Place>
+    );
+  }
+}

@@ -1,0 +1,102 @@
+import { CLUB_IDS, CLUB_LIMITS, CLUBS, type ClubId, type ClubSpec } from '../../model/club';
+import { MY_CLUB, setClub, useDesk } from '../../store';
+import { lengthField, outside } from './lengthFields';
+import { NumberField } from '../fields/NumberField';
+
+const named = (id: string): string => id.charAt(0).toUpperCase() + id.slice(1);
+const KINDS: readonly { readonly kind: ClubSpec['kind']; readonly text: string }[] = [
+  { kind: 'driver', text: 'Driver' },
+  { kind: 'wood', text: 'Wood' },
+  { kind: 'iron', text: 'Iron' },
+  { kind: 'wedge', text: 'Wedge' },
+];
+
+const NUMBERS = [
+  ['lengthM', 'Length'],
+  ['lieDeg', 'Lie'],
+  ['loftDeg', 'Loft'],
+] as const;
+const DEGREES = {
+  unit: '°',
+  decimals: 1,
+  toField: (value: number) => value,
+  fromField: (typed: number) => Number(typed.toFixed(4)),
+};
+
+/** One of seven clubs, or the player's own with typed length, lie and loft. */
+export function SetUpClub() {
+  const club = useDesk(({ document }) => document.club);
+  const choose = (id: string): void => {
+    if (id !== MY_CLUB) return setClub({ ...club, id: id as ClubId });
+    const start = club.id === MY_CLUB ? CLUBS['7-iron'] : CLUBS[club.id];
+    setClub({ id: MY_CLUB, my: club.my ?? { ...start, name: 'My club' } });
+  };
+  return (
+    <section aria-labelledby="set-up-club">
+      <h3 id="set-up-club">Club</h3>
+      <div className="fields">
+        <label className="field">
+          <span>Club</span>
+          <select value={club.id} onChange={(event) => choose(event.currentTarget.value)}>
+            {[...CLUB_IDS, MY_CLUB].map((id) => (
+              <option key={id} value={id}>
+                {named(id)}
+              </option>
+            ))}
+          </select>
+        </label>
+        {club.id === MY_CLUB && club.my ? <MyClub my={club.my} /> : <Figures spec={CLUBS[club.id as ClubId]} />}
+      </div>
+    </section>
+  );
+}
+
+/** What a club measures, for reading. */
+function Figures({ spec }: { spec: ClubSpec }) {
+  const units = useDesk(({ document }) => document.units);
+  const { unit, decimals, toField } = lengthField(units);
+  return (
+    <p className="fine">
+      Length {toField(spec.lengthM).toFixed(decimals)} {unit}, lie {spec.lieDeg}°, loft {spec.loftDeg}°. Typical values,
+      a rule of thumb.
+    </p>
+  );
+}
+
+function MyClub({ my }: { my: ClubSpec }) {
+  const units = useDesk(({ document }) => document.units);
+  const lengths = lengthField(units);
+  const take = (part: Partial<ClubSpec>): void => setClub({ id: MY_CLUB, my: { ...my, ...part } });
+  return (
+    <>
+      <label className="field">
+        <span>Kind</span>
+        <select value={my.kind} onChange={(event) => take({ kind: event.currentTarget.value as ClubSpec['kind'] })}>
+          {KINDS.map(({ kind, text }) => (
+            <option key={kind} value={kind}>
+              {text}
+            </option>
+          ))}
+        </select>
+      </label>
+      {NUMBERS.map(([id, label]) => {
+        const { min, max } = CLUB_LIMITS[id];
+        const { unit, decimals, toField, fromField } = id === 'lengthM' ? lengths : DEGREES;
+        return (
+          <NumberField
+            key={id}
+            label={label}
+            unit={unit}
+            decimals={decimals}
+            value={toField(my[id])}
+            onTake={(typed) => {
+              const problem = outside(label, typed!, toField(min), toField(max), unit, decimals);
+              if (problem === undefined) take({ [id]: fromField(typed!) });
+              return problem;
+            }}
+          />
+        );
+      })}
+    </>
+  );
+}

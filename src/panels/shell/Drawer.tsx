@@ -1,0 +1,140 @@
+import { lazy, Suspense, useEffect, useRef, useState } from 'react';
+import { releaseBench, setDrawer, useDerived, useDesk, type DrawerId } from '../../store';
+import { sayWhyWithheld } from '../../words';
+import { Ball } from '../ball/Ball';
+import { DRAWERS } from './Bar';
+import { fetching } from '../loading/chunkLoadError';
+import { Mishap } from '../loading/ErrorBoundary';
+import { CAMERA, SetUp } from '../player/SetUp';
+import { Notice } from './StageNotices';
+import { ABOUT, getReady, WHY } from '../why/drawers';
+
+const JointsBench = lazy(fetching(() => import('../pose/JointsBench')));
+const LessonBook = lazy(fetching(() => import('../lessons/LessonBook')));
+const Showing = lazy(fetching(() => import('../showing/Showing')));
+/** Drawings that belong to drawers, made by who wires the board: panels draw none. */
+export interface DrawerProps {
+  readonly ballDrawings: React.ReactNode;
+  /** Both plates of two compared swings, side by side. */
+  readonly pairDrawings: React.ReactNode;
+  /** Called at the first quiet moment: these drawings, and what else can wait, are fetched then. */
+  readonly onQuiet: () => void;
+}
+
+const CONTENT: Record<DrawerId, (props: DrawerProps) => React.ReactNode> = {
+  setUp: () => <SetUp />,
+  ball: ({ ballDrawings }) => <Ball drawings={ballDrawings} />,
+  joints: () => (
+    <Suspense fallback={<p>Fetching the bench …</p>}>
+      <JointsBench />
+    </Suspense>
+  ),
+  lessons: () => (
+    <Suspense fallback={<p>Fetching the lesson book …</p>}>
+      <LessonBook />
+    </Suspense>
+  ),
+  clip: () => (
+    <Suspense fallback={<p>Fetching the clip maker …</p>}>
+      <Showing />
+    </Suspense>
+  ),
+  about: () => <ABOUT.Part />,
+  ledger: () => <WHY.ledger.Part />,
+  map: () => <WHY.map.Part />,
+  plan: () => <WHY.plan.Part />,
+  seen: () => <WHY.seen.Part />,
+  compare: ({ pairDrawings }) => <WHY.compare.Part drawings={pairDrawings} />,
+};
+
+/** What these hold speaks of the swing on the desk. */
+const OF_THE_SWING: ReadonlySet<DrawerId> = new Set([
+  'ball',
+  'clip',
+  'ledger',
+  'map',
+  'plan',
+  'seen',
+  'compare',
+] as const);
+
+/** The content of a drawer; of a swing that was not found, only why. What is typed or made in it waits, and is not lost. */
+function Content({ id, ...props }: DrawerProps & { id: DrawerId }) {
+  const withheld = useDerived((of) => (of.isWithheld && OF_THE_SWING.has(id) ? sayWhyWithheld(of) : undefined));
+  // What never was in sight asks for nothing.
+  const [isBegun, setBegun] = useState(false);
+  if (withheld === undefined && !isBegun) setBegun(true);
+  return (
+    <>
+      {withheld !== undefined && <p>{withheld}</p>}
+      {isBegun && <div style={{ display: withheld === undefined ? 'contents' : 'none' }}>{CONTENT[id](props)}</div>}
+    </>
+  );
+}
+
+/** The bench lets go of the figure. */
+function Release() {
+  const bent = useDesk(({ session }) => session.bench !== null);
+  return (
+    <button type="button" className="text-button drawer-release" aria-disabled={!bent} onClick={releaseBench}>
+      Release
+    </button>
+  );
+}
+
+function close(id: DrawerId): void {
+  setDrawer(null);
+  const tab = document.getElementById(`tab-${id}`);
+  (tab?.checkVisibility() ? tab : document.getElementById('tab-more'))?.focus();
+}
+
+/** The open drawer. Its tab gets the focus back when it closes. */
+export function Drawer(props: DrawerProps) {
+  const { onQuiet } = props;
+  useEffect(
+    () =>
+      getReady(() => {
+        CAMERA.fetch();
+        onQuiet();
+      }),
+    [onQuiet],
+  );
+  const open = useDesk(({ session }) => session.drawer);
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => {
+    if (!open) return undefined;
+    heading.current?.focus();
+    const onEscape = (event: KeyboardEvent): void => {
+      const inside = event.target instanceof Element && event.target.closest('#drawer');
+      if (event.key === 'Escape' && inside) close(open);
+    };
+    document.addEventListener('keydown', onEscape);
+    return () => document.removeEventListener('keydown', onEscape);
+  }, [open]);
+  if (!open) return null;
+
+  const { title } = DRAWERS.find(({ id }) => id === open)!;
+  return (
+    <section id="drawer" className="drawer" data-drawer={open} aria-labelledby="drawer-title">
+      <div className="drawer-head">
+        <h2 id="drawer-title" ref={heading} tabIndex={-1}>
+          {title}
+        </h2>
+        {open === 'joints' && <Release />}
+        <button type="button" className="text-button" onClick={() => close(open)}>
+          Close
+        </button>
+      </div>
+      {/* On some screens the drawer covers the stage, where it stands otherwise. The bench leaves the stage alone. */}
+      {open !== 'joints' && <Notice />}
+      {/* Some drawers hold nothing to land on: the keyboard scrolls the sheet itself. */}
+      {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex */}
+      <div className="drawer-body" tabIndex={0}>
+        {/* What cannot be fetched takes nothing else along. */}
+        <Mishap key={open} part="This drawer">
+          <Content id={open} {...props} />
+        </Mishap>
+      </div>
+    </section>
+  );
+}

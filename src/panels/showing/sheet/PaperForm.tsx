@@ -1,0 +1,73 @@
+import { lazy, Suspense, useState } from 'react';
+import type { SheetContent } from '../../../export/files/sheet';
+import { sayExcuse } from '../../../export/task/errorMessages';
+import { fetching } from '../../loading/chunkLoadError';
+import { OpenFile } from '../OpenFile';
+import { makeModel, makePlates, makeStill, makeTable } from '../makers';
+import { useShowing } from '../useShowing';
+import { showing, subjectNow } from '../work';
+
+const Sheet = lazy(fetching(() => import('./Sheet')));
+
+/** Still, sheet, model file and table. */
+export function PaperForm() {
+  const isBusy = useShowing(({ progress }) => progress !== null);
+  const [sheet, setSheet] = useState<SheetContent>();
+  const lay = async (): Promise<void> => {
+    showing.setState({ excuse: null });
+    try {
+      const [{ layOutSheet }, subject] = await Promise.all([import('../../../export/files/sheet'), subjectNow()]);
+      setSheet(layOutSheet(subject, location.href));
+    } catch (error) {
+      showing.setState({ excuse: sayExcuse(error, false) });
+    }
+  };
+  const acts: readonly (readonly [string, () => unknown])[] = [
+    ['Still of the stage', () => makeStill(1)],
+    ['Still, twice as large', () => makeStill(2)],
+    ['Still, four times', () => makeStill(4)],
+    ['Plates as SVG', makePlates],
+    ['3D model', makeModel],
+    ['Table', makeTable],
+  ];
+  return (
+    <>
+      <section aria-labelledby="showing-sheet">
+        <h3 id="showing-sheet">Practice sheet</h3>
+        <p className="fine">
+          One page: plates before and after, what to feel, drills to tick off, and a code for the phone.
+        </p>
+        <p className="showing-acts">
+          <button type="button" className="plain" onClick={() => void lay()}>
+            Practice sheet
+          </button>
+        </p>
+        {sheet && (
+          <Suspense>
+            <Sheet content={sheet} onClose={() => setSheet(undefined)} />
+          </Suspense>
+        )}
+      </section>
+      <section aria-labelledby="showing-paper">
+        <h3 id="showing-paper">Pictures and data</h3>
+        <p className="showing-acts">
+          {acts.map(([label, act]) => (
+            <button
+              key={label}
+              type="button"
+              className="plain"
+              aria-disabled={isBusy}
+              onClick={() => isBusy || void act()}
+            >
+              {label}
+            </button>
+          ))}
+        </p>
+        <p className="fine">Pictures, clips and models carry the swing: drop one on this page, or open it here.</p>
+        <p className="showing-acts">
+          <OpenFile />
+        </p>
+      </section>
+    </>
+  );
+}

@@ -1,0 +1,75 @@
+import { useId, useMemo, useRef } from 'react';
+import type { Shot } from '../../flight/shot';
+import { useDerived, useDesk } from '../../store';
+import { CARRY_WIDTH, sayApex, sayCarry, sayCurve, sayNoShot, sayShape, sayStart } from '../../words';
+import { shotDrawing } from './shotDrawing';
+import { areaPath, linePath, Number, Words } from './Strike';
+import { isRoomy, useSize } from '../useSize';
+import './fromAbove.css';
+
+const n = (value: number): number => Math.round(value * 10) / 10;
+
+/** The shot seen from above, to scale: start line, curve, and the landing as wide as models differ. */
+export function ShotPlan() {
+  const shot = useDerived((derived) => derived.shot);
+  if (!('missing' in shot)) return <Drawn shot={shot} />;
+  return (
+    <figure className="above">
+      <figcaption>Shot, from above</figcaption>
+      <p className="above-reason">{sayNoShot(shot)}</p>
+    </figure>
+  );
+}
+
+function Drawn({ shot }: { shot: Shot }) {
+  const handed = useDerived(({ player }) => player.handed);
+  const units = useDesk(({ document }) => document.units);
+  const picture = useRef<HTMLDivElement>(null);
+  const size = useSize(picture);
+  const hatch = useId();
+  const drawing = useMemo(
+    () => (isRoomy(size) ? shotDrawing(shot, handed, units, size) : undefined),
+    [shot, handed, units, size],
+  );
+  const said = [sayCarry(shot, units), sayStart(shot, handed), sayCurve(shot, handed, units), sayApex(shot, units)];
+  const label = `The shot from above. ${sayShape(shot, handed).sentence} ${said.map(({ spoken }) => spoken).join(', ')}.`;
+  return (
+    <figure className="above">
+      <figcaption>Shot, from above</figcaption>
+      <div className="above-picture" ref={picture}>
+        {drawing && size && (
+          <svg viewBox={`0 0 ${size.width} ${size.height}`} role="img" aria-label={label}>
+            <defs>
+              <pattern id={hatch} width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+                <path d="M1 0V5" stroke="var(--ink)" strokeWidth="1.2" />
+              </pattern>
+            </defs>
+            {drawing.arcs.map(({ radius }) => (
+              <circle key={radius} className="above-arc" cx={drawing.ball.x} cy={drawing.ball.y} r={n(radius)} />
+            ))}
+            <path className="above-target" d={linePath(drawing.target)} />
+            <path className="above-solid" d={areaPath(drawing.targetHead)} />
+            <path className="above-start" d={linePath(drawing.start)} />
+            <path className="above-strip" d={areaPath(drawing.width)} fill={`url(#${hatch})`} />
+            <path className="above-tick" d={drawing.widthTicks.map(linePath).join('')} />
+            <path className="above-curve" d={areaPath(drawing.curve).slice(0, -1)} />
+            <circle className="above-apex" cx={n(drawing.apex.x)} cy={n(drawing.apex.y)} r="4" />
+            <circle className="above-landing" cx={n(drawing.landing.x)} cy={n(drawing.landing.y)} r="4.5" />
+            <circle className="above-ball" cx={drawing.ball.x} cy={drawing.ball.y} r="5" />
+            {drawing.arcs.map(({ label: name }) => name && <Words key={name.text} label={name} />)}
+            {drawing.labels.map((each) => (
+              <Words key={each.text} label={each} />
+            ))}
+            {drawing.carry && <Number figure={drawing.carry} />}
+          </svg>
+        )}
+      </div>
+      <p className="above-legend" title={CARRY_WIDTH}>
+        <i className="above-swatch is-open" aria-hidden="true" />
+        <span>
+          <b>{sayCarry(shot, units).text}</b> carry
+        </span>
+      </p>
+    </figure>
+  );
+}

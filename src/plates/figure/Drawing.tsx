@@ -1,0 +1,43 @@
+import { createElement, useId, type ReactElement } from 'react';
+import type { Lettering } from '../annotation/lettering';
+import { Patterns } from './Patterns';
+import type { PlateDrawing } from '../plate/plateDrawing';
+import { layersOf, type Shape } from './shapes';
+
+const NAMES: Readonly<Record<string, string>> = {
+  class: 'className',
+  'text-anchor': 'textAnchor',
+  'font-size': 'fontSize',
+};
+
+function render({ key, tag, attributes, matrix, text, inside }: Shape): ReactElement {
+  const own = Object.entries(attributes).map(([name, value]) => [NAMES[name] ?? name, value]);
+  const placed = matrix && { transform: `matrix(${matrix.join(' ')})` };
+  return createElement(tag, { key, ...Object.fromEntries(own), ...placed }, text, inside?.map(render));
+}
+
+interface Props {
+  readonly drawing: PlateDrawing;
+  readonly letters: Lettering;
+  /** What the picture shows, as a sentence. */
+  readonly label: string;
+}
+
+/** A plate that stands still, as SVG. Everything in it comes worked out; nothing is decided here. */
+export function Drawing({ drawing, letters, label }: Props) {
+  const patterns = { hatch: useId(), dots: useId() };
+  const { view } = drawing.annotation;
+  const { under, over } = layersOf(drawing, letters, undefined, patterns);
+  return (
+    <svg
+      className="plate-drawing"
+      viewBox={`${view.left} ${view.top} ${view.right - view.left} ${view.bottom - view.top}`}
+      role="img"
+      aria-label={label}
+    >
+      <Patterns {...patterns} />
+      {under.map(render)}
+      {over.map(render)}
+    </svg>
+  );
+}

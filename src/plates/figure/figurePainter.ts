@@ -1,0 +1,207 @@
+import type { Body } from '../../model/body';
+import type { Club } from '../../model/club';
+import { AT, type Pose } from '../../model/chain';
+import { createFigure, type Figure } from '../../figure/figure';
+import { createPlacement, MATRIX_SIZE, PART, type PartId } from '../../figure/partIds';
+import { placeFigure, type Stance } from '../../figure/place';
+import { BOUND_SIZE, findKept, forget, isStill, project, remember, SKETCH, stand, type Drawn } from './outlineCache';
+import { findLeans } from './silhouetteCandidates';
+import { engrave, engravingPaths, type EngravedPart } from './engraving';
+import { SHEET, toX, toY, type Frame } from '../plate/frame';
+import { findHull, FLAT, hullPath } from './hull';
+import { NONE, outlineShapes, type Matrix, type Shape } from './shapes';
+
+export type Tone = 'beech' | 'walnut' | 'tinted' | 'grip' | 'steel' | 'head';
+
+/** The figure of one player with one club, ready to be drawn on plates. */
+export interface PlateFigure {
+  readonly figure: Figure;
+  readonly engraved: readonly EngravedPart[];
+  /** Of each part: which of its points can be on its contour. */
+  readonly leans: readonly Float32Array[];
+  /** Box and ball around each part in its own axes, m, `BOUND_SIZE` numbers each. What lies off the plate is not drawn. */
+  readonly bounds: Float64Array;
+}
+
+/**
+ * How much care goes into a figure: while everything moves a sketch, whose contours are carried along where that shows no difference;
+ * contours drawn for where they stand; the lines of the engraver too.
+ */
+export type Finish = 'sketch' | 'drawn' | 'engraved';
+
+/**
+ * Contour of one part, and its engraving once there is time for it. Paths in tenths of a unit from where the frame puts the middle of
+ * the stance: a plate that only slides its frame along draws nothing anew.
+ */
+export interface Outline {
+  readonly contour: string;
+  readonly shade: string;
+  readonly lit: string;
+  readonly finish: Finish;
+  /** All of it, ready to be written. */
+  readonly shapes: readonly Shape[];
+}
+
+/** A part on the plate, ready to be written as a group of its outline. */
+export interface DrawnPart extends Shape {
+  readonly id: PartId;
+  readonly tone: Tone;
+  /** Club and hands lie over the pattern, the rest of the figure under it. */
+  readonly isInFront: boolean;
+  readonly outline: Outline;
+  /** Brings an outline that was drawn elsewhere to where the part lies. Nothing for one that was drawn here. */
+  readonly matrix: Matrix | undefined;
+}
+
+const HANDS: readonly PartId[] = [
+  'wristLead',
+  'wristTrail',
+  'palmLead',
+  'palmTrail',
+  'fistLead',
+  'fistTrail',
+  'thumbLead',
+  'thumbTrail',
+];
+const CLUB: readonly PartId[] = ['shaft', 'sleeve', 'grip', 'clubHead'];
+const IN_FRONT = new Set<PartId>([...HANDS, ...CLUB]);
+/** Too small or too plain for an engraver. */
+const PLAIN = new Set<PartId>([...CLUB, 'thumbLead', 'thumbTrail', 'ankleLead', 'ankleTrail']);
+
+/** Prepares a player with a club. Once for each. */
+export function preparePlateFigure(body: Body, club: Club): PlateFigure {
+  const figure = createFigure(body, club);
+  const bounds = new Float64Array(figure.parts.length * BOUND_SIZE);
+  figure.parts.forEach(({ rings }, i) => {
+    let radius = 0;
+    for (let axis = 0; axis < 3; axis++) {
+      let low = Infinity;
+      let high = -Infinity;
+      for (let at = axis; at < rings.length; at += 3) {
+        low = Math.min(low, rings[at]);
+        high = Math.max(high, rings[at]);
+      }
+      const half = (high - low) / 2;
+      bounds[BOUND_SIZE * i + axis] = low + half;
+      bounds[BOUND_SIZE * i + 4 + axis] = half;
+      radius = Math.hypot(radius, half);
+    }
+    bounds[BOUND_SIZE * i + 3] = radius;
+  });
+  const engraved = figure.parts.map((part) => engrave(PLAIN.has(part.id) ? { ...part, ringCount: 1 } : part));
+  return { figure, engraved, bounds, leans: figure.parts.map(findLeans) };
+}
+
+let last: { body: Body; club: Club; plate: PlateFigure } | undefined;
+
+/** The prepared figure of the player at hand; both plates share it. */
+export function plateFigureOf(body: Body, club: Club): PlateFigure {
+  if (last?.body !== body || last.club !== club) last = { body, club, plate: preparePlateFigure(body, club) };
+  return last.plate;
+}
+
+/** How far past the plate's box the frame around it may reach, units. */
+const MARGIN = 90;
+const placement = createPlacement();
+const depth = new Float64Array(placement.length / MATRIX_SIZE);
+/**
+ * The figure in `pose`, seen down the line: contours from far to near, then the club in the hands, the hands around it, and the head
+ * on top when it is nearer than the hands. `drawn` remembers for the next time.
+ */
+export function drawBody(
+  plate: PlateFigure,
+  pose: Pose,
+  stance: Stance,
+  frame: Frame,
+  finish: Finish,
+  drawn?: Drawn,
+): DrawnPart[] {
+  if (drawn && drawn.plate !== plate) forget(drawn, plate);
+  placeFigure(plate.figure, pose, stance, placement);
+  const parts: DrawnPart[] = [];
+  const own = { ...frame, x0: 0, y0: 0 };
+  for (const i of orderOf(plate, pose, frame)) {
+    const part = drawPart(plate, i, own, finish, drawn);
+    if (part.outline.contour !== '') parts.push(part);
+  }
+  return parts;
+}
+
+/** Parts that are on the plate, in the order they are drawn. */
+function orderOf({ figure, bounds }: PlateFigure, pose: Pose, frame: Frame): number[] {
+  const order: number[] = [];
+  const { parts } = figure;
+  for (let i = 0; i < parts.length; i++) {
+    const m = i * MATRIX_SIZE;
+    const b = i * BOUND_SIZE;
+    const x = toX(frame, middleOf(m + 2, bounds, b));
+    const y = toY(frame, middleOf(m + 1, bounds, b));
+    depth[i] = middleOf(m, bounds, b);
+    const reach = bounds[b + 3] * frame.scale + MARGIN;
+    const isSeen =
+      x > SHEET.left - reach && x < SHEET.right + reach && y > SHEET.top - reach && y < SHEET.bottom + reach;
+    if (isSeen && !IN_FRONT.has(parts[i].id)) order.push(i);
+  }
+  order.sort(fromFar);
+  const hands = HAND_PARTS.toSorted(fromFar);
+  const headIsNear = pose[AT.head] < pose[AT.leadGrip];
+  if (headIsNear) order.push(PART.grip, ...hands, PART.shaft, PART.sleeve, PART.clubHead);
+  else order.push(PART.clubHead, PART.shaft, PART.sleeve, PART.grip, ...hands);
+  return order;
+}
+
+const HAND_PARTS = HANDS.map((id) => PART[id]);
+const fromFar = (i: number, j: number): number => depth[j] - depth[i];
+/** World coordinate of the middle of a part; `row` of its matrix: 0 x, 1 y, 2 z. */
+const middleOf = (row: number, bounds: Float64Array, b: number): number =>
+  placement[row] * bounds[b] +
+  placement[row + 3] * bounds[b + 1] +
+  placement[row + 6] * bounds[b + 2] +
+  placement[row + 9];
+
+function drawPart(plate: PlateFigure, i: number, frame: Frame, finish: Finish, drawn?: Drawn): DrawnPart {
+  const { id, material } = plate.figure.parts[i];
+  const before = drawn?.parts[i];
+  if (drawn) project(placement, i * MATRIX_SIZE, frame);
+  if (drawn && before && willDo(before, finish) && isStill(drawn, i, plate.bounds)) return before;
+  const tone: Tone = id === 'upperArmTrail' ? 'tinted' : material === 'brass' ? 'head' : material;
+  const kept = drawn && finish === 'sketch' ? findKept(drawn, i, plate.bounds) : undefined;
+  const outline = kept ? kept.outline : outlineOf(plate, i, tone, frame, finish);
+  const isInFront = IN_FRONT.has(id);
+  const { shapes: inside } = outline;
+  const part = {
+    key: id,
+    tag: 'g',
+    attributes: NONE,
+    inside,
+    matrix: kept?.matrix,
+    id,
+    tone,
+    isInFront,
+    outline,
+  } as const;
+  if (!drawn) return part;
+  // No engraving is carried along.
+  if (!kept && finish !== 'engraved') remember(drawn, i, part.outline);
+  return stand(drawn, i, part);
+}
+
+/** Whether what was drawn is fine enough. A sketch takes what was drawn with more care, but no engraving. */
+const willDo = ({ outline, matrix }: DrawnPart, finish: Finish): boolean =>
+  finish === 'sketch' ? outline.finish !== 'engraved' : outline.finish === finish && !matrix;
+
+function outlineOf(
+  { figure, leans, engraved }: PlateFigure,
+  i: number,
+  tone: Tone,
+  frame: Frame,
+  finish: Finish,
+): Outline {
+  const m = i * MATRIX_SIZE;
+  const flatness = finish === 'sketch' ? SKETCH : FLAT;
+  const contour = hullPath(findHull(figure.parts[i].rings, placement, m, frame, leans[i], flatness));
+  const { shade, lit } = finish === 'engraved' ? engravingPaths(engraved[i], placement, m, frame) : NOTHING;
+  return { contour, shade, lit, finish, shapes: outlineShapes(tone, contour, shade, lit) };
+}
+
+const NOTHING = { shade: '', lit: '' } as const;

@@ -1,0 +1,177 @@
+import { HANDLE_RADIUS, PIN_RADIUS, REGISTER_CROSS, type OtherLine } from '../annotation/annotation';
+import type { Tone } from './figurePainter';
+import type { Dimension } from '../annotation/dimension';
+import type { Point, Segment } from '../plate/frame';
+import type { Caption, Lettering } from '../annotation/lettering';
+import type { PlateDrawing } from '../plate/plateDrawing';
+
+/** An SVG element as plain data: a still plate renders it, a plate that is drawn again and again writes what changed of it. */
+export interface Shape {
+  /** Which element of its group this is, from one drawing to the next. */
+  readonly key: string;
+  readonly tag: 'path' | 'text' | 'tspan' | 'circle' | 'g';
+  readonly attributes: Readonly<Record<string, string | number>>;
+  /** Where the element lies in its group; a group only. */
+  readonly matrix?: Matrix | undefined;
+  /** Comes before what is `inside`. */
+  readonly text?: string;
+  readonly inside?: readonly Shape[];
+}
+
+/** An SVG matrix: the images of (1, 0) and (0, 1), then of the origin. */
+export type Matrix = readonly [a: number, b: number, c: number, d: number, e: number, f: number];
+
+/** A plate from the back to the front: `under` and `over` the marks of coach and player. */
+export interface Layers {
+  readonly under: readonly Shape[];
+  readonly over: readonly Shape[];
+}
+
+/** Ids of the two patterns on the page. */
+export interface Patterns {
+  readonly hatch: string;
+  readonly dots: string;
+}
+
+/** Half a tenth of a unit is below what any screen shows. */
+const n = (value: number): number => Math.round(value * 10) / 10;
+export const linePath = ({ from, to }: Segment): string => `M${n(from.x)} ${n(from.y)}L${n(to.x)} ${n(to.y)}`;
+const linesPath = (lines: readonly Segment[]): string => lines.map(linePath).join('');
+const areaPath = (points: readonly Point[]): string =>
+  points.length === 0 ? '' : `M${points.map(({ x, y }) => `${n(x)} ${n(y)}`).join('L')}Z`;
+/** What goes along with every step of a slider is placed by numbers: a text would be read again each time. */
+const movedBy = ({ x, y }: Point, scale = 1): Matrix => [scale, 0, 0, scale, n(x), n(y)];
+
+const path = (key: string, name: string, d: string): Shape => ({ key, tag: 'path', attributes: { class: name, d } });
+
+/** Words and the leader to what they name. */
+function words(key: string, { text, at, anchor, leader }: Caption, size: number, kind = ''): Shape[] {
+  const attributes = {
+    class: `plate-caption ${kind}`,
+    x: n(at.x),
+    y: n(at.y),
+    'text-anchor': anchor,
+    'font-size': n(size),
+  };
+  const label: Shape = { key, tag: 'text', attributes, text };
+  return leader ? [path(`${key} leader`, 'plate-leader', linePath(leader)), label] : [label];
+}
+
+const otherShapes = ({ kind, line, caption }: OtherLine, size: number): Shape[] => [
+  path(kind, `plate-other is-${kind}`, linePath(line)),
+  ...(caption ? words(`${kind} name`, caption, size, `is-${kind}`) : []),
+];
+
+/** Of a group that is only placed. */
+export const NONE = {} as const;
+const PIN_CLASS = { class: 'plate-pin' } as const;
+const PIN: readonly Shape[] = [
+  { key: 'disc', tag: 'circle', attributes: { r: PIN_RADIUS } },
+  {
+    key: 'cross',
+    tag: 'path',
+    attributes: { d: `M${-REGISTER_CROSS} 0H${REGISTER_CROSS}M0 ${-REGISTER_CROSS}V${REGISTER_CROSS}` },
+  },
+];
+const RING_CLASS = { class: 'plate-ring' } as const;
+const RING: readonly Shape[] = [
+  { key: 'ring', tag: 'circle', attributes: { r: HANDLE_RADIUS } },
+  { key: 'eye', tag: 'circle', attributes: { class: 'plate-ring-eye', r: 2.4 } },
+];
+
+function measure(
+  { line, ticks, figure }: Dimension,
+  extensions: readonly Segment[],
+  verdict: string,
+  letters: Lettering,
+): Shape[] {
+  const { number, unit, at } = figure;
+  return [
+    path('dimension', 'plate-dimension', linesPath([...extensions, line])),
+    path('ticks', 'plate-tick', linesPath(ticks)),
+    {
+      key: 'figure',
+      tag: 'text',
+      attributes: { class: `plate-figure is-${verdict}`, x: n(at.x), y: n(at.y), 'font-size': n(letters.figure) },
+      text: number,
+      inside: [
+        {
+          key: 'unit',
+          tag: 'tspan',
+          attributes: { class: 'plate-unit', dx: 3, 'font-size': n(letters.unit) },
+          text: unit,
+        },
+      ],
+    },
+  ];
+}
+
+/** One solid's contour and the engraver's lines. The dark board chalks the lit side instead. */
+export function outlineShapes(tone: Tone, contour: string, shade: string, lit: string): readonly Shape[] {
+  const shapes = [path('contour', `plate-part is-${tone}`, contour)];
+  if (shade !== '') shapes.push(path('shade', 'plate-engraving is-shade', shade));
+  if (lit !== '') shapes.push(path('lit', 'plate-engraving is-lit', lit));
+  return shapes;
+}
+
+/** The solids behind the pattern or in front of it, where the frame has them: their contours are in tenths of a unit. */
+const solidsOf = ({ frame, parts }: PlateDrawing, inFront: boolean): Shape => ({
+  key: inFront ? 'in front' : 'behind',
+  tag: 'g',
+  attributes: NONE,
+  matrix: movedBy({ x: frame.x0, y: frame.y0 }, 0.1),
+  // A part that has not moved is the same part, and a shape already: it need not be looked into.
+  inside: parts.filter((part) => part.isInFront === inFront),
+});
+
+/** Everything on a plate, in its units. `pulled`: how far the ring was pulled along its line's normal. */
+export function layersOf(
+  drawing: PlateDrawing,
+  letters: Lettering,
+  pulled: number | undefined,
+  { hatch, dots }: Patterns,
+): Layers {
+  const { annotation } = drawing;
+  const { verdict, corridor, edges, zone, axis, pin, handle, captions, scaleBar, others } = annotation;
+  const { dimension, extensions } = annotation;
+  const fill = verdict === 'steep' ? `url(#${hatch})` : verdict === 'shallow' ? `url(#${dots})` : 'none';
+  const shift = pulled === undefined ? undefined : { x: handle.direction.x * pulled, y: handle.direction.y * pulled };
+  const ring = { x: handle.at.x + (shift?.x ?? 0), y: handle.at.y + (shift?.y ?? 0) };
+  const size = letters.caption;
+  return {
+    under: [
+      path('corridor', 'plate-corridor', areaPath(corridor)),
+      solidsOf(drawing, false),
+      path('edges', 'plate-corridor-edge', linesPath(edges)),
+      { key: 'zone', tag: 'path', attributes: { d: areaPath(zone), fill } },
+      solidsOf(drawing, true),
+      ...others.flatMap((other) => otherShapes(other, size)),
+      path('axis', `plate-axis is-${verdict}`, linePath(axis)),
+      { key: 'pin', tag: 'g', attributes: PIN_CLASS, matrix: movedBy(pin), inside: PIN },
+      ...(dimension ? measure(dimension, extensions, verdict, letters) : []),
+    ],
+    over: [
+      ...(shift
+        ? [
+            {
+              key: 'sight',
+              tag: 'path',
+              attributes: {
+                class: 'plate-sight',
+                d: linePath(axis),
+                transform: `translate(${n(shift.x)} ${n(shift.y)})`,
+              },
+            } as const,
+          ]
+        : []),
+      { key: 'ring', tag: 'g', attributes: RING_CLASS, matrix: movedBy(ring), inside: RING },
+      ...captions.flatMap((caption) => words(caption.text, caption, size)),
+      ...(scaleBar
+        ? [
+            path('scale bar', 'plate-dimension', linesPath([scaleBar.line, ...scaleBar.ticks])),
+            ...words('scale', scaleBar.caption, size),
+          ]
+        : []),
+    ],
+  };
+}

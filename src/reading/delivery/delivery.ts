@@ -1,0 +1,185 @@
+import { findFall } from '../../math/root';
+import { AT, createPose } from '../../model/chain';
+import { K } from '../../model/keys';
+import { solveAdaptation } from './adapt';
+import { isReached, type Checkpoints } from '../checkpoints';
+import { planeDirection, planeTilt } from '../readings';
+import { headAt, headVelocityAt, swingPose, type Swing } from '../swing';
+
+/**
+ * What happens between shaft parallel and the ball. Held plane: the arms adapt so that the head meets the ball and the change of
+ * plane direction at shaft parallel carries over to the path. Nothing adapts: the joint curves run on and the head may miss.
+ * Ground for carrying the direction over: Morrison et al. (2017), shaft angle at mid-downswing predicts the swing plane's direction.
+ */
+export const DELIVERY_RULES = ['held plane', 'nothing adapts'] as const;
+export type DeliveryRule = (typeof DELIVERY_RULES)[number];
+
+/** What a player's reference swing brings to the ball and to shaft parallel: the zero of every implied path. Radians. */
+export interface ReferenceStrike {
+  readonly path: number;
+  readonly planeDirection: number;
+}
+
+/** Where the head passes when it does not meet the ball. Metres and seconds. */
+export interface Miss {
+  /** + toward the toe: the ball lies nearer the toe than meant. */
+  readonly toe: number;
+  /** + the head passes high. */
+  readonly high: number;
+  /** + the head comes late. */
+  readonly late: number;
+}
+
+/** What the club does to the ball. Radians, metres, m/s; world frame, right-handed player. */
+export interface Delivery {
+  readonly rule: DeliveryRule;
+  readonly status: 'held' | 'closest' | 'free';
+  /** When the head is at the ball, s, zero at the top. */
+  readonly t: number;
+  /** Horizontal direction of the head. + right of the target line: in-to-out. */
+  readonly path: number;
+  /** Vertical direction of the head. + rising. */
+  readonly attack: number;
+  /** Horizontal direction of the face normal. + right of the target line: open. */
+  readonly face: number;
+  readonly faceToPath: number;
+  /** Elevation of the face normal. */
+  readonly dynamicLoft: number;
+  /** Angle between head velocity and face normal. */
+  readonly spinLoft: number;
+  /** Lean of the shaft seen face on. + handle ahead of the head. */
+  readonly shaftLean: number;
+  readonly headSpeed: number;
+  /** Lowest point of the head ahead of the ball, m; NaN when the trace has none nearby. */
+  readonly lowPoint: number;
+  readonly planeTilt: number;
+  readonly planeDirection: number;
+  readonly headVelocity: readonly [number, number, number];
+  readonly faceNormal: readonly [number, number, number];
+  readonly miss: Miss;
+  /** Trail arm short of the grip at impact, m. */
+  readonly reachShortfall: number;
+  /** Joints that ran into their range while adapting (indices of `JOINT_IDS`). */
+  readonly limited: readonly number[];
+}
+/** Why there is nothing to deliver. */
+export interface NotDelivered {
+  readonly missing: 'no-shaft-parallel' | 'too-late' | 'never-at-the-ball';
+}
+
+const velocity = new Float64Array(3);
+const point = new Float64Array(3);
+const pose = createPose();
+
+/** Path and plane direction of a reference swing; absent when it never reaches shaft parallel. */
+export function strikeOf(reference: Swing, { shaftParallel }: Checkpoints): ReferenceStrike | undefined {
+  if (!isReached(shaftParallel)) return undefined;
+  headVelocityAt(reference, reference.reference.times[K.impact], velocity);
+  return {
+    path: Math.atan2(velocity[2], velocity[0]),
+    planeDirection: shaftParallel.readings.planeDirection,
+  };
+}
+
+/**
+ * Path at the ball if the change of plane direction against the player's reference carried through, rad.
+ * + in-to-out. Absent when shaft parallel is not reached.
+ */
+export const impliedPath = ({ shaftParallel }: Checkpoints, strike: ReferenceStrike): number | undefined =>
+  isReached(shaftParallel) ? strike.path + (shaftParallel.readings.planeDirection - strike.planeDirection) : undefined;
+
+/** The least time the arms are given to adapt, s. */
+const SHORTEST = 0.008;
+
+/** The swing with its last third adapted by the rule, and what reaches the ball. The checkpoints stay as they are. */
+export function deliver(
+  swing: Swing,
+  checkpoints: Checkpoints,
+  strike: ReferenceStrike,
+  rule: DeliveryRule = 'held plane',
+): { readonly swing: Swing; readonly delivery: Delivery | NotDelivered } {
+  const impact = swing.reference.times[K.impact];
+  const { shaftParallel } = checkpoints;
+  if (!isReached(shaftParallel)) return { swing, delivery: { missing: 'no-shaft-parallel' } };
+  if (rule === 'nothing adapts') {
+    const t = timeAtBall(swing, shaftParallel.t);
+    if (t === undefined) return { swing, delivery: { missing: 'never-at-the-ball' } };
+    return { swing, delivery: readDelivery(swing, t, rule, 'free', []) };
+  }
+  if (shaftParallel.t > impact - SHORTEST) return { swing, delivery: { missing: 'too-late' } };
+  const result = solveAdaptation(swing, shaftParallel.t, impliedPath(checkpoints, strike)!);
+  const adapted: Swing = { ...swing, adaptation: result.adaptation };
+  return { swing: adapted, delivery: readDelivery(adapted, impact, rule, result.status, result.limited) };
+}
+
+/** When the head passes the ball, seen face on, s. */
+function timeAtBall(swing: Swing, from: number): number | undefined {
+  const behind = (t: number): number => {
+    headAt(swing, t, point);
+    return swing.reference.ballPoint[0] - point[0];
+  };
+  const found = findFall(behind, from, swing.reference.times[K.exit] + 0.03, 0.01);
+  return 't' in found ? found.t : undefined;
+}
+
+/** Reads what the club does at time `t` (s): the slope of the drawn trace and the drawn face. */
+function readDelivery(
+  swing: Swing,
+  t: number,
+  rule: DeliveryRule,
+  status: Delivery['status'],
+  limited: readonly number[],
+): Delivery {
+  swingPose(swing, t, pose);
+  headVelocityAt(swing, t, velocity);
+  const [vx, vy, vz] = velocity;
+  const n = AT.faceNormal;
+  const headSpeed = Math.hypot(vx, vy, vz);
+  const path = Math.atan2(vz, vx);
+  const face = Math.atan2(pose[n + 2], pose[n]);
+  const along = (vx * pose[n] + vy * pose[n + 1] + vz * pose[n + 2]) / headSpeed;
+  return {
+    rule,
+    status,
+    t,
+    path,
+    attack: Math.atan2(vy, Math.hypot(vx, vz)),
+    face,
+    faceToPath: face - path,
+    dynamicLoft: Math.asin(pose[n + 1]),
+    spinLoft: Math.acos(Math.min(1, along)),
+    shaftLean: Math.atan2(pose[AT.leadGrip] - pose[AT.head], pose[AT.leadGrip + 1] - pose[AT.head + 1]),
+    headSpeed,
+    lowPoint: lowPointAhead(swing, t),
+    planeTilt: planeTilt(pose, velocity),
+    planeDirection: planeDirection(pose, velocity),
+    headVelocity: [vx, vy, vz],
+    faceNormal: [pose[n], pose[n + 1], pose[n + 2]],
+    miss: readMiss(swing, t),
+    reachShortfall: pose[AT.reachShortfall],
+    limited,
+  };
+}
+
+function readMiss(swing: Swing, t: number): Miss {
+  const { ballPoint, times } = swing.reference;
+  let toe = 0;
+  for (let i = 0; i < 3; i++) toe += (ballPoint[i] - pose[AT.head + i]) * (i === 1 ? 0 : pose[AT.toeDirection + i]);
+  return { toe, high: pose[AT.head + 1] - ballPoint[1], late: (t - times[K.impact]) * swing.tempo };
+}
+
+/** How far from the ball a low point is looked for, s. */
+const LOW_POINT_SPAN = 0.03;
+const trace = new Float64Array(3);
+
+/** Where the head's trace is lowest, ahead of the ball, m. NaN when it is not within reach of the ball. */
+function lowPointAhead(swing: Swing, t: number): number {
+  const falling = (s: number): number => {
+    headVelocityAt(swing, s, trace);
+    return -trace[1];
+  };
+  const found = findFall(falling, t - LOW_POINT_SPAN, t + LOW_POINT_SPAN, LOW_POINT_SPAN / 2);
+  if ('missing' in found) return NaN;
+  headAt(swing, found.t, trace);
+  return trace[0] - swing.reference.ballPoint[0];
+}

@@ -1,0 +1,123 @@
+import { current, desk, put, subscribe } from '../../store/desk/desk';
+import { derive } from '../../store/derive/derived';
+import type { Document } from '../../store/document/document';
+import { NO_HISTORY, type History } from '../../store/document/history';
+import { isReached } from '../../reading/checkpoints';
+import type { Clock } from '../storage/clock';
+import { editLesson } from './edits';
+import { NOTHING_COMPUTED, type Computed, type LessonRecord } from './recordTypes';
+import type { LessonBook } from './lessonBook';
+
+/** A change on the desk is in the lesson after this; the writer's own wait comes on top, ms. */
+const FOLLOW_MS = 100;
+
+/** Both judged readings of a document as the model computes them now, cm. Never exaggerated, never bent on the bench. */
+export function computeCm(document: Document): Computed {
+  const state = desk.getState();
+  const plain = { ...state.session, exaggerate: false, bench: null, ghost: null };
+  const { status, checkpoints } = derive({ ...state, document, session: plain });
+  // What the desk shows was pushed out of the cache: put it back before anything draws.
+  current();
+  if (status !== 'ready') return NOTHING_COMPUTED;
+  const { leadArmParallel: p5, shaftParallel: p6 } = checkpoints;
+  const toCm = (metres: number): number | null =>
+    Number.isFinite(metres) ? Number((metres * 100).toFixed(2)) + 0 : null;
+  return {
+    leadArmParallel: isReached(p5) ? toCm(p5.readings.bicepGap) : null,
+    shaftParallel: isReached(p6) ? toCm(p6.readings.headDepth) : null,
+  };
+}
+
+/** The same desk under the units and the board of whoever looks at it now. */
+export const asSeenHere = (kept: Document, { units, board }: Document): Document => ({ ...kept, units, board });
+
+const sameSwing = (a: Document, b: Document): boolean =>
+  a === b || JSON.stringify(asSeenHere(a, b)) === JSON.stringify(b);
+
+export interface DeskLink {
+  /** The desk has been laid out; from now on changes are the user's. */
+  start(): void;
+  open(lesson: LessonRecord): void;
+  close(): void;
+  /** Brings the open lesson up to the desk at once. */
+  follow(): void;
+  openLesson(): LessonRecord | undefined;
+  /** Makes this tab the one that writes; an open lesson goes on here. */
+  takeOver(): Promise<void>;
+}
+
+/** Ties the desk to the open lesson: what is dialled is in the lesson a moment later, and nothing has to be saved. */
+export function linkDesk(book: LessonBook, clock: Clock): DeskLink {
+  let callOff: (() => void) | undefined;
+  let historyBefore: History = NO_HISTORY;
+  let takingOver = false;
+  let documentAtStart: Document | undefined;
+
+  const openLesson = (): LessonRecord | undefined => {
+    const { records, meta } = book.state.getState();
+    const record = meta.openLessonId === null ? undefined : records.get(meta.openLessonId);
+    return record?.kind === 'lesson' ? record : undefined;
+  };
+  const isOurs = (): boolean => {
+    const { mode } = book.state.getState();
+    return mode === 'writing' || mode === 'apart';
+  };
+
+  const follow = (): void => {
+    callOff?.();
+    callOff = undefined;
+    const lesson = openLesson();
+    const { document } = desk.getState();
+    if (!lesson || !isOurs() || sameSwing(lesson.now, document)) return;
+    book.apply(editLesson(lesson, clock.nowMs(), { now: document, computedCm: computeCm(document) }, ''));
+  };
+
+  const lay = (document: Document, history: History): void =>
+    put({ document: asSeenHere(document, desk.getState().document), history, gesture: null });
+
+  subscribe((now, before) => {
+    if (now.document === before.document && now.found === before.found) return;
+    if (openLesson() && isOurs()) callOff ??= clock.after(FOLLOW_MS, follow);
+  });
+
+  // When this tab begins to write, a lesson that was open goes on where it was left: after a reload, and when asked to
+  // take over. A tab that merely inherits the book keeps its own desk, once something was changed on it.
+  book.state.subscribe((now, before) => {
+    if (now.mode !== 'writing' || before.mode === 'writing' || before.mode === 'apart') return;
+    const lesson = openLesson();
+    const isUntouched = desk.getState().document === documentAtStart;
+    const goesOn = before.mode === 'opening' || takingOver || isUntouched;
+    takingOver = false;
+    if (!goesOn) book.setMeta({ openLessonId: null, desk: null });
+    else if (lesson && !sameSwing(lesson.now, desk.getState().document)) lay(lesson.now, NO_HISTORY);
+  });
+
+  return {
+    start() {
+      documentAtStart = desk.getState().document;
+    },
+    openLesson,
+    follow,
+    takeOver() {
+      takingOver = true;
+      return book.takeOver();
+    },
+    open(lesson) {
+      follow();
+      const { document, history } = desk.getState();
+      if (isOurs() && !openLesson()) {
+        historyBefore = history;
+        book.setMeta({ desk: document });
+      }
+      book.setMeta({ openLessonId: lesson.id });
+      lay(lesson.now, NO_HISTORY);
+    },
+    close() {
+      follow();
+      const { desk: before } = book.state.getState().meta;
+      book.setMeta({ openLessonId: null, desk: null });
+      if (before) lay(before, historyBefore);
+      historyBefore = NO_HISTORY;
+    },
+  };
+}

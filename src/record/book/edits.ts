@@ -1,0 +1,147 @@
+import type { ClubId } from '../../model/club';
+import type { Player } from '../../model/body';
+import type { Document } from '../../store/document/document';
+import { NOTHING_SEEN } from '../../store/document/sighting';
+import type { Records } from '../file/importPlan';
+import { recordsOf } from '../file/importPlan';
+import {
+  LIMITS,
+  RECORD_VERSION,
+  type BookRecord,
+  type Computed,
+  type LessonRecord,
+  type PlayerRecord,
+  type SwingRecord,
+} from './recordTypes';
+import { firstOf, toName, toText } from '../file/text';
+
+/** A change of the book: records as they shall be, and records that go. Undone by putting back what was there. */
+export interface Edit {
+  readonly label: string;
+  readonly put: readonly BookRecord[];
+  readonly remove: readonly string[];
+}
+
+/** What a new record needs from outside. */
+export interface Birth {
+  readonly id: string;
+  readonly nowMs: number;
+}
+
+const born = ({ id, nowMs }: Birth) => ({ id, version: RECORD_VERSION, createdMs: nowMs, changedMs: nowMs }) as const;
+
+export const cleanName = (raw: string): string => firstOf(toName(raw), LIMITS.name).trim();
+export const cleanNotes = (raw: string): string => firstOf(toText(raw), LIMITS.notes);
+export const cleanDrills = (raw: readonly string[]): readonly string[] =>
+  raw
+    .map((drill) => firstOf(toName(drill), LIMITS.drill).trim())
+    .filter((drill) => drill !== '')
+    .slice(0, LIMITS.drills);
+
+/** A name nobody has yet: "Ann", "Ann 2", "Ann 3". */
+export function freeName(book: Records, wanted: string): string {
+  const names = new Set([...book.values()].map((record) => (record.kind === 'player' ? record.name : '')));
+  const base = cleanName(wanted) || 'Player';
+  if (!names.has(base)) return base;
+  for (let number = 2; ; number++) {
+    const name = `${firstOf(base, LIMITS.name - 6)} ${number}`;
+    if (!names.has(name)) return name;
+  }
+}
+
+export function addPlayer(book: Records, birth: Birth, name: string, body: Player, club: ClubId | null): Edit {
+  const player: PlayerRecord = {
+    kind: 'player',
+    ...born(birth),
+    name: freeName(book, name),
+    body,
+    clubs: club === null ? [] : [club],
+    notes: '',
+    archived: false,
+    example: false,
+  };
+  return { label: `Add ${player.name}`, put: [player], remove: [] };
+}
+
+type OfPlayer = Partial<Pick<PlayerRecord, 'name' | 'body' | 'clubs' | 'notes' | 'archived'>>;
+type OfLesson = Partial<Pick<LessonRecord, 'date' | 'now' | 'computedCm' | 'target' | 'plan' | 'drills' | 'notes'>>;
+
+/** The same record with some fields new. The later of clock and last change: a clock set back must not make it older. */
+const touched = <R extends BookRecord>(record: R, nowMs: number, fields: Partial<R>): R => ({
+  ...record,
+  ...fields,
+  changedMs: Math.max(nowMs, record.changedMs + 1),
+});
+
+export function editPlayer(player: PlayerRecord, nowMs: number, fields: OfPlayer, label: string): Edit {
+  return { label, put: [touched(player, nowMs, fields)], remove: [] };
+}
+export function editLesson(lesson: LessonRecord, nowMs: number, fields: OfLesson, label: string): Edit {
+  return { label, put: [touched(lesson, nowMs, fields)], remove: [] };
+}
+export function renameSwing(swing: SwingRecord, nowMs: number, name: string): Edit {
+  return { label: 'Rename swing', put: [touched(swing, nowMs, { name })], remove: [] };
+}
+
+/** A player with everything about him once more, under a new name. */
+export function duplicatePlayer(book: Records, player: PlayerRecord, births: () => Birth): Edit {
+  const first = births();
+  const name = freeName(book, player.name);
+  const copies = recordsOf(book, player.id).map((record): BookRecord => {
+    if (record.kind === 'player') return { ...record, ...born(first), name, example: false };
+    return { ...record, ...born(births()), playerId: first.id };
+  });
+  return { label: `Duplicate ${player.name}`, put: copies, remove: [] };
+}
+
+export function deletePlayer(book: Records, player: PlayerRecord): Edit {
+  return { label: `Delete ${player.name}`, put: [], remove: recordsOf(book, player.id).map(({ id }) => id) };
+}
+export const deleteRecord = ({ id }: BookRecord, label: string): Edit => ({ label, put: [], remove: [id] });
+
+/** A new lesson: what was to be practised is carried over, what is seen today is still to be seen. */
+export function addLesson(
+  birth: Birth,
+  playerId: string,
+  date: string,
+  now: Document,
+  computedCm: Computed,
+  last: LessonRecord | undefined,
+): Edit {
+  const lesson: LessonRecord = {
+    kind: 'lesson',
+    ...born(birth),
+    playerId,
+    date,
+    now: { ...now, seen: NOTHING_SEEN },
+    computedCm,
+    target: last?.target ?? null,
+    plan: last?.plan ?? [],
+    drills: last?.drills ?? [],
+    notes: '',
+  };
+  return { label: 'New lesson', put: [lesson], remove: [] };
+}
+
+export function duplicateLesson(lesson: LessonRecord, birth: Birth, date: string): Edit {
+  return { label: 'Duplicate lesson', put: [{ ...lesson, ...born(birth), date }], remove: [] };
+}
+
+export function keepSwing(birth: Birth, playerId: string, name: string, now: Document, computedCm: Computed): Edit {
+  const swing: SwingRecord = {
+    kind: 'swing',
+    ...born(birth),
+    playerId,
+    name: cleanName(name) || 'Swing',
+    now,
+    computedCm,
+  };
+  return { label: `Keep ${swing.name}`, put: [swing], remove: [] };
+}
+
+/** What puts back what an edit changes. */
+export function inverseOf(book: Records, { label, put, remove }: Edit): Edit {
+  const ids = [...put.map(({ id }) => id), ...remove];
+  const before = ids.map((id) => book.get(id)).filter((record) => record !== undefined);
+  return { label, put: before, remove: put.map(({ id }) => id).filter((id) => !book.has(id)) };
+}

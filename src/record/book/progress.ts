@@ -1,0 +1,51 @@
+import type { CheckpointId } from '../../reading/checkpoints';
+import type { BandCm } from '../../store/document/document';
+import type { Sighting } from '../../store/document/sighting';
+import type { LessonRecord } from './recordTypes';
+
+/** One lesson on the plot. */
+export interface ProgressPoint {
+  readonly id: string;
+  readonly date: string;
+  readonly seen: Sighting | null;
+  readonly computedCm: number | null;
+  readonly targetCm: number | null;
+}
+
+/** The lessons of one player at one checkpoint, oldest first. */
+export const progressOf = (lessons: readonly LessonRecord[], at: CheckpointId): ProgressPoint[] =>
+  lessons
+    .toSorted((a, b) => a.date.localeCompare(b.date) || a.createdMs - b.createdMs)
+    .map(({ id, date, now, computedCm, target }) => ({
+      id,
+      date,
+      seen: now.seen[at],
+      computedCm: computedCm[at],
+      targetCm: target?.computedCm[at] ?? null,
+    }));
+
+/** How far a reading lies outside a band, cm; 0 inside. */
+export const outsideCm = (cm: number, { lowCm, highCm }: BandCm): number => Math.max(0, lowCm - cm, cm - highCm);
+
+/** What came of it from the first to the last lesson in which the coach noted what he saw. */
+export type Moved =
+  | { readonly missing: 'nothing seen' | 'seen once' }
+  | {
+      /** Toward the band (+) or away from it (-), cm. */
+      readonly towardCm: number;
+      /** The give or take of both readings together (root of the sum of squares), cm. */
+      readonly doubtCm: number;
+      readonly inside: 'both' | 'now' | 'before' | 'neither';
+    };
+
+export function movedToward(points: readonly ProgressPoint[], band: BandCm): Moved {
+  const seen = points.map((point) => point.seen).filter((one) => one !== null);
+  if (seen.length < 2) return { missing: seen.length === 0 ? 'nothing seen' : 'seen once' };
+  const [first, last] = [seen[0], seen.at(-1)!];
+  const [before, now] = [outsideCm(first.cm, band), outsideCm(last.cm, band)];
+  return {
+    towardCm: before - now,
+    doubtCm: Math.hypot(first.plusMinusCm, last.plusMinusCm),
+    inside: before === 0 ? (now === 0 ? 'both' : 'before') : now === 0 ? 'now' : 'neither',
+  };
+}

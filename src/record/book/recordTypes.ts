@@ -1,0 +1,79 @@
+import type { ClubId } from '../../model/club';
+import type { Player } from '../../model/body';
+import type { MovementGroup } from '../../model/movements';
+import type { CheckpointId } from '../../reading/checkpoints';
+import type { Dialled, Document } from '../../store/document/document';
+
+/** Version of one record, in the book and in a backup file. A newer one is left untouched. */
+export const RECORD_VERSION = 1;
+
+interface Kept {
+  readonly id: string;
+  readonly version: typeof RECORD_VERSION;
+  readonly createdMs: number;
+  /** Last change, ms since 1970. Of two copies of a record the one with the later change is the newer. */
+  readonly changedMs: number;
+}
+
+/** A person. A nickname is enough. */
+export interface PlayerRecord extends Kept {
+  readonly kind: 'player';
+  readonly name: string;
+  readonly body: Player;
+  readonly clubs: readonly ClubId[];
+  readonly notes: string;
+  readonly archived: boolean;
+  /** Our own invention, there to be looked at and removed. */
+  readonly example: boolean;
+}
+
+/** What the model computed when the record was written; null where a checkpoint was not reached. */
+export type Computed = { readonly [id in CheckpointId]: number | null };
+
+export interface Target {
+  readonly movements: Dialled;
+  readonly computedCm: Computed;
+}
+
+/** One lesson. `now` is the desk as it was left, with what the coach saw. */
+export interface LessonRecord extends Kept {
+  readonly kind: 'lesson';
+  readonly playerId: string;
+  /** Calendar day where the lesson was given, "2026-11-25". */
+  readonly date: string;
+  readonly now: Document;
+  readonly computedCm: Computed;
+  readonly target: Target | null;
+  /** The movements the player works on. */
+  readonly plan: readonly MovementGroup[];
+  readonly drills: readonly string[];
+  readonly notes: string;
+}
+
+/** A swing worth keeping. */
+export interface SwingRecord extends Kept {
+  readonly kind: 'swing';
+  readonly playerId: string;
+  readonly name: string;
+  readonly now: Document;
+  readonly computedCm: Computed;
+}
+
+export type BookRecord = PlayerRecord | LessonRecord | SwingRecord;
+export type Kind = BookRecord['kind'];
+export const KINDS: readonly Kind[] = ['player', 'lesson', 'swing'];
+
+/** What fits: everything longer is refused at the field, and no file gets this far with more. */
+export const LIMITS = {
+  name: 60,
+  notes: 4000,
+  drill: 200,
+  drills: 12,
+  /** Characters of one record and of one file, and how deep its brackets may go: looked at before anything is read. */
+  recordText: 40_000,
+  fileText: 24_000_000,
+  depth: 12,
+  records: 50_000,
+} as const;
+
+export const NOTHING_COMPUTED: Computed = { leadArmParallel: null, shaftParallel: null };

@@ -1,0 +1,55 @@
+import { KINDS, type BookRecord, type Kind } from '../book/recordTypes';
+import { sumOf } from './sum';
+import { toSlug } from './text';
+
+/*
+ * The backup and hand-over file. JSON, UTF-8, one record a line, so that one damaged line costs one record:
+ *
+ *   {"format":"slantwise lesson book","version":1,"writtenMs":1764061200000,"holds":{"player":1,"lesson":2,"swing":0},"records":[
+ *   {"sum":"1c291ca3","record":{"kind":"player", ...}},
+ *   {"sum":"5c1f0b7e","record":{"kind":"lesson", ...}}
+ *   ]}
+ *
+ * `sum` is the CRC-32 of the record's JSON without spaces. Whoever edits a file by hand leaves it out. The fields of a
+ * record are those of kinds.ts, all of them and no others. `alongside` may follow with texts that are kept, not read.
+ */
+export const FORMAT = 'slantwise lesson book';
+export const FILE_VERSION = 1;
+
+export type Counts = { readonly [K in Kind]: number };
+
+/** How many of each kind. */
+export function countKinds(records: Iterable<{ readonly kind: Kind }>): Counts {
+  const counts = { player: 0, lesson: 0, swing: 0 };
+  for (const { kind } of records) counts[kind]++;
+  return counts;
+}
+
+/** One line of the file. */
+const toLine = (record: unknown): string => {
+  const text = JSON.stringify(record);
+  return `{"sum":"${sumOf(text)}","record":${text}}`;
+};
+
+/** The whole file. Players first, so that a person who reads it finds them. */
+export function writeFile(
+  records: Iterable<BookRecord>,
+  writtenMs: number,
+  alongside?: Readonly<Record<string, string>>,
+): string {
+  const sorted = [...records].toSorted((a, b) => KINDS.indexOf(a.kind) - KINDS.indexOf(b.kind));
+  const head = { format: FORMAT, version: FILE_VERSION, writtenMs, holds: countKinds(sorted) };
+  const tail = alongside === undefined ? ']}' : `],"alongside":${JSON.stringify(alongside)}}`;
+  return `${JSON.stringify(head).slice(0, -1)},"records":[\n${sorted.map(toLine).join(',\n')}\n${tail}\n`;
+}
+
+/** "2026-11-25" where the device is. */
+export function toDay(ms: number): string {
+  const day = new Date(ms);
+  const two = (number: number): string => String(number).padStart(2, '0');
+  return `${day.getFullYear()}-${two(day.getMonth() + 1)}-${two(day.getDate())}`;
+}
+
+/** "slantwise-lesson-book-2026-11-25.json", or with one player's name in it. */
+export const fileName = (nowMs: number, player?: string): string =>
+  `slantwise-${player === undefined ? 'lesson-book' : toSlug(player)}-${toDay(nowMs)}.json`;

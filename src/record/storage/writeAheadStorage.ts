@@ -1,0 +1,62 @@
+import { readMeta } from '../book/bookState';
+import { bringForward } from '../book/migrations';
+import type { Meta } from './storagePort';
+import { LIMITS, type BookRecord } from '../book/recordTypes';
+import { findObstacle } from '../file/jsonGuard';
+import { readRecord } from '../file/validate';
+
+/** What was still in hand when the page had to go. A page that closes has no time for the store, only for a note. */
+export interface Note {
+  /** Under which claim it would have been written. */
+  readonly claim: number;
+  readonly records: readonly BookRecord[];
+  readonly removed: readonly string[];
+  readonly meta: Meta;
+}
+
+/** A place for one text that is written before the call returns: the browser's small storage. */
+export interface Journal {
+  write(text: string): void;
+  read(): string | null;
+  clear(): void;
+}
+
+export const NO_JOURNAL: Journal = { write: () => {}, read: () => null, clear: () => {} };
+const KEY = 'slantwise.lesson-journal';
+
+/** The small storage, where there is one; whatever it refuses is only a note lost. */
+export function openJournal(shelf: () => Pick<Storage, 'getItem' | 'setItem' | 'removeItem'>): Journal {
+  const attempt = <T>(work: () => T, otherwise: T): T => {
+    try {
+      return work();
+    } catch {
+      return otherwise;
+    }
+  };
+  return {
+    write: (text) => attempt(() => shelf().setItem(KEY, text), undefined),
+    read: () => attempt(() => shelf().getItem(KEY), null),
+    clear: () => attempt(() => shelf().removeItem(KEY), undefined),
+  };
+}
+
+/** Reads a note like anything else that comes from outside: field by field, each record whole or not at all. */
+export function readNote(text: string | null): Note | undefined {
+  if (text === null || findObstacle(text, LIMITS.fileText, LIMITS.depth) !== undefined) return undefined;
+  let value: unknown;
+  try {
+    value = JSON.parse(text);
+  } catch {
+    return undefined;
+  }
+  if (typeof value !== 'object' || value === null) return undefined;
+  const { claim, records, removed, meta } = value as { readonly [K in keyof Note]?: unknown };
+  if (!Number.isSafeInteger(claim) || !Array.isArray(records) || !Array.isArray(removed)) return undefined;
+  const read = (records as unknown[]).map((raw) => readRecord(bringForward(raw)));
+  return {
+    claim: claim as number,
+    records: read.flatMap((one) => ('record' in one ? [one.record] : [])),
+    removed: (removed as unknown[]).filter((id) => typeof id === 'string'),
+    meta: readMeta(meta),
+  };
+}

@@ -1,0 +1,23 @@
+import { roundTo, showLength, type Units } from '../../words';
+import type { Moved } from '../book/progress';
+
+/**
+ * The honest sentence: how far it moved, and how far the coach's own reading can be off. At most 15 words.
+ * Movement inside the reading error is called that.
+ */
+export function sayMoved(moved: Moved, units: Pick<Units, 'length'>): string {
+  if ('missing' in moved) {
+    return moved.missing === 'nothing seen'
+      ? 'Nothing seen is noted yet. Note what you see in each lesson.'
+      : 'Seen once. The next lesson will show whether it moved.';
+  }
+  const { towardCm, doubtCm, inside } = moved;
+  const say = (cm: number): string => showLength(Math.abs(cm) / 100, units).inSentence;
+  if (inside === 'both') return `Inside the band at first and now; your own reading error is ${say(doubtCm)}.`;
+  const size = roundTo(Math.abs(towardCm), 0);
+  const way = towardCm >= 0 ? 'toward the band' : 'away from the band';
+  if (size === 0) return `Has not moved; your own reading error is ${say(doubtCm)}.`;
+  if (Math.abs(towardCm) <= doubtCm)
+    return `Moved ${say(towardCm)} ${way}: within your own reading error of ${say(doubtCm)}.`;
+  return `Moved ${say(towardCm)} ${way}; your own reading error is ${say(doubtCm)}.`;
+}

@@ -1,0 +1,31 @@
+import type { CheckpointId } from '../../reading/checkpoints';
+import { showLength, type Units } from '../../words';
+import type { Seen, Sighting } from '../../store/document/sighting';
+import type { Computed } from '../book/recordTypes';
+
+const SIDES: Readonly<Record<CheckpointId, readonly [string, string, string]>> = {
+  leadArmParallel: ['above', 'below', 'through the bicep'],
+  shaftParallel: ['in front', 'behind', 'covers the hands'],
+};
+
+/** "7 cm above", "21 cm in front". */
+export function sayCm(at: CheckpointId, cm: number, units: Pick<Units, 'length'>): string {
+  const shown = showLength(Math.abs(cm) / 100, units);
+  const [over, under, level] = SIDES[at];
+  return shown.value === 0 ? level : `${shown.inSentence} ${cm > 0 ? over : under}`;
+}
+
+/** "7 cm above ± 2 cm". */
+export const saySighting = (at: CheckpointId, { cm, plusMinusCm }: Sighting, units: Pick<Units, 'length'>): string =>
+  `${sayCm(at, cm, units)} ± ${showLength(plusMinusCm / 100, units).text}`;
+
+/** "P5 7 cm above, P6 21 cm in front": what was seen where it was, what was computed otherwise. */
+export function sayBoth(seen: Seen | null, computed: Computed, units: Pick<Units, 'length'>): string {
+  const one = (at: CheckpointId): string => {
+    const sighting = seen?.[at];
+    if (sighting) return `seen ${saySighting(at, sighting, units)}`;
+    const cm = computed[at];
+    return cm === null ? 'not reached' : `${sayCm(at, cm, units)}`;
+  };
+  return `P5 ${one('leadArmParallel')}, P6 ${one('shaftParallel')}`;
+}

@@ -1,0 +1,111 @@
+import { Color, MeshPhysicalMaterial, ShaderChunk, type Material } from 'three';
+import { carried, type PartRows } from './rigidPartShader';
+import { MIRRORED, ROOM_LIGHT } from '../setting/studioReflection';
+import type { Solidity } from './solids';
+import type { Theme } from '../setting/theme';
+
+const NOISE = /* glsl */ `
+float grainHash(vec3 p) { p = fract(p * .3183099 + .1); p *= 17.; return fract(p.x * p.y * p.z * (p.x + p.y + p.z)); }
+float grainNoise(vec3 x) {
+  vec3 i = floor(x), f = fract(x);
+  f = f * f * (3. - 2. * f);
+  return mix(
+    mix(mix(grainHash(i), grainHash(i + vec3(1, 0, 0)), f.x), mix(grainHash(i + vec3(0, 1, 0)), grainHash(i + vec3(1, 1, 0)), f.x), f.y),
+    mix(mix(grainHash(i + vec3(0, 0, 1)), grainHash(i + vec3(1, 0, 1)), f.x), mix(grainHash(i + vec3(0, 1, 1)), grainHash(i + vec3(1, 1, 1)), f.x), f.y),
+    f.z);
+}`;
+
+/**
+ * Growth rings round an axis beside the part's own, fibres thirty times longer than wide, slow mottling. `wide` is the width of a
+ * pixel on the part, m.
+ */
+const GRAIN = /* glsl */ `
+{
+  vec3 q = vGrain;
+  float piece = vPiece;
+  vec2 heart = vec2(.052 + .012 * sin(piece * 2.4), .02 + .02 * cos(piece * 1.7));
+  q.y += piece * .37;
+  float wander = grainNoise(q * vec3(9., 2.2, 9.));
+  float ring = length((q.xz + heart) * vec2(1., 1.15)) * 118. + wander * 3.2 + q.y * 3.;
+  float late = pow(.5 + .5 * sin(ring), 2.2);
+  // Fibres narrower than a pixel fade out instead of shimmering; what has faded is not worked out.
+  float fibre = .5, streak = .5;
+  float fineShare = 1. - smoothstep(.35, 1.1, wide * 420.);
+  float broadShare = 1. - smoothstep(.35, 1.1, wide * 150.);
+  if (fineShare > 0.) fibre = mix(.5, grainNoise(q * vec3(420., 14., 420.)), fineShare);
+  if (broadShare > 0.) streak = mix(.5, grainNoise(q * vec3(150., 5., 150.)), broadShare);
+  float mottle = grainNoise(q * vec3(16., 3., 16.));
+  float shade = late * .42 + (fibre * .5 + streak * .5) * .34 + (mottle - .5) * .3 + .06;
+  diffuseColor.rgb = mix(woodEarly[surface], woodLate[surface], clamp(shade, 0., 1.));
+}`;
+
+/** What a surface is made of, by its place in `SOLIDITIES`: two woods, rubber, three metals, the ball. */
+const KINDS = /* glsl */ `
+  int surface = int(vSurface + .5);
+  bool isWood = surface < 2;
+  bool isMetal = surface > 2 && surface < 6;
+  bool isBall = surface == 6;
+`;
+
+type Finish = readonly [colour: Color, roughness: number];
+const finishes = (theme: Theme): Readonly<Record<Solidity, Finish>> => ({
+  beech: [theme.beech[0], 0.56],
+  walnut: [theme.walnut[0], 0.5],
+  dark: [theme.dark, 0.82],
+  steel: [theme.steel, 0.22],
+  head: [theme.blade, 0.36],
+  brass: [theme.brass, 0.28],
+  ball: [new Color('#fffdf6'), 0.35],
+});
+
+/**
+ * One material for everything that is solid, so that all of it is one draw call: oiled wood with its grain drawn from the part's own
+ * coordinates, rubber, metal that mirrors a room, and the ball. Which of them a vertex belongs to is its attribute `surface`.
+ */
+export function solidMaterial(theme: Theme, rows: PartRows): Material {
+  const material = new MeshPhysicalMaterial({ clearcoat: 0.12, clearcoatRoughness: 0.5 });
+  const finish = Object.values(finishes(theme)).flatMap(([{ r, g, b }, roughness]) => [r, g, b, roughness]);
+  material.onBeforeCompile = (shader) => {
+    Object.assign(shader.uniforms, {
+      finish: { value: Float32Array.from(finish) },
+      woodEarly: { value: [theme.beech[0], theme.walnut[0]] },
+      woodLate: { value: [theme.beech[1], theme.walnut[1]] },
+      roomFloor: { value: theme.bounce },
+      roomWall: { value: theme.sky },
+    });
+    const varyings = 'varying vec3 vGrain;\nvarying float vPiece;\nvarying float vSurface;';
+    shader.vertexShader = shader.vertexShader
+      .replace('#include <common>', `#include <common>\nattribute float surface;\n${varyings}`)
+      .replace(
+        '#include <begin_vertex>',
+        '#include <begin_vertex>\nvGrain = position;\nvPiece = part;\nvSurface = surface;',
+      );
+    shader.fragmentShader = shader.fragmentShader
+      .replace(
+        '#include <common>',
+        `#include <common>\n${varyings}\nuniform vec4 finish[7];\nuniform vec3 woodEarly[2], woodLate[2];${NOISE}${ROOM_LIGHT}`,
+      )
+      // The width of a pixel comes from its neighbours, so it is asked for before woods part from metals.
+      .replace(
+        '#include <color_fragment>',
+        `${KINDS}  diffuseColor.rgb = finish[surface].rgb;\n  float wide = length(fwidth(vGrain.xz));\n  if (isWood) ${GRAIN}`,
+      )
+      .replace('#include <roughnessmap_fragment>', 'float roughnessFactor = finish[surface].a;')
+      .replace('#include <metalnessmap_fragment>', 'float metalnessFactor = isMetal ? 1. : 0.;')
+      .replace(
+        '#include <lights_physical_fragment>',
+        '#include <lights_physical_fragment>\nif (!isWood) material.clearcoat = 0.;',
+      )
+      // No shadow falls on the ball: its own would speckle it.
+      .replace(
+        '#include <lights_fragment_begin>',
+        ShaderChunk.lights_fragment_begin.replaceAll('receiveShadow', '(receiveShadow && !isBall)'),
+      )
+      .replace(
+        '#include <lights_fragment_maps>',
+        `#include <lights_fragment_maps>\nif (isMetal) radiance += ${MIRRORED};`,
+      );
+  };
+  material.customProgramCacheKey = () => 'solids';
+  return carried(material, rows);
+}

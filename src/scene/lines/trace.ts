@@ -1,0 +1,108 @@
+import { Color, type Mesh, type Vector2 } from 'three';
+import { AT, createPose, placeHead } from '../../model/chain';
+import { createJointVector } from '../../model/joints';
+import { K } from '../../model/keys';
+import { swingJoints, type Swing } from '../../reading/swing';
+import type { PenLines, PenSheet } from './lineBatch';
+import { Ribbon } from './ribbon';
+import type { Theme } from '../setting/theme';
+
+const SAMPLES = 91;
+/** Samples stand closer toward impact, where the head is fastest: at this share of an even step less. */
+const CROWDED = 0.8;
+/** Of each sample: how far of the time from the top to impact has passed. */
+const SHARES = Float64Array.from({ length: SAMPLES }, (_, i) => {
+  const u = i / (SAMPLES - 1);
+  return u * (1 + CROWDED * (1 - u));
+});
+/** The hands' line and the ticks. */
+const LINES = SAMPLES + 40;
+/** Half the width of the ribbon, m. */
+const HALF = 0.0105;
+/** A tick across the ribbon every 25 ms of the player's own time. */
+const TICK_S = 0.025;
+
+/** Where head and hands have been from the top to impact, redrawn when the swing changes and not when time does. */
+export class Traces {
+  private readonly ribbon: Ribbon;
+  private readonly lines: PenLines;
+  /** Where the head has been, three numbers a sample, m. */
+  readonly heads = new Float64Array(SAMPLES * 3);
+  private readonly shafts = new Float64Array(SAMPLES * 3);
+  private readonly hands = new Float64Array(SAMPLES * 3);
+  private readonly joints = createJointVector();
+  private readonly pose = createPose();
+  /** Of the hands' line, piece by piece. */
+  private readonly colours: readonly Color[];
+  private readonly a = new Float64Array(3);
+  private readonly b = new Float64Array(3);
+
+  constructor(
+    private readonly theme: Theme,
+    size: Vector2,
+    sheet: PenSheet,
+  ) {
+    this.ribbon = new Ribbon(SHARES, size, theme);
+    this.lines = sheet.take(LINES);
+    const { traceStart, traceEnd } = theme;
+    this.colours = Array.from({ length: (SAMPLES - 1) / 2 }, (_, i) =>
+      new Color().lerpColors(traceStart, traceEnd, SHARES[2 * i]),
+    );
+  }
+
+  /** The ribbon; the lines are in the sheet. */
+  get mesh(): Mesh {
+    return this.ribbon.mesh;
+  }
+
+  draw(swing: Swing): void {
+    const { times } = swing.reference;
+    const from = times[K.top];
+    const span = times[K.impact] - from;
+    const between = swing.rig.handGap / 2;
+    for (let i = 0; i < SAMPLES; i++) {
+      this.placeClub(swing, from + span * SHARES[i]);
+      for (let axis = 0; axis < 3; axis++) {
+        this.heads[i * 3 + axis] = this.pose[AT.head + axis];
+        this.shafts[i * 3 + axis] = this.pose[AT.shaftDirection + axis];
+        this.hands[i * 3 + axis] = this.pose[AT.leadGrip + axis] + between * this.pose[AT.shaftDirection + axis];
+      }
+    }
+    this.ribbon.lay(this.heads, this.shafts, HALF);
+    this.lines.clear();
+    for (let i = 0; i < SAMPLES - 1; i += 2) {
+      this.lines.line(this.handAt(i, this.a), this.handAt(i + 2, this.b), this.colours[i / 2], 1.6, 0.9);
+    }
+    const duration = span * swing.tempo;
+    for (let s = 0; s <= duration + 1e-9; s += TICK_S) this.tick(swing, from + s / swing.tempo);
+    this.lines.commit();
+  }
+
+  /** Only the club: the rest of a pose costs more than twice as much and leaves no trace. */
+  private placeClub(swing: Swing, t: number): void {
+    swingJoints(swing, t, this.joints);
+    placeHead(swing.rig, this.joints, this.pose);
+  }
+
+  private handAt(i: number, out: Float64Array): Float64Array {
+    for (let axis = 0; axis < 3; axis++) out[axis] = this.hands[i * 3 + axis];
+    return out;
+  }
+
+  private tick(swing: Swing, t: number): void {
+    this.placeClub(swing, t);
+    for (let axis = 0; axis < 3; axis++) {
+      const along = this.pose[AT.shaftDirection + axis];
+      this.a[axis] = this.pose[AT.head + axis] - along * 0.026;
+      this.b[axis] = this.pose[AT.head + axis] + along * 0.0115;
+    }
+    this.lines.line(this.a, this.b, this.theme.ink, 1.25);
+  }
+
+  /** A place on the head's trace, `share` of its samples from the top to impact, m, written into `out`. */
+  placeAt(share: number, out: Float64Array): Float64Array {
+    const i = Math.round(share * (SAMPLES - 1)) * 3;
+    for (let axis = 0; axis < 3; axis++) out[axis] = this.heads[i + axis];
+    return out;
+  }
+}

@@ -1,0 +1,82 @@
+import type { DeliveryRule } from '../../reading/delivery/delivery';
+import { strikeOf } from '../../reading/delivery/delivery';
+import { readCheckpoints, type ReadingId } from '../../reading/checkpoints';
+import { withMovements, type Swing } from '../../reading/swing';
+import {
+  mixSwings,
+  solveContributions,
+  PARTS,
+  type Contributions,
+  type NoContributions,
+  type Part,
+} from '../../solving/diagnosis/contributions';
+import {
+  askDelivery,
+  askImpliedPath,
+  askReading,
+  type BallReading,
+  type Question,
+} from '../../solving/diagnosis/question';
+import { baseOf, type Base, type NoGround } from './baseSwings';
+import { toArmAngle, toMovements } from '../document/convert';
+import type { DeskState } from '../desk/state';
+import { dialledOn, findSwing, type SwingOf } from './swings';
+import { splitReading, type LedgerReading } from '../desk/whyState';
+
+/** A difference shared out, and the two swings it lies between. */
+export interface Ledger {
+  readonly names: { readonly from: SwingOf; readonly to: SwingOf };
+  readonly from: Swing;
+  readonly to: Swing;
+  readonly shared: Contributions | NoContributions;
+  /** The parts in which the two swings differ. */
+  readonly parts: readonly Part[];
+}
+
+/** A chosen swing with nothing adapted: what the readings hang on. */
+function swingOn(base: Base, of: SwingOf, armAngle: number): Swing {
+  return withMovements(base.swing, toMovements(dialledOn(of, base.swing, armAngle)));
+}
+
+function questionFor(id: LedgerReading, reference: Swing, armAngle: number, rule: DeliveryRule): Question {
+  const [at, reading] = splitReading(id);
+  if (at === 'ball') return askDelivery(reading as BallReading, rule, armAngle);
+  if (reading !== 'impliedPath') return askReading(at, reading as ReadingId, armAngle);
+  const strike = strikeOf(reference, readCheckpoints(reference, armAngle));
+  return askImpliedPath(at, reference, strike?.path ?? NaN, armAngle);
+}
+
+let last: { readonly key: readonly unknown[]; readonly ledger: Ledger | NoGround } | undefined;
+
+/** The ledger of the chosen reading between the two chosen swings, or why there is none yet. Worked out once per change. */
+export function ledgerOf(state: DeskState): Ledger | NoGround {
+  const { document, session, history, found } = state;
+  const { why, ghost } = session;
+  const { player, club, movements, setUp, checkpointArmDeg, ball } = document;
+  const chosen = [why.reading, why.from, why.to, why.brought];
+  const key = [player, club, movements, setUp, checkpointArmDeg, ball.rule, ghost, history.past, found, ...chosen];
+  if (last && key.every((part, i) => part === last!.key[i])) return last.ledger;
+  last = { key, ledger: work(state) };
+  return last.ledger;
+}
+
+function work(state: DeskState): Ledger | NoGround {
+  const { reading, from: fromId, to: toId } = state.session.why;
+  const armAngle = toArmAngle(state.document);
+  const names = { from: findSwing(fromId, state), to: findSwing(toId, state) };
+  const [a, b] = [baseOf(names.from), baseOf(names.to)];
+  if ('problem' in a) return a;
+  if ('problem' in b) return b;
+  const from = swingOn(a, names.from, armAngle);
+  const to = swingOn(b, names.to, armAngle);
+  const question = questionFor(reading, b.swing, armAngle, state.document.ball.rule);
+  const shared = solveContributions(from, to, question);
+  return { names, from, to, shared, parts: PARTS.filter((part) => differs(from, to, part)) };
+}
+
+/** Whether two swings differ in a part. */
+function differs(from: Swing, to: Swing, part: Part): boolean {
+  const mixed = mixSwings(from, to, [part]);
+  if (part === 'setUp') return mixed.curves !== from.curves || mixed.rig !== from.rig;
+  return JSON.stringify(mixed.movements) !== JSON.stringify(from.movements);
+}

@@ -1,0 +1,101 @@
+import type { Player } from '../../model/body';
+import type { Swing } from '../../reading/swing';
+import {
+  PLAIN_SET_UP,
+  STILL_DIALLED,
+  type ClubChoice,
+  type Dialled,
+  type Document,
+  type SetUp,
+} from '../document/document';
+import type { Seen } from '../document/sighting';
+import { SITUATIONS } from '../document/situations';
+import type { DeskState } from '../desk/state';
+import type { SwingId } from '../desk/whyState';
+
+/** A swing as it is compared: whose it is, and what is dialled. */
+export interface SwingOf {
+  /** What it is called in lists, tables and under pictures. */
+  readonly name: string;
+  readonly player: Player;
+  readonly club: ClubChoice;
+  readonly setUp: SetUp;
+  readonly movements: Dialled;
+  /** Only marks of a coach are known: the movements are the most likely explanation of them. */
+  readonly likelyFor?: Seen;
+}
+
+export const SWING_NAMES = { now: 'This swing', reference: 'Reference swing', ghost: 'Ghost' } as const;
+
+const SITUATION = 'situation ';
+/** Name of a ready-made situation in lists of swings. */
+export const situationSwing = (id: string): SwingId => SITUATION + id;
+
+const plainTops = new WeakMap<SetUp, SetUp>();
+/** The set-up without a top of its own, in the same tempo: the same object every time. */
+function plainTop(setUp: SetUp): SetUp {
+  const { handDepthCm, handHeightCm, turnDeg, wristSetDeg, downswingMs } = setUp;
+  if (handDepthCm === 0 && handHeightCm === 0 && turnDeg === 0 && wristSetDeg === 0) return setUp;
+  const known = plainTops.get(setUp) ?? { ...PLAIN_SET_UP, downswingMs };
+  plainTops.set(setUp, known);
+  return known;
+}
+
+const named = (
+  name: string,
+  { player, club, setUp, movements }: Pick<SwingOf, 'player' | 'club' | 'setUp' | 'movements'>,
+): SwingOf => ({
+  name,
+  player,
+  club,
+  setUp,
+  movements,
+});
+
+/** The desk before its last step, and what that step was called; undefined when nothing has been done yet. */
+export function beforeLastStep({ document, history }: Pick<DeskState, 'document' | 'history'>): SwingOf | undefined {
+  const step = history.past.at(-1);
+  return step && named(`Before: ${step.label}`, { ...document, ...step.before });
+}
+
+/** A swing by its id. One that is not there any more is the swing now. */
+export function findSwing(id: SwingId, state: DeskState): SwingOf {
+  const { document, session } = state;
+  const onDesk = (name: string, part: Partial<Document> = {}): SwingOf => named(name, { ...document, ...part });
+  if (id === 'reference') {
+    return onDesk(SWING_NAMES.reference, { movements: STILL_DIALLED, setUp: plainTop(document.setUp) });
+  }
+  if (id === 'ghost' && session.ghost) return onDesk(SWING_NAMES.ghost, { movements: session.ghost });
+  const before = id === 'before' ? beforeLastStep(state) : undefined;
+  if (before) return before;
+  const situation = SITUATIONS.find((one) => situationSwing(one.id) === id);
+  if (situation) return onDesk(situation.label, { movements: situation.dialled });
+  return session.why.brought.find((one) => one.id === id)?.swing ?? onDesk(SWING_NAMES.now);
+}
+
+/** What is drawn solid and what as ghost. Comparing chooses both. */
+export function pairOf(state: DeskState): { readonly solid: SwingOf; readonly ghost: SwingOf | null } {
+  const { drawer, ghost, why } = state.session;
+  if (drawer === 'compare') return { solid: findSwing(why.solid, state), ghost: findSwing(why.ghost, state) };
+  return { solid: findSwing('now', state), ghost: ghost && findSwing('ghost', state) };
+}
+
+/** What would look like marks, on a base. The solver behind it comes with the drawers that offer such swings. */
+type Explain = (seen: Seen, base: Swing, armAngle: number) => Dialled;
+let explain: Explain = () => STILL_DIALLED;
+/** Hands in the solver. */
+export function explainBy(solver: Explain): void {
+  explain = solver;
+}
+
+const likely = new WeakMap<Seen, { readonly swing: Swing; readonly armAngle: number; readonly dialled: Dialled }>();
+
+/** What is dialled in a swing; where only marks are known, their most likely explanation on this base. */
+export function dialledOn({ movements, likelyFor: seen }: SwingOf, base: Swing, armAngle: number): Dialled {
+  if (!seen) return movements;
+  const known = likely.get(seen);
+  if (known?.swing === base && known.armAngle === armAngle) return known.dialled;
+  const dialled = explain(seen, base, armAngle);
+  likely.set(seen, { swing: base, armAngle, dialled });
+  return dialled;
+}

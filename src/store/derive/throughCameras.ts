@@ -1,0 +1,123 @@
+import { AT, createPose, type Pose } from '../../model/pose';
+import { K } from '../../model/keys';
+import { holdsPose, standCamera, type Address, type CameraView, type Tripod } from '../../reading/camera/camera';
+import { readWithCause, type Bent } from '../../reading/camera/cameraCause';
+import { findTruePlace } from '../../reading/camera/cameraPlace';
+import { JUDGED_THROUGH, readThrough, type CameraReadingId, type Unseen } from '../../reading/camera/cameraReadings';
+import {
+  isReached,
+  type Checkpoint,
+  type CheckpointId,
+  type Checkpoints,
+  type NotReached,
+} from '../../reading/checkpoints';
+import { swingPose, type Swing } from '../../reading/swing';
+import { toTripod } from '../document/cameras';
+import { derive } from './derived';
+import type { DeskState } from '../desk/state';
+
+/** A checkpoint through a camera. */
+export interface CheckpointThrough {
+  /** The reading the checkpoint is judged by, down the line. */
+  readonly judged: Bent | Unseen | NotReached;
+  /** As a coach would read it off the picture: the same checkpoint with the readings that are visible there. */
+  readonly asSeen: Checkpoint;
+  /** The picture holds all that is read on it. */
+  readonly isHeld: boolean;
+}
+
+/** One of what is read face on, rad: arm at lead arm parallel, shaft at shaft parallel, trunk at both. */
+export interface FaceOnReading {
+  readonly at: CheckpointId;
+  readonly id: CameraReadingId;
+  readonly read: Bent | Unseen | NotReached;
+}
+
+export interface ThroughCameras {
+  readonly downTheLine: { readonly [id in CheckpointId]: CheckpointThrough };
+  readonly faceOn: readonly FaceOnReading[];
+  readonly isFaceOnHeld: boolean;
+  /** Where the camera down the line would read this swing true; right as the coach sees it, m. */
+  readonly better: { readonly rightCm: number; readonly heightM: number; readonly worst: number } | null;
+}
+
+const IDS: readonly CheckpointId[] = ['leadArmParallel', 'shaftParallel'];
+const FACE_ON: readonly (readonly [CheckpointId, CameraReadingId])[] = [
+  ['leadArmParallel', 'armAngle'],
+  ['leadArmParallel', 'trunkLean'],
+  ['shaftParallel', 'shaftAngle'],
+  ['shaftParallel', 'trunkLean'],
+];
+
+const scratch = createPose();
+/** Hands at address and the ball: what a coach sets his tripod up by. */
+function addressOf(swing: Swing): Address {
+  swingPose(swing, swing.curves.times[K.address], scratch);
+  const at = AT.leadGrip;
+  return { hands: [scratch[at], scratch[at + 1], scratch[at + 2]], ball: swing.reference.ballPoint };
+}
+
+function seeCheckpoint(id: CheckpointId, checkpoint: Checkpoint, tripod: Tripod, address: Address): CheckpointThrough {
+  if (!isReached(checkpoint)) return { judged: checkpoint, asSeen: checkpoint, isHeld: true };
+  const { pose, readings } = checkpoint;
+  const judged = readWithCause('downTheLine', JUDGED_THROUGH[id], tripod, address, pose);
+  const lens = standCamera('downTheLine', tripod, address);
+  const plane = readThrough('shaftPlane', lens, pose);
+  const asSeen = {
+    ...checkpoint,
+    readings: {
+      ...readings,
+      ...('seen' in judged ? { [JUDGED_THROUGH[id]]: judged.seen } : {}),
+      ...('seen' in plane ? { shaftPlane: plane.seen } : {}),
+    },
+  };
+  return { judged, asSeen, isHeld: holdsPose(lens, pose) };
+}
+
+const poseAt = (checkpoint: Checkpoint): Pose | undefined => (isReached(checkpoint) ? checkpoint.pose : undefined);
+
+let last: { readonly key: readonly unknown[]; readonly answer: ThroughCameras } | undefined;
+
+/** What the coach's cameras make of the swing that is drawn. Worked out once per change; asking again is free. */
+export function throughCameras(state: DeskState): ThroughCameras {
+  const { checkpoints, referenceSwing, player } = derive(state);
+  const { camera } = state.document;
+  const key = [checkpoints, referenceSwing, player.handed, camera];
+  if (last && key.every((part, i) => part === last!.key[i])) return last.answer;
+  const answer = look(checkpoints, addressOf(referenceSwing), player.handed === 'left' ? -1 : 1, (view) =>
+    toTripod(camera[view], player),
+  );
+  last = { key, answer };
+  return answer;
+}
+
+function look(
+  checkpoints: Checkpoints,
+  address: Address,
+  side: 1 | -1,
+  tripodOf: (view: CameraView) => Tripod,
+): ThroughCameras {
+  const [line, front] = [tripodOf('downTheLine'), tripodOf('faceOn')];
+  const see = (id: CheckpointId): CheckpointThrough => seeCheckpoint(id, checkpoints[id], line, address);
+  const lens = standCamera('faceOn', front, address);
+  const faceOn = FACE_ON.map(([at, id]): FaceOnReading => {
+    const checkpoint = checkpoints[at];
+    return {
+      at,
+      id,
+      read: isReached(checkpoint) ? readWithCause('faceOn', id, front, address, checkpoint.pose) : checkpoint,
+    };
+  });
+  const place = findTruePlace(line, address, {
+    leadArmParallel: poseAt(checkpoints.leadArmParallel),
+    shaftParallel: poseAt(checkpoints.shaftParallel),
+  });
+  return {
+    downTheLine: { leadArmParallel: see('leadArmParallel'), shaftParallel: see('shaftParallel') },
+    faceOn,
+    isFaceOnHeld: IDS.every((id) => !isReached(checkpoints[id]) || holdsPose(lens, checkpoints[id].pose)),
+    better: place
+      ? { rightCm: Math.round(side * place.offset * 100) + 0, heightM: place.height, worst: place.worst }
+      : null,
+  };
+}

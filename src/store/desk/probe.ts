@@ -1,0 +1,54 @@
+import { isReached } from '../../reading/checkpoints';
+import type { Pose } from '../../model/chain';
+import { poseOf } from '../derive/derived';
+import { current, currentPose, desk } from './desk';
+
+const isAsked = typeof location === 'object' && new URLSearchParams(location.search).has('probe');
+let drawn: readonly number[] | null = null;
+let drawnFigure: readonly number[] = [];
+
+/** The stage tells by which pose it has placed the figure, and where its parts then stand. Kept only while tests look. */
+export function noteDrawn(pose: Pose, placement: Float64Array): void {
+  if (!isAsked) return;
+  drawn = Array.from(pose);
+  drawnFigure = Array.from(placement);
+}
+
+/** What tests may see of the desk: copies, nothing to hold on to and nothing to write. */
+export function lookAtDesk() {
+  const { document, session, history, gesture, notice } = desk.getState();
+  const { status, problem, checkpoints, bands, positions, swing } = current();
+  const { leadArmParallel: p5, shaftParallel: p6 } = checkpoints;
+  return structuredClone({
+    document,
+    session,
+    past: history.past.map(({ label }) => label),
+    future: history.future.map(({ label }) => label),
+    inGesture: gesture !== null,
+    notice,
+    status,
+    problem,
+    bands,
+    positions,
+    movements: swing.movements,
+    bicepGapCm: isReached(p5) ? p5.readings.bicepGap * 100 : null,
+    headDepthCm: isReached(p6) ? p6.readings.headDepth * 100 : null,
+    pose: Array.from(currentPose()),
+    drawn,
+    drawnFigure,
+  });
+}
+/** The pose that follows from a stored text, worked out anew from its first number: nothing remembered is used. */
+export function poseFromStored(text: string): number[] {
+  const state = desk.getState();
+  const pose = Array.from(poseOf({ ...state, document: JSON.parse(text) as typeof state.document }));
+  currentPose();
+  return pose;
+}
+export type DeskLook = ReturnType<typeof lookAtDesk>;
+
+/** Puts the look on the window when the address asks for it with `?probe`. */
+export function exposeProbe(): void {
+  if (isAsked) Object.defineProperty(window, 'slantwiseProbe', { value: lookAtDesk, writable: false });
+  if (isAsked) Object.defineProperty(window, 'slantwisePoseFrom', { value: poseFromStored, writable: false });
+}

@@ -1,0 +1,58 @@
+import type { JointId } from '../../model/joints';
+import type { MovementGroup } from '../../model/movements';
+import type { CheckpointId } from '../../reading/checkpoints';
+import type { Dialled } from '../document/document';
+import type { PositionId } from '../../reading/positions';
+import { FIRST_CHOICES, type Guess, type Trial, type WhyChoices } from './whyState';
+
+export type ViewId = 'free' | 'downTheLine' | 'faceOn' | 'overhead' | 'playersEyes';
+export type DrawerId =
+  'setUp' | 'ledger' | 'map' | 'plan' | 'seen' | 'compare' | 'ball' | 'joints' | 'lessons' | 'clip' | 'about';
+export const SPEEDS = [1, 0.25, 0.1] as const;
+export type Speed = (typeof SPEEDS)[number];
+
+/** What is looked at, and how. Neither stored nor undone. */
+export interface Session {
+  /** Playhead, s: reference time, zero at the top of the backswing. */
+  readonly t: number;
+  /** The position the playhead is held at while dials move; null when it stands at a time. */
+  readonly held: PositionId | null;
+  readonly playing: boolean;
+  readonly speed: Speed;
+  readonly view: ViewId;
+  /** Counts every request for a view, so that asking for the same one again turns the camera back. */
+  readonly viewAsked: number;
+  readonly drawer: DrawerId | null;
+  readonly selectedPlate: CheckpointId;
+  /** The movement the phone shows. */
+  readonly group: MovementGroup;
+  readonly exaggerate: boolean;
+  /** A swing kept on screen for comparison. */
+  readonly ghost: Dialled | null;
+  /** Joints set by hand on the bench, model units, over the pose at the playhead; null when released. */
+  readonly bench: Readonly<Partial<Record<JointId, number>>> | null;
+  /** A swing shown for a moment in place of the dialled one. */
+  readonly trial: Trial | null;
+  /** Guess first is on; null when it is off. */
+  readonly guess: Guess | null;
+  /** What the drawers of why and what to change are asked about. */
+  readonly why: WhyChoices;
+}
+
+export const FRESH_SESSION: Session = {
+  t: 0.15,
+  held: 'P5',
+  playing: false,
+  speed: 0.25,
+  view: 'free',
+  viewAsked: 0,
+  drawer: null,
+  selectedPlate: 'leadArmParallel',
+  group: 'leadWrist',
+  exaggerate: false,
+  ghost: null,
+  bench: null,
+  trial: null,
+  guess: null,
+  why: FIRST_CHOICES,
+};

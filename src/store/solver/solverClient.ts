@@ -1,0 +1,172 @@
+import { useStore } from 'zustand';
+import { createStore } from 'zustand/vanilla';
+import { DEFAULT_ARM_ANGLE } from '../../reading/checkpoints';
+import { MOVEMENT_GROUPS, STILL, type Movements } from '../../model/movements';
+import { withMovements, type Swing } from '../../reading/swing';
+import { DEFAULT_BANDS, type Bands } from '../../reading/verdicts';
+import { work, type Answer, type Job } from './solverJobs';
+import { toArmAngle, toMovements, toWeather } from '../document/convert';
+import { desk, subscribe } from '../desk/desk';
+import { derive, type Derived } from '../derive/derived';
+import type { Document } from '../document/document';
+import { USUAL_GIVE_CM } from '../document/sighting';
+import type { DeskState } from '../desk/state';
+
+/** The last answer of each kind, and whether a newer one is on its way. */
+export interface Asked {
+  readonly answer: Answer | null;
+  readonly isBusy: boolean;
+}
+const asked = createStore<Asked>(() => ({ answer: null, isBusy: false }));
+
+/** The answer to what the open drawer asks, for React. */
+export const useAsked = <T>(select: (asked: Asked) => T): T => useStore(asked, select);
+export const askedNow = (): Asked => asked.getState();
+
+/** What an answer depends on; the job is put together only when one of these has changed. */
+interface Question {
+  readonly key: readonly unknown[];
+  readonly job: () => Job;
+}
+
+const give = (document: Document, id: 'leadArmParallel' | 'shaftParallel'): number =>
+  (document.seen[id]?.plusMinusCm ?? USUAL_GIVE_CM) / 100;
+
+function mapQuestion({ document, session }: DeskState, reference: Swing, bands: Bands): Question {
+  const { x, y } = session.why;
+  const movements = toMovements(document.movements);
+  const armAngle = toArmAngle(document);
+  // The two movements on the sides take every value anyway: moving them asks nothing new.
+  const rest: Movements = { ...movements, [x]: STILL[x], [y]: STILL[y] };
+  return {
+    key: ['map', reference, x, y, armAngle, JSON.stringify(rest)],
+    // Bands that move are drawn anew from the readings that are there: they ask nothing.
+    job: () => ({ kind: 'map', swing: withMovements(reference, rest), x, y, bands, armAngle }),
+  };
+}
+
+function planQuestion({ document, session }: DeskState, { referenceSwing, exactBands, player }: Derived): Question {
+  const { locked, aim } = session.why;
+  const { movements, seen, ball } = document;
+  const armAngle = toArmAngle(document);
+  return {
+    key: ['plan', referenceSwing, movements, seen, exactBands, armAngle, locked, aim, ball, player],
+    job: () => ({
+      kind: 'plan',
+      swing: withMovements(referenceSwing, toMovements(movements)),
+      reference: referenceSwing,
+      allow: MOVEMENT_GROUPS.filter((group) => !locked.includes(group)),
+      bands: exactBands,
+      armAngle,
+      aim,
+      doubt: { leadArmParallel: give(document, 'leadArmParallel'), shaftParallel: give(document, 'shaftParallel') },
+      rule: ball.rule,
+      weather: toWeather(ball, player),
+    }),
+  };
+}
+
+function matchQuestion({ document }: DeskState, { referenceSwing, exactBands }: Derived): Question | undefined {
+  const { seen } = document;
+  const armAngle = toArmAngle(document);
+  const { leadArmParallel: arm, shaftParallel: shaft } = seen;
+  if (!arm && !shaft) return undefined;
+  const toMetres = ({ cm, plusMinusCm }: { cm: number; plusMinusCm: number }) => ({
+    value: cm / 100,
+    plusMinus: plusMinusCm / 100,
+  });
+  return {
+    key: ['match', referenceSwing, seen, exactBands, armAngle],
+    job: () => ({
+      kind: 'match',
+      swing: referenceSwing,
+      from: STILL,
+      seen: {
+        ...(arm && { leadArmParallel: toMetres(arm) }),
+        ...(shaft && { shaftParallel: toMetres(shaft) }),
+      },
+      bands: exactBands,
+      armAngle,
+    }),
+  };
+}
+
+/** What the open drawer wants to know. */
+function questionOf(state: DeskState): Question | undefined {
+  const { drawer } = state.session;
+  const { referenceSwing, exactBands } = derive(state);
+  if (drawer === 'map') return mapQuestion(state, referenceSwing, exactBands);
+  if (drawer === 'plan') return planQuestion(state, derive(state));
+  if (drawer === 'seen') return matchQuestion(state, derive(state));
+  return undefined;
+}
+
+let lastKey: readonly unknown[] = [];
+let number = 0;
+let worker: Worker | undefined;
+
+const same = (a: readonly unknown[], b: readonly unknown[]): boolean =>
+  a.length === b.length && a.every((part, i) => part === b[i]);
+
+function ask(): void {
+  const question = questionOf(desk.getState());
+  if (!question) {
+    if (lastKey.length > 0) asked.setState({ answer: null, isBusy: false });
+    lastKey = [];
+    number++;
+    return;
+  }
+  if (same(question.key, lastKey)) return;
+  const isAnother = question.key[0] !== lastKey[0] || question.key[2] !== lastKey[2] || question.key[3] !== lastKey[3];
+  lastKey = question.key;
+  number++;
+  // A map of other movements is no help while its own is on the way.
+  const isStale = question.key[0] === 'map' ? isAnother : question.key[0] !== asked.getState().answer?.kind;
+  asked.setState({ answer: isStale ? null : asked.getState().answer, isBusy: true });
+  answer(question.job());
+}
+
+/** Where there are no workers (tests, command line) the answer comes at once. */
+function answer(job: Job): void {
+  if (typeof Worker === 'undefined') {
+    for (const one of work(job)) if (one) asked.setState({ answer: one });
+    asked.setState({ isBusy: false });
+    return;
+  }
+  worker ??= startWorker();
+  worker.postMessage({ number, job });
+}
+
+function startWorker(): Worker {
+  const started = new Worker(new URL('./solver.worker.ts', import.meta.url), { type: 'module' });
+  started.onmessage = ({ data }: MessageEvent<{ number: number; answer: Answer }>) => {
+    if (data.number !== number) return;
+    asked.setState({ answer: data.answer, isBusy: data.answer.kind === 'map' && !data.answer.isFine });
+  };
+  started.onerror = (event) => {
+    event.preventDefault();
+    started.terminate();
+    worker = undefined;
+    asked.setState({ answer: { kind: 'refused', message: STOPPED }, isBusy: false });
+  };
+  return started;
+}
+const STOPPED = 'The search stopped. Move a slider to try again.';
+
+/**
+ * Gets the worker ready before it is needed: it loads, and runs a map of its own until the model is at its full pace. Its
+ * answer is nobody's.
+ */
+export function warmUp(): void {
+  if (worker || typeof Worker === 'undefined') return;
+  worker = startWorker();
+  const { referenceSwing } = derive(desk.getState());
+  const { x, y } = desk.getState().session.why;
+  const job: Job = { kind: 'warm', swing: referenceSwing, x, y, bands: DEFAULT_BANDS, armAngle: DEFAULT_ARM_ANGLE };
+  worker.postMessage({ number: NOBODY, job });
+}
+const NOBODY = -1;
+
+subscribe(ask);
+// The drawer that wants to know may have been open before this was loaded.
+ask();

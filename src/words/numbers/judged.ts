@@ -1,0 +1,36 @@
+import { judge, type Band } from '../../reading/verdicts';
+import { roundTo, showLength, type Shown } from './numbers';
+import { LENGTHS, type Units } from './units';
+
+/** More decimals than these say nothing a coach can see. */
+const MOST_DECIMALS = 2;
+/** Two numbers closer than this, in the shown unit, are the same number. */
+const SAME = 1e-9;
+
+/**
+ * A reading that hangs on a band, rounded so that the number never contradicts the verdict: where the rounded number would land on
+ * an edge or on its other side, a decimal is added; past two decimals the neighbour that agrees with the verdict is shown.
+ * `value` and `band` in metres; the number shown is unsigned (the side is said in words), its `value` keeps the sign.
+ */
+export function showJudged(value: number, band: Band, units: Pick<Units, 'length'>): Shown {
+  if (!Number.isFinite(value)) return showLength(value, units);
+  const { metres, decimals: usual } = LENGTHS[units.length];
+  const shown = value / metres;
+  const edges = { low: band.low / metres, high: band.high / metres };
+  const verdict = judge(value, band);
+  let decimals: number = usual;
+  while (decimals < MOST_DECIMALS && !agrees(roundTo(shown, decimals), decimals > usual)) decimals++;
+  const nearest = roundTo(shown, decimals);
+  const grain = 10 ** -MOST_DECIMALS;
+  const near = [nearest, roundTo(nearest + grain, decimals), roundTo(nearest - grain, decimals)];
+  const rounded = near.find((number) => agrees(number, decimals > usual)) ?? nearest;
+  return { ...showLength(Math.abs(rounded) * metres, units, decimals), value: rounded };
+
+  /** True when this number, read against the edges by someone who sees no more, gives the verdict. */
+  function agrees(number: number, onEdgeAllowed: boolean): boolean {
+    const onEdge = Math.abs(number - edges.low) < SAME || Math.abs(number - edges.high) < SAME;
+    // The edges belong to the band, but "2 cm" would stand for 1.6 and 2.4 alike: only "2.0" may say so.
+    if (onEdge) return onEdgeAllowed && verdict === 'onPlane';
+    return judge(number, edges) === verdict;
+  }
+}

@@ -1,0 +1,29 @@
+import { CHECKPOINT_NAMES } from '../swing/checkpoint';
+import type { CheckpointId } from '../../reading/checkpoints';
+
+const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
+
+/** Said under a downswing that takes `times` as long as the player's. */
+export const saySlow = (times: number): string => `The downswing, ${times} times slower.`;
+
+/** Said under two swings side by side: "Now, and after the change." */
+export const sayPair = (first: string, second: string): string => `${first}, and ${lower(second)}.`;
+
+/** Said while two swings stand still at a checkpoint: "Both at lead arm parallel." */
+export const sayBothAt = (id: CheckpointId): string => `Both at ${CHECKPOINT_NAMES[id].inSentence}.`;
+
+/** Said under one swing: "Now: cupped 16°." */
+export const sayTake = (label: string, dialled: string): string => `${label}: ${lower(dialled)}.`;
+
+/** On the last card of a clip, and beside every code. */
+export const SCAN = 'Scan the code to open this swing.';
+export const SCAN_WHY = 'The code holds it all: nothing is sent anywhere.';
+
+/** On a sheet for a swing that has nothing to change. */
+export const NOTHING_TO_CHANGE = 'On plane at both checkpoints: keep it as it is.';
+
+const AS_IT_IS = 'show the swing as it is, not exaggerated.';
+/** While the desk is doubled: said where files are made. */
+export const NOT_EXAGGERATED = `Clips, sheets, models and tables ${AS_IT_IS}`;
+/** While the desk is doubled: said over numbers that are not. */
+export const NUMBERS_NOT_EXAGGERATED = `The numbers here ${AS_IT_IS}`;
