@@ -2,14 +2,14 @@ import { lazy, Suspense, useLayoutEffect } from 'react';
 import {
   Bar,
   Drawer,
-  fetching,
-  later,
+  loadingChunk,
+  preloadable,
   LiveRegion,
-  Mishap,
+  ErrorBoundary,
   More,
   Movements,
   Situations,
-  Slips,
+  StageNotices,
   Status,
   Time,
 } from './panels';
@@ -18,11 +18,11 @@ import { useDesk } from './store';
 import { sawAt } from './store/desk/whyActions';
 
 /** The panels are there first; the 3D libraries follow. */
-const Stage = lazy(fetching(async () => ({ default: (await import('./stage/Stage')).Stage })));
+const Stage = lazy(loadingChunk(async () => ({ default: (await import('./stage/Stage')).Stage })));
 
 /** What drawers draw is fetched when it is quiet. */
-const BALL = later(() => import('./plates/ball/BallDrawings'));
-const PAIR = later(() => import('./plates/plate/PairPlates'));
+const BALL = preloadable(() => import('./plates/ball/BallDrawings'));
+const PAIR = preloadable(() => import('./plates/plate/PairPlates'));
 /** Once it is quiet: what can wait, and a drag rehearsed. */
 const onQuiet = (): void => {
   BALL.fetch();
@@ -48,12 +48,12 @@ export function App() {
       <Bar />
       <main className="board">
         <div className="stage-place">
-          <Mishap part="The picture">
+          <ErrorBoundary part="The picture">
             <Suspense>
               <Stage />
             </Suspense>
-          </Mishap>
-          <Slips />
+          </ErrorBoundary>
+          <StageNotices />
         </div>
         <section className="plates" aria-label="Checkpoint plates">
           <Plate id="leadArmParallel" onSight={(metres) => sawAt('leadArmParallel', metres)} />

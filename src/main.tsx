@@ -9,8 +9,8 @@ import './look/movements.css';
 import './look/time.css';
 import './look/drawer.css';
 import { App } from './App';
-import { openDoors } from './export/link/incomingLinks';
-import { Mishap } from './panels';
+import { acceptIncomingLinks } from './export/link/incomingLinks';
+import { ErrorBoundary } from './panels';
 import { offline, startBook } from './record';
 import { exposeProbe, startDesk } from './store';
 
@@ -20,7 +20,13 @@ function Broken({ error }: { error: unknown }): never {
 }
 
 let broken: { readonly error: unknown } | undefined;
-for (const start of [startDesk, startBook, () => import.meta.env.PROD && offline.start(), exposeProbe, openDoors]) {
+for (const start of [
+  startDesk,
+  startBook,
+  () => import.meta.env.PROD && offline.start(),
+  exposeProbe,
+  acceptIncomingLinks,
+]) {
   try {
     start();
   } catch (error) {
@@ -30,6 +36,6 @@ for (const start of [startDesk, startBook, () => import.meta.env.PROD && offline
 
 createRoot(document.getElementById('app')!).render(
   <StrictMode>
-    <Mishap>{broken ? <Broken {...broken} /> : <App />}</Mishap>
+    <ErrorBoundary>{broken ? <Broken {...broken} /> : <App />}</ErrorBoundary>
   </StrictMode>,
 );

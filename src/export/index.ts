@@ -1,7 +1,7 @@
 /** What can be shown to others: everything here is fetched when it is asked for. */
 export * from './clip/formats';
-export { AFTER_LABELS, type AfterId } from './task/comparisonTarget';
-export { fileName, Stopped, type Companion, type Made, type Progress } from './task/exportTask';
+export { COMPARISON_LABELS, type ComparisonId } from './task/comparisonTarget';
+export { fileName, Stopped, type TaskControl, type Made, type Progress } from './task/exportTask';
 export type { Arrangement, CameraId } from './clip/storyboard';
 export type { ClipWish } from './clip/clipJob';
 export { toAddress } from './link/link';

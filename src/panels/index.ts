@@ -1,12 +1,12 @@
 export { Bar } from './shell/Bar';
 export { Drawer } from './shell/Drawer';
-export { fetching } from './loading/chunkLoadError';
-export { later } from './loading/preloadable';
+export { loadingChunk } from './loading/chunkLoadError';
+export { preloadable } from './loading/preloadable';
 export { LiveRegion } from './shell/LiveRegion';
-export { Mishap } from './loading/ErrorBoundary';
+export { ErrorBoundary } from './loading/ErrorBoundary';
 export { More } from './shell/More';
 export { Movements } from './dials/Movements';
 export { Situations } from './dials/Situations';
-export { Slips } from './shell/StageNotices';
+export { StageNotices } from './shell/StageNotices';
 export { Status } from './shell/Status';
 export { Time } from './time/Time';

@@ -4,10 +4,10 @@ import { computeCm, linkDesk } from './book/deskLink';
 import { writeEverything } from './file/everything';
 import { makeExample } from './book/example';
 import { fileName, writeFile } from './file/file';
-import { createIdbKeeper } from './storage/idbStorage';
+import { createIdbStorage } from './storage/idbStorage';
 import { recordsOf, type ImportPlan } from './file/importPlan';
 import type { BookRecord } from './book/recordTypes';
-import { openJournal } from './storage/writeAheadStorage';
+import { openWriteAheadStorage } from './storage/writeAheadStorage';
 import { createLessonBook } from './book/lessonBook';
 import { createOffline } from './storage/offline';
 import { saveFile } from './file/saveFile';
@@ -40,7 +40,7 @@ function openChannel(): Channel {
 
 const browser = typeof navigator === 'undefined' ? undefined : navigator;
 
-const keeper = createIdbKeeper();
+const keeper = createIdbStorage();
 
 /** The lesson book of this device. */
 export const book = createLessonBook({
@@ -50,7 +50,7 @@ export const book = createLessonBook({
   // Absent where the page is not served securely.
   locks: (browser as Partial<Navigator> | undefined)?.locks,
   channel: openChannel(),
-  journal: openJournal(() => localStorage),
+  journal: openWriteAheadStorage(() => localStorage),
   askToKeep: async () => (await (browser as Partial<Navigator> | undefined)?.storage?.persist?.()) ?? false,
 });
 

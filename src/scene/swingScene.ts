@@ -18,14 +18,14 @@ import type { Club } from '../model/club';
 import type { Pose } from '../model/pose';
 import { swingPose, type Swing } from '../reading/swing';
 import { BrokenShafts } from './lines/brokenShafts';
-import { Departure, type Struck } from './lines/ballFlightTrail';
+import { BallFlightTrail, type Struck } from './lines/ballFlightTrail';
 import { FigureModel } from './figure/figureModel';
 import { framePoints, type FramePoints } from './camera/framePoints';
 import { Floor } from './setting/floor';
 import { GLASS_X, Ground } from './setting/ground';
 import { Lights } from './setting/lights';
 import { contourMaterial } from './figure/materials';
-import { PenSheet } from './lines/lineBatch';
+import { LineBatch } from './lines/lineBatch';
 import type { Theme } from './setting/theme';
 import { Traces } from './lines/trace';
 
@@ -80,7 +80,7 @@ export class SwingScene {
   private readonly floor: Floor;
   private readonly shafts: BrokenShafts;
   private readonly lights: Lights;
-  private readonly departure: Departure;
+  private readonly departure: BallFlightTrail;
   /** Where the ball is now, m: at `ball` until it is struck. */
   private readonly flying = new Float64Array(3);
   private readonly tee: Mesh[];
@@ -91,12 +91,12 @@ export class SwingScene {
     private readonly theme: Theme,
     private readonly size: Vector2,
   ) {
-    const sheet = new PenSheet(LINES, size);
+    const sheet = new LineBatch(LINES, size);
     // What takes its lines first lies lowest.
     this.ground = new Ground(theme, sheet);
     this.traces = new Traces(theme, size, sheet);
     this.shafts = new BrokenShafts(theme, sheet);
-    this.departure = new Departure(theme, sheet);
+    this.departure = new BallFlightTrail(theme, sheet);
     this.floor = new Floor(theme);
     this.lights = new Lights(theme);
     // One metre high, top at the origin: scaled to whatever is left between ball and ground.

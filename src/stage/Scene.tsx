@@ -3,11 +3,11 @@ import { useEffect, useRef, type RefObject } from 'react';
 import type { PerspectiveCamera } from 'three';
 import { desk, setView, subscribe } from '../store';
 import { Captions } from './captions';
-import { Frames } from './renderScheduler';
-import { lens, turnToward } from './cameraStore';
+import { RenderScheduler } from './renderScheduler';
+import { cameraStore, turnToward } from './cameraStore';
 import { holdCamera } from './cameraControls';
-import { Pace } from './gpuBackpressure';
-import { Stagehand } from './stageController';
+import { GpuBackpressure } from './gpuBackpressure';
+import { StageController } from './stageController';
 
 const isStill = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matches;
 
@@ -25,11 +25,11 @@ export function Scene({ overlay, keyed }: Props) {
   const scene = useThree((state) => state.scene);
   const camera = useThree((state) => state.camera) as PerspectiveCamera;
   const canvas = useStore();
-  const hand = useRef<Stagehand | null>(null);
+  const hand = useRef<StageController | null>(null);
 
   useEffect(() => {
     const { domElement } = gl;
-    const own = new Stagehand(gl, scene, camera, overlay.current ? new Captions(overlay.current) : undefined);
+    const own = new StageController(gl, scene, camera, overlay.current ? new Captions(overlay.current) : undefined);
     hand.current = own;
     const free = (): void => {
       if (desk.getState().session.view !== 'free') setView('free');
@@ -37,7 +37,7 @@ export function Scene({ overlay, keyed }: Props) {
     const letGo = holdCamera(domElement, keyed.current ?? domElement, () => own.mirror, free);
     const restore = (): void => {
       own.restore();
-      lens.setState({ insets: { ...lens.getState().insets } });
+      cameraStore.setState({ insets: { ...cameraStore.getState().insets } });
     };
     domElement.addEventListener('webglcontextrestored', restore);
     return () => {
@@ -49,8 +49,8 @@ export function Scene({ overlay, keyed }: Props) {
   }, [gl, scene, camera, keyed, overlay]);
 
   useEffect(() => {
-    const pace = new Pace(gl.getContext() as WebGL2RenderingContext);
-    const frames = new Frames(() => {
+    const pace = new GpuBackpressure(gl.getContext() as WebGL2RenderingContext);
+    const frames = new RenderScheduler(() => {
       if (pace.isBusy()) return false;
       const { width, height } = canvas.getState().size;
       hand.current?.frame(performance.now(), width, height);
@@ -64,7 +64,7 @@ export function Scene({ overlay, keyed }: Props) {
         if (session.viewAsked !== before.session.viewAsked) turnToward(session.view, performance.now(), isStill());
         ask();
       }),
-      lens.subscribe(ask),
+      cameraStore.subscribe(ask),
       // Of another size it is empty.
       canvas.subscribe(ask),
     ];

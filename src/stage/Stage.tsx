@@ -3,11 +3,11 @@ import { useEffect, useLayoutEffect, useRef, useState } from 'react';
 import { VSMShadowMap, WebGLRenderer, type WebGLRendererParameters } from 'three';
 import { current, useWrittenAtRest } from '../store';
 import { Chips } from './Chips';
-import { lens } from './cameraStore';
+import { cameraStore } from './cameraStore';
 import { Scene } from './Scene';
 import { sayPicture } from './sentence';
 import './stage.css';
-import { Sticks } from './StickFigure';
+import { StickFigure } from './StickFigure';
 
 type Layout = 'row' | 'column' | 'one';
 type Drawing = 'drawing' | 'refused' | 'lost';
@@ -65,7 +65,7 @@ export function Stage() {
       const next = layoutOf(width, height);
       setLayout(next);
       const insets = INSETS[next === 'one' && height > width ? 'tall' : next];
-      if (lens.getState().insets !== insets) lens.setState({ insets });
+      if (cameraStore.getState().insets !== insets) cameraStore.setState({ insets });
     };
     const observer = new ResizeObserver(measure);
     observer.observe(element);
@@ -111,7 +111,7 @@ export function Stage() {
             </span>
           </div>
         </div>
-        {drawing !== 'drawing' && <Sticks note={NOTES[drawing]} />}
+        {drawing !== 'drawing' && <StickFigure note={NOTES[drawing]} />}
       </div>
       {/* Without 3D there is nothing to look at from elsewhere. */}
       {drawing !== 'refused' && <Chips layout={layout} />}

@@ -46,7 +46,7 @@ function drawSticks(): { lines: Line[]; head: Point; club: Line; ball: Point; he
 }
 
 /** Stick figure down the line and face on, for when no 3D picture can be drawn. Follows the desk like the picture does. */
-export function Sticks({ note }: { note: string }) {
+export function StickFigure({ note }: { note: string }) {
   useDesk((state) => state.session.t);
   useDesk((state) => state.session.bench);
   useDerived((derived) => derived.swing);

@@ -16,7 +16,7 @@ type Fences = Pick<
  * Holds the next picture back while the graphics processor still has two to draw. A browser takes any number of them: where drawing
  * is slow they would queue up for seconds, and the figure would lag behind the slider instead of skipping steps.
  */
-export class Pace {
+export class GpuBackpressure {
   private fences: WebGLSync[] = [];
   private isSent = false;
 

@@ -2,7 +2,7 @@
  * Frames that are asked for. However often one is asked for before it comes, it comes once; one that could not be drawn is tried again in
  * the next. Nobody asks: nothing runs.
  */
-export class Frames {
+export class RenderScheduler {
   private asked: number | undefined;
 
   /** `draw` answers whether it drew. */

@@ -7,10 +7,10 @@ import { current, desk, type ViewId } from '../store';
 import type { Captions } from './captions';
 import { DeskScene } from './deskScene';
 import { framedTime } from './framedTime';
-import { lens, lookToward } from './cameraStore';
+import { cameraStore, lookToward } from './cameraStore';
 import { pointCamera } from '../scene/camera/camera';
 import type { Place } from '../scene/lines/lineBatch';
-import { seen } from '../scene/camera/drawnView';
+import { drawnView } from '../scene/camera/drawnView';
 import { readTheme, type Board } from '../scene/setting/theme';
 import { frameSwing, type Framing } from '../scene/camera/framing';
 import { DIRECTIONS, eyeDirection, type Insets, type View } from '../scene/camera/view';
@@ -24,7 +24,7 @@ const LEAST_AHEAD = -0.02;
 const INSIDE_HEAD = 0.3;
 
 /** Runs the stage from frame to frame: scene, camera and captions follow the desk and the lens. No React in here. */
-export class Stagehand {
+export class StageController {
   private readonly size = new Vector2(1, 1);
   private scene: DeskScene | undefined;
   private board: Board | undefined;
@@ -62,16 +62,16 @@ export class Stagehand {
     const hasMoved = scene.update(this.isInside);
     // Turning the camera moves no shadow.
     if (hasMoved) this.renderer.shadowMap.needsUpdate = true;
-    const { view, free, insets } = lens.getState();
+    const { view, free, insets } = cameraStore.getState();
     const isOther = this.want(view, free, insets, scene.points, width, height, this.mirror);
     if (isOther || (hasMoved && view === 'playersEyes')) this.goal = this.aim(view, scene);
     else this.follow();
     const shown = lookToward(this.goal!, now);
     // A camera that stands still is pointed already.
-    if (shown !== seen.view || isOther) pointCamera(this.camera, shown, this.mirror);
-    seen.view = shown;
-    seen.width = width;
-    seen.height = height;
+    if (shown !== drawnView.view || isOther) pointCamera(this.camera, shown, this.mirror);
+    drawnView.view = shown;
+    drawnView.width = width;
+    drawnView.height = height;
     const inside = this.isHeadAround(scene);
     if (inside !== this.isInside) {
       this.isInside = inside;
@@ -108,7 +108,7 @@ export class Stagehand {
   }
 
   private aim(view: ViewId, scene: DeskScene): View {
-    const { free, insets } = lens.getState();
+    const { free, insets } = cameraStore.getState();
     this.framing = undefined;
     if (view === 'playersEyes') return this.throughEyes(scene);
     if (view === 'free' && free) return free;

@@ -25,7 +25,7 @@ interface Times {
 /** Runs in the browser, on the real IndexedDB: `load` fetches our own modules from the development server. */
 async function measure({ lessons, rounds }: { lessons: number; rounds: number }): Promise<Times> {
   const load = (path: string): Promise<Record<string, never>> => import(/* @vite-ignore */ path) as never;
-  const { createIdbKeeper } = (await load('/record/idbKeeper.ts')) as unknown as typeof IdbKeeperModule;
+  const { createIdbStorage } = (await load('/record/idbKeeper.ts')) as unknown as typeof IdbKeeperModule;
   const { readStored } = (await load('/record/bookState.ts')) as unknown as typeof BookStateModule;
   const { lessonsOf, listPlayers } = (await load('/record/lists.ts')) as unknown as typeof ListsModule;
   const { sayBoth } = (await load('/record/sayReading.ts')) as unknown as typeof SayReadingModule;
@@ -36,7 +36,7 @@ async function measure({ lessons, rounds }: { lessons: number; rounds: number })
   const player = { kind: 'player', ...base, id: 'bench-player', name: 'Bench', body: DEFAULT_DOCUMENT.player, clubs: [], notes: '', archived: false, example: false } as const; // prettier-ignore
   const make = (at: number) =>
     ({ kind: 'lesson', ...base, id: `bench-lesson-${at}`, playerId: player.id, date: `20${10 + (at % 15)}-0${1 + (at % 9)}-11`, now: DEFAULT_DOCUMENT, computedCm: { leadArmParallel: 1, shaftParallel: 2 }, target: null, plan: [], drills: ['Half swings, slow'], notes: 'A note of usual length, as a coach writes it.' }) as const; // prettier-ignore
-  const keeper = createIdbKeeper('bench');
+  const keeper = createIdbStorage('bench');
   const claim = await keeper.claim();
   await keeper.commit(claim, { put: [player, ...Array.from({ length: lessons }, (_, at) => make(at))], remove: [], meta: FRESH_META }); // prettier-ignore
 

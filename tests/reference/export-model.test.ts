@@ -4,7 +4,7 @@ import { validateBytes } from 'gltf-validator';
 import { beforeAll, expect, test } from 'vitest';
 import { readEmbedded } from '../../src/export/files/embedded';
 import { toModelFile } from '../../src/export/files/modelFile';
-import { takeSubject } from '../../src/export/task/exportSnapshot';
+import { takeSnapshot } from '../../src/export/task/exportSnapshot';
 import { createFigure } from '../../src/figure/figure';
 import { createPlacement, PART, PART_IDS, type PartId } from '../../src/figure/partIds';
 import { placeFigure } from '../../src/figure/place';
@@ -94,7 +94,7 @@ beforeAll(async () => {
   Object.assign(globalThis, { FileReader: ReaderOfBlobs });
   setMovement('leadWristFlexion', -20);
   setMovement('trailTilt', 6);
-  const subject = takeSubject(desk.getState(), current(), 'reference');
+  const subject = takeSnapshot(desk.getState(), current(), 'reference');
   bytes = new Uint8Array(await (await toModelFile(subject, subject.now)).arrayBuffer());
 });
 
@@ -172,7 +172,7 @@ test('a left-handed player is the mirror image', async () => {
   const { player } = desk.getState().document;
   setPlayer({ ...player, handed: 'left' });
   try {
-    const subject = takeSubject(desk.getState(), current(), 'reference');
+    const subject = takeSnapshot(desk.getState(), current(), 'reference');
     const left = new Uint8Array(await (await toModelFile(subject, subject.now)).arrayBuffer());
     const root = readGlb(left).gltf.nodes.find(({ name }) => name === 'Slantwise');
     expect(root?.scale).toEqual([1, 1, -1]);

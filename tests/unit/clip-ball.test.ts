@@ -1,7 +1,7 @@
 import { Mesh, ShaderMaterial, Vector2, Vector3 } from 'three';
 import { expect, test } from 'vitest';
 import { shownOf, type Staging } from '../../src/export/clip/clipStage';
-import { derivePlain, takeSubject } from '../../src/export/task/exportSnapshot';
+import { derivePlain, takeSnapshot } from '../../src/export/task/exportSnapshot';
 import { createPose } from '../../src/model/chain';
 import { K } from '../../src/model/keys';
 import { swingPose } from '../../src/reading/swing';
@@ -11,7 +11,7 @@ import { themeOf } from '../../src/scene/setting/theme';
 import { desk, put, setMovement } from '../../src/store';
 
 setMovement('leadWristFlexion', -20);
-const subject = takeSubject(desk.getState(), derivePlain(desk.getState()), 'reference');
+const subject = takeSnapshot(desk.getState(), derivePlain(desk.getState()), 'reference');
 const { derived, now, after } = subject;
 const grey = '#808080';
 const tokens = { paper: grey, ink: grey, reference: grey, ghost: grey, glass: grey };
@@ -69,7 +69,7 @@ test('in a clip the ball lies still until it is struck, and is on its way right 
 
 test('a swing doubled on the desk is filmed as it is', () => {
   put({ session: { ...desk.getState().session, exaggerate: true } });
-  const doubled = takeSubject(desk.getState(), derivePlain(desk.getState()), 'reference');
+  const doubled = takeSnapshot(desk.getState(), derivePlain(desk.getState()), 'reference');
   put({ session: { ...desk.getState().session, exaggerate: false } });
   expect(doubled.derived.exaggerated).toBe(false);
   expect(doubled.now.dialled).toBe(now.dialled);

@@ -19,12 +19,12 @@ import {
   type Film,
   type Storyboard,
 } from '../../src/export/clip/storyboard';
-import { takeSubject } from '../../src/export/task/exportSnapshot';
+import { takeSnapshot } from '../../src/export/task/exportSnapshot';
 import { isReached } from '../../src/reading/checkpoints';
 import { current, desk, setMovement } from '../../src/store';
 
 setMovement('leadWristFlexion', -20);
-const { now, after } = takeSubject(desk.getState(), current(), 'reference');
+const { now, after } = takeSnapshot(desk.getState(), current(), 'reference');
 const FILM: Film = {
   arrangement: 'sideBySide',
   wholeSwing: 'faceOn',

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { sayExcuse } from '../../src/export/task/errorMessages';
+import { sayError } from '../../src/export/task/errorMessages';
 import { createEstimate, fileName, Stopped } from '../../src/export/task/exportTask';
 
 const error = (name: string, message = 'x'): Error => Object.assign(new Error(message), { name });
@@ -21,7 +21,7 @@ test('what went wrong is said with what to do, and that no file was made', () =>
     [error('Error', 'This device cannot write GIF. Choose another format.'), false, /cannot write GIF/],
   ];
   for (const [thrown, wasHidden, words] of said) {
-    const sentence = sayExcuse(thrown, wasHidden);
+    const sentence = sayError(thrown, wasHidden);
     expect(sentence).toMatch(words);
     expect(sentence).toContain('No file was made.');
   }

@@ -4,8 +4,8 @@ import { join } from 'node:path';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { readEmbedded } from '../../src/export/files/embedded';
 import { readText } from '../../src/export/link/link';
-import { createIdbKeeper } from '../../src/record/storage/idbStorage';
-import { openJournal } from '../../src/record/storage/writeAheadStorage';
+import { createIdbStorage } from '../../src/record/storage/idbStorage';
+import { openWriteAheadStorage } from '../../src/record/storage/writeAheadStorage';
 import { desk, redo, startDesk, undo } from '../../src/store';
 import { clearDesk } from '../../src/store/desk/desk';
 import { createClock, createKeeper, makePlayer, standBook } from './record-stand';
@@ -98,7 +98,7 @@ describe('the lesson book', () => {
   test('in a store of version 1 opens whole and goes on from there', async () => {
     const frozen = jsonOf<FrozenStore>('lesson-book-store-v1.json');
     await layOut('frozen-1', frozen);
-    const keeper = createIdbKeeper('frozen-1');
+    const keeper = createIdbStorage('frozen-1');
     const clock = createClock(undefined, 60);
     const { book } = await standBook({ keeper: keeper as never, clock });
     const { mode, records, unread } = book.state.getState();
@@ -114,7 +114,7 @@ describe('the lesson book', () => {
   test('in a note of version 1, left by a page that had to go, is taken up', async () => {
     const text = readFileSync(join(place, 'lesson-note-v1.json'), 'utf8').trim();
     const note = JSON.parse(text) as { records: { id: string }[]; removed: string[]; meta: { openLessonId: string } };
-    const journal = openJournal(() => ({ getItem: () => text, setItem: () => {}, removeItem: () => {} }));
+    const journal = openWriteAheadStorage(() => ({ getItem: () => text, setItem: () => {}, removeItem: () => {} }));
     const keeper = createKeeper();
     keeper.shelf.claim = 3;
     keeper.shelf.records.set(note.removed[0], makePlayer({ id: note.removed[0] }));

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { crc32 } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
 import { fileName, toDay, writeFile } from '../../src/record/file/file';
-import { bringForward } from '../../src/record/book/migrations';
+import { migrate } from '../../src/record/book/migrations';
 import { planImport } from '../../src/record/file/importPlan';
 import { LIMITS, type BookRecord } from '../../src/record/book/recordTypes';
 import { readFile, type FileReading } from '../../src/record/file/readFile';
@@ -211,11 +211,11 @@ describe('what was written long ago', () => {
       (old: Record<string, unknown>) => ({ ...old, version: 2, hat: 'none' }),
       (old: Record<string, unknown>) => ({ ...old, version: 3, hat: [old['hat']] }),
     ];
-    expect(bringForward({ version: 1, a: 1 }, steps, 3)).toEqual({ version: 3, a: 1, hat: ['none'] });
-    expect(bringForward({ version: 2, hat: 'cap' }, steps, 3)).toEqual({ version: 3, hat: ['cap'] });
-    expect(bringForward({ version: 3, hat: 7 }, steps, 3)).toEqual({ version: 3, hat: 7 });
+    expect(migrate({ version: 1, a: 1 }, steps, 3)).toEqual({ version: 3, a: 1, hat: ['none'] });
+    expect(migrate({ version: 2, hat: 'cap' }, steps, 3)).toEqual({ version: 3, hat: ['cap'] });
+    expect(migrate({ version: 3, hat: 7 }, steps, 3)).toEqual({ version: 3, hat: 7 });
     for (const odd of [null, 7, 'x', [], {}, { version: -1 }, { version: 0.5 }, { version: 4 }, { version: NaN }]) {
-      expect(bringForward(odd, steps, 3)).toBe(odd);
+      expect(migrate(odd, steps, 3)).toBe(odd);
     }
   });
 });

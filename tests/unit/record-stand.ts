@@ -1,8 +1,8 @@
 import { createLessonBook, type LessonBook } from '../../src/record/book/lessonBook';
-import { type Batch, FRESH_META, Outdated, type Keeper } from '../../src/record/storage/storagePort';
+import { type Batch, FRESH_META, Outdated, type StoragePort } from '../../src/record/storage/storagePort';
 import type { BookRecord, LessonRecord, PlayerRecord } from '../../src/record/book/recordTypes';
 import { NOTHING_COMPUTED } from '../../src/record/book/recordTypes';
-import { NO_JOURNAL, type Journal } from '../../src/record/storage/writeAheadStorage';
+import { NO_WRITE_AHEAD, type WriteAheadStorage } from '../../src/record/storage/writeAheadStorage';
 import type { Clock } from '../../src/record/storage/clock';
 import type { Channel, Locks, Word } from '../../src/record/storage/writerLock';
 import { DEFAULT_DOCUMENT } from '../../src/store/document/document';
@@ -67,7 +67,7 @@ export function createKeeper(shelf: Shelf = createShelf()) {
     if (fault === 'lost') return Promise.reject(new DOMException('closing', 'InvalidStateError'));
     return undefined;
   };
-  const keeper: Keeper & { fault: Fault; commits: Batch[]; shelf: Shelf } = {
+  const keeper: StoragePort & { fault: Fault; commits: Batch[]; shelf: Shelf } = {
     fault: null,
     commits: [],
     shelf,
@@ -109,7 +109,7 @@ export async function standBook(
     clock?: ReturnType<typeof createClock>;
     locks?: Locks;
     channel?: Channel;
-    journal?: Journal;
+    journal?: WriteAheadStorage;
     name?: string;
     /** False: the test starts it. */
     starts?: boolean;
@@ -120,7 +120,7 @@ export async function standBook(
     clock = createClock(),
     locks,
     channel = silence(),
-    journal = NO_JOURNAL,
+    journal = NO_WRITE_AHEAD,
     name = 'tab',
     starts = true,
   } = options;

@@ -1,6 +1,6 @@
 import 'fake-indexeddb/auto';
 import { describe, expect, test } from 'vitest';
-import { createIdbKeeper, LAYOUT } from '../../src/record/storage/idbStorage';
+import { createIdbStorage, LAYOUT } from '../../src/record/storage/idbStorage';
 import { NewerStore, Outdated } from '../../src/record/storage/storagePort';
 import { FRESH_META } from '../../src/record/storage/storagePort';
 import type { LessonBook } from '../../src/record/book/lessonBook';
@@ -128,7 +128,7 @@ describe('the store in IndexedDB', () => {
   const name = (): string => `book-${++stores}`;
 
   test('keeps records and gives them back', async () => {
-    const keeper = createIdbKeeper(name());
+    const keeper = createIdbStorage(name());
     const claim = await keeper.claim();
     const player = makePlayer();
     await keeper.commit(claim, { put: [player], remove: [], meta: FRESH_META });
@@ -142,7 +142,7 @@ describe('the store in IndexedDB', () => {
 
   test('a writer that was passed by cannot write any more, not even half a batch', async () => {
     const place = name();
-    const [old, young] = [createIdbKeeper(place), createIdbKeeper(place)];
+    const [old, young] = [createIdbStorage(place), createIdbStorage(place)];
     const claim = await old.claim();
     await young.claim();
     const late = old.commit(claim, { put: [makePlayer()], remove: [], meta: FRESH_META });
@@ -153,16 +153,16 @@ describe('the store in IndexedDB', () => {
   test('an old store is brought forward, with everything in it', async () => {
     const place = name();
     const player = makePlayer();
-    const old = createIdbKeeper(place);
+    const old = createIdbStorage(place);
     await old.commit(await old.claim(), { put: [player], remove: [], meta: FRESH_META });
-    const newer = createIdbKeeper(place, [...LAYOUT, (db) => void db.createObjectStore('clips')]);
+    const newer = createIdbStorage(place, [...LAYOUT, (db) => void db.createObjectStore('clips')]);
     expect((await newer.load()).records).toEqual([player]);
   });
 
   test('a store of a newer program is left untouched and said so; the old tab stands aside', async () => {
     const place = name();
     const player = makePlayer();
-    const [old, newer] = [createIdbKeeper(place), createIdbKeeper(place, [...LAYOUT, () => {}])];
+    const [old, newer] = [createIdbStorage(place), createIdbStorage(place, [...LAYOUT, () => {}])];
     const claim = await old.claim();
     await old.commit(claim, { put: [player], remove: [], meta: FRESH_META });
     expect((await newer.load()).records).toEqual([player]);

@@ -1,7 +1,7 @@
 import 'fake-indexeddb/auto';
 import { expect, test } from 'vitest';
-import { createIdbKeeper, LAYOUT } from '../../src/record/storage/idbStorage';
-import { openJournal } from '../../src/record/storage/writeAheadStorage';
+import { createIdbStorage, LAYOUT } from '../../src/record/storage/idbStorage';
+import { openWriteAheadStorage } from '../../src/record/storage/writeAheadStorage';
 import { createRandom } from '../reference/random';
 import { createAir, createClock, createLocks, makePlayer, puts, standBook, type Stand } from './record-stand';
 
@@ -12,7 +12,7 @@ const LATER = [...LAYOUT, () => {}];
 /** Tabs of one browser on one IndexedDB; each runs the program of its layout. */
 function openBrowser(place: string) {
   const texts = new Map<string, string>();
-  const journal = openJournal(() => ({
+  const journal = openWriteAheadStorage(() => ({
     getItem: (key) => texts.get(key) ?? null,
     setItem: (key, text) => void texts.set(key, text),
     removeItem: (key) => void texts.delete(key),
@@ -20,7 +20,7 @@ function openBrowser(place: string) {
   // The store answers in turns of its own, so each stop of the clock has to last for a whole write.
   const [locks, air, clock] = [createLocks(), createAir(), createClock(undefined, 40)];
   const open = (name: string, layout: typeof LAYOUT): Promise<Stand> => {
-    const keeper = createIdbKeeper(place, layout);
+    const keeper = createIdbStorage(place, layout);
     return standBook({ keeper: keeper as never, locks, clock, channel: air.tune(), journal, name });
   };
   return { clock, open };
@@ -59,7 +59,7 @@ test(`over ${INTERLEAVINGS} random interleavings of an old and a new version not
     await Promise.all(takings);
     await clock.go(2000);
     expect([modeOf(old), modeOf(later!)], `seed ${seed}`).toEqual(['reading', 'writing']);
-    const { records } = await createIdbKeeper(`versions-${seed}`, LATER).load();
+    const { records } = await createIdbStorage(`versions-${seed}`, LATER).load();
     const stored = new Map((records as { id: string; notes: string }[]).map(({ id, notes }) => [id, notes]));
     for (const [id, notes] of accepted) {
       expect(notesIn(later!, id), `seed ${seed}`).toBe(notes);

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { openJournal, readNote } from '../../src/record/storage/writeAheadStorage';
+import { openWriteAheadStorage, readWriteAheadEntry } from '../../src/record/storage/writeAheadStorage';
 import { createClock, createKeeper, createShelf, makeLesson, makePlayer, puts, standBook } from './record-stand';
 
 function createSmallStorage() {
@@ -9,7 +9,7 @@ function createSmallStorage() {
     setItem: (key: string, text: string) => void texts.set(key, text),
     removeItem: (key: string) => void texts.delete(key),
   };
-  return { texts, journal: openJournal(() => shelf) };
+  return { texts, journal: openWriteAheadStorage(() => shelf) };
 }
 
 describe('a page that closes before the store has answered', () => {
@@ -120,17 +120,17 @@ test.each([
   ['too deep', `{"claim":1,"records":${'['.repeat(1e5)}${']'.repeat(1e5)},"removed":[],"meta":null}`],
   ['a field twice', '{"claim":1,"claim":1,"records":[],"removed":[],"meta":null}'],
 ])('a note that is %s is no note', (_, text) => {
-  expect(readNote(text)).toBeUndefined();
+  expect(readWriteAheadEntry(text)).toBeUndefined();
 });
 
 test('of a damaged note the whole records are taken', () => {
   const player = makePlayer();
   const text = JSON.stringify({ claim: 1, records: [player, { ...player, name: 7 }], removed: [7, 'x'], meta: 'odd' });
-  expect(readNote(text)).toMatchObject({ records: [player], removed: ['x'], meta: { openLessonId: null } });
+  expect(readWriteAheadEntry(text)).toMatchObject({ records: [player], removed: ['x'], meta: { openLessonId: null } });
 });
 
 test('a browser without small storage only loses the note', () => {
-  const journal = openJournal(() => {
+  const journal = openWriteAheadStorage(() => {
     throw new DOMException('forbidden', 'SecurityError');
   });
   journal.write('x');

@@ -8,7 +8,7 @@ import { K } from '../../src/model/keys';
 import { STILL } from '../../src/model/movements';
 import { createSwing, swingPose, type Swing } from '../../src/reading/swing';
 import { pointCamera } from '../../src/scene/camera/camera';
-import { PenSheet } from '../../src/scene/lines/lineBatch';
+import { LineBatch } from '../../src/scene/lines/lineBatch';
 import type { Ribbon } from '../../src/scene/lines/ribbon';
 import { SwingScene } from '../../src/scene/swingScene';
 import { SCENE_TOKENS, themeOf, type SceneTokens } from '../../src/scene/setting/theme';
@@ -64,7 +64,7 @@ interface Stroke {
 }
 /** A sheet that remembers its strokes. */
 function watchedSheet() {
-  const sheet = new PenSheet(400, SIZE);
+  const sheet = new LineBatch(400, SIZE);
   const strokes: Stroke[] = [];
   const take = sheet.take.bind(sheet);
   sheet.take = (capacity) => {

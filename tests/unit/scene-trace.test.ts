@@ -2,7 +2,7 @@ import { Vector2 } from 'three';
 import { expect, test } from 'vitest';
 import { K } from '../../src/model/keys';
 import { headAt } from '../../src/reading/swing';
-import { PenSheet } from '../../src/scene/lines/lineBatch';
+import { LineBatch } from '../../src/scene/lines/lineBatch';
 import { SCENE_TOKENS, themeOf, type SceneTokens } from '../../src/scene/setting/theme';
 import { Traces } from '../../src/scene/lines/trace';
 import { current, setMovement } from '../../src/store';
@@ -17,7 +17,7 @@ test('the head trace is a curve to the eye even of the latest swing: its pieces 
   setMovement('pelvisShift', 8);
   const { swing } = current();
   const size = new Vector2(600, 400);
-  const traces = new Traces(themeOf('light', tokens), size, new PenSheet(500, size));
+  const traces = new Traces(themeOf('light', tokens), size, new LineBatch(500, size));
   traces.draw(swing);
   const { heads } = traces;
   const place = (i: number): number[] => [...heads.subarray(3 * i, 3 * i + 3)];

@@ -2,8 +2,8 @@ import { renderToStaticMarkup } from 'react-dom/server';
 import { PerspectiveCamera, Scene, type WebGLRenderer } from 'three';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { AT } from '../../src/model/chain';
-import { Stagehand } from '../../src/stage/stageController';
-import { Sticks } from '../../src/stage/StickFigure';
+import { StageController } from '../../src/stage/stageController';
+import { StickFigure } from '../../src/stage/StickFigure';
 import { currentPose, desk, holdAt, setPlayer } from '../../src/store';
 import { clearDesk } from '../../src/store/desk/desk';
 
@@ -21,7 +21,7 @@ function views(handed: 'right' | 'left'): readonly View[] {
   setPlayer({ statureM: 1.78, handed });
   // Written to a text, React reads what a store began with.
   vi.spyOn(desk, 'getInitialState').mockReturnValue(desk.getState());
-  const markup = renderToStaticMarkup(<Sticks note="No picture." />);
+  const markup = renderToStaticMarkup(<StickFigure note="No picture." />);
   const read = (drawing: string, name: string): Place[][] =>
     [...drawing.matchAll(/<path d="M ([^"]*)" class="([^"]*)"/g)]
       .filter(([, , className]) => className === name)
@@ -64,7 +64,7 @@ test('a left-handed stick figure is the mirror image in both views', () => {
 
 test('the stage mirrors its camera for a left-handed player, and turns it back for a right-handed one', () => {
   const renderer = { shadowMap: { autoUpdate: true } } as unknown as WebGLRenderer;
-  const stagehand = new Stagehand(renderer, new Scene(), new PerspectiveCamera(), undefined);
+  const stagehand = new StageController(renderer, new Scene(), new PerspectiveCamera(), undefined);
   const seen = (['right', 'left', 'right'] as const).map((handed) => {
     setPlayer({ statureM: 1.78, handed });
     return stagehand.mirror;

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { Pace } from '../../src/stage/gpuBackpressure';
+import { GpuBackpressure } from '../../src/stage/gpuBackpressure';
 
 /** A graphics processor that finishes a picture when told to. */
 function processor() {
@@ -29,7 +29,7 @@ function processor() {
 
 test('a third picture waits until the first of two is done', () => {
   const { gl, finishOne } = processor();
-  const pace = new Pace(gl);
+  const pace = new GpuBackpressure(gl);
   for (let i = 0; i < 2; i++) {
     expect(pace.isBusy()).toBe(false);
     pace.mark();
@@ -43,7 +43,7 @@ test('a third picture waits until the first of two is done', () => {
 
 test('pictures that nobody shows are sent off before a third waits for them, once', () => {
   const { gl, sent, finishOne } = processor();
-  const pace = new Pace(gl);
+  const pace = new GpuBackpressure(gl);
   pace.mark();
   expect(pace.isBusy()).toBe(false);
   expect(sent()).toBe(0);
@@ -59,7 +59,7 @@ test('pictures that nobody shows are sent off before a third waits for them, onc
 
 test('a lost context holds nothing back, before or after its return', () => {
   const { gl, lose } = processor();
-  const pace = new Pace(gl);
+  const pace = new GpuBackpressure(gl);
   pace.mark();
   pace.mark();
   lose();

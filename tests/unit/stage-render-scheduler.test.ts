@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import { Frames } from '../../src/stage/renderScheduler';
+import { RenderScheduler } from '../../src/stage/renderScheduler';
 
 // The browser's frames, one at a time by hand.
 let due = new Map<number, () => void>();
@@ -22,7 +22,7 @@ afterEach(() => vi.unstubAllGlobals());
 describe('frames of the stage', () => {
   test('come once however often they are asked for, and then no more', () => {
     const draw = vi.fn(() => true);
-    const frames = new Frames(draw);
+    const frames = new RenderScheduler(draw);
     frames.ask();
     frames.ask();
     expect(draw).not.toHaveBeenCalled();
@@ -35,7 +35,7 @@ describe('frames of the stage', () => {
   test('are tried again until they are drawn', () => {
     const answers = [false, false, true];
     const draw = vi.fn(() => answers.shift()!);
-    const frames = new Frames(draw);
+    const frames = new RenderScheduler(draw);
     frames.ask();
     for (let i = 0; i < 5; i++) frame();
     expect(draw).toHaveBeenCalledTimes(3);
@@ -43,7 +43,7 @@ describe('frames of the stage', () => {
 
   test('asked for while one is drawn are the next', () => {
     const drawn: number[] = [];
-    const frames = new Frames(() => {
+    const frames = new RenderScheduler(() => {
       drawn.push(drawn.length);
       if (drawn.length < 3) frames.ask();
       return true;
@@ -57,7 +57,7 @@ describe('frames of the stage', () => {
 
   test('do not come once they are called off, and can be asked for again', () => {
     const draw = vi.fn(() => true);
-    const frames = new Frames(draw);
+    const frames = new RenderScheduler(draw);
     frames.ask();
     frames.cancel();
     frame();

@@ -8,7 +8,7 @@ import { linkedTime } from '../../src/store/derive/compare';
 import { drawGuess, setGuessFirst, showGuess } from '../../src/store/desk/guess';
 import { ledgerOf, type Ledger } from '../../src/store/derive/ledger';
 import type { PlanAnswer } from '../../src/store/solver/planning';
-import { STEADY, steadyBands } from '../../src/store/derive/verdictHysteresis';
+import { HYSTERESIS, bandsWithHysteresis } from '../../src/store/derive/verdictHysteresis';
 import { playPart, stopTrial } from '../../src/store/desk/contributionPlayback';
 import { readDocument } from '../../src/store/document/validate';
 import { sawAt, setLocked, setSeen, setWhy, takeDialled, toDialled } from '../../src/store/desk/whyActions';
@@ -201,14 +201,14 @@ describe('verdicts on an edge', () => {
     const { leadArmParallel: arm, shaftParallel } = current().checkpoints;
     if (!isReached(arm)) throw new Error('not reached');
     const checkpoints = { leadArmParallel: { ...arm, readings: { ...arm.readings, bicepGap: gap } }, shaftParallel };
-    return judge(gap, steadyBands(bands, checkpoints).leadArmParallel);
+    return judge(gap, bandsWithHysteresis(bands, checkpoints).leadArmParallel);
   };
   test('a value that trembles on the edge keeps the verdict that stood; one that leaves it does not', () => {
     expect(at(0)).toBe('onPlane');
-    for (let i = 0; i < 6; i++) expect(at(0.015 + (i % 2 ? 1 : -1) * STEADY * 0.9)).toBe('onPlane');
-    expect(at(0.015 + STEADY * 1.1)).toBe('steep');
-    for (let i = 0; i < 6; i++) expect(at(0.015 + (i % 2 ? 1 : -1) * STEADY * 0.9)).toBe('steep');
-    expect(at(0.015 - STEADY * 1.1)).toBe('onPlane');
+    for (let i = 0; i < 6; i++) expect(at(0.015 + (i % 2 ? 1 : -1) * HYSTERESIS * 0.9)).toBe('onPlane');
+    expect(at(0.015 + HYSTERESIS * 1.1)).toBe('steep');
+    for (let i = 0; i < 6; i++) expect(at(0.015 + (i % 2 ? 1 : -1) * HYSTERESIS * 0.9)).toBe('steep');
+    expect(at(0.015 - HYSTERESIS * 1.1)).toBe('onPlane');
   });
 
   test('a tenth of a millimetre past the edge is past it', () => {

@@ -1,4 +1,4 @@
-import { film, sketch } from './renderClip';
+import { renderClip, sketch } from './renderClip';
 import type { Answer, Errand } from './clipWorker';
 
 const answer = (message: Answer): void => self.postMessage(message);
@@ -8,7 +8,7 @@ self.onmessage = ({ data: { what, job } }: MessageEvent<Errand>) => {
   const along = { tell: (progress: Answer['progress']) => answer({ progress }), pass: () => {} };
   const work = new OffscreenCanvas(1, 1).getContext('webgl2')
     ? what === 'film'
-      ? film(job, along)
+      ? renderClip(job, along)
       : sketch(job, along)
     : Promise.reject(Object.assign(new Error('A worker draws no picture here.'), { name: 'NotHere' }));
   work.then(

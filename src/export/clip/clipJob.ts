@@ -6,7 +6,7 @@ import type { FrameRate, Kind, Shape, Size } from './formats';
 import type { Inks } from '../picture/canvasPen';
 import type { PlatePixels } from '../picture/plateCard';
 import type { Film } from './storyboard';
-import type { Take } from '../task/exportSnapshot';
+import type { ShownSwing } from '../task/exportSnapshot';
 
 /** What to make, and of what kind; without a kind the best that this device can write. */
 export interface ClipWish extends Film {
@@ -19,12 +19,12 @@ export interface ClipWish extends Film {
 }
 
 /** Everything a film is made from, as plain data: the page gets it ready, a worker films it. */
-export interface FilmJob {
+export interface ClipJob {
   readonly wish: ClipWish;
   readonly staging: Staging;
-  readonly takes: readonly Take[];
+  readonly takes: readonly ShownSwing[];
   /** Drawn over the first take in broken lines. */
-  readonly ghost: Take | undefined;
+  readonly ghost: ShownSwing | undefined;
   readonly bands: Bands;
   readonly units: Document['units'];
   readonly inks: Inks;

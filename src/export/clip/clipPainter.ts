@@ -2,8 +2,8 @@ import { ILLUSTRATION, sayBothAt, sayCheckpoint, sayPair, saySlow, sayStatus, sa
 import { drawEnd, drawTitle } from '../picture/titleCards';
 import { layOut, type ClipLayout } from './clipLayout';
 import { codeOf } from '../picture/qrCode';
-import type { FilmJob } from './clipJob';
-import { directionOf, type FilmSet } from './clipStage';
+import type { ClipJob } from './clipJob';
+import { directionOf, type ClipStage } from './clipStage';
 import type { PixelSize } from './formats';
 import {
   book,
@@ -28,8 +28,8 @@ export class ClipPainter {
   private readonly squares: readonly (readonly boolean[])[];
 
   constructor(
-    private readonly job: FilmJob,
-    private readonly set: FilmSet,
+    private readonly job: ClipJob,
+    private readonly set: ClipStage,
     private readonly size: PixelSize,
   ) {
     this.canvas = createCanvas(size.width, size.height);

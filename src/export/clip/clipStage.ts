@@ -13,7 +13,7 @@ import type { PixelSize } from './formats';
 import { pointsUntil } from './framingBounds';
 import type { CameraId } from './storyboard';
 import { createCanvas, type Canvas } from '../picture/canvasPen';
-import type { Take } from '../task/exportSnapshot';
+import type { ShownSwing } from '../task/exportSnapshot';
 
 /** An orbit goes from down the line round to face on. */
 const ORBIT = { from: rad(-90), to: rad(0), pitch: rad(9), fov: rad(26) } as const;
@@ -45,8 +45,8 @@ export interface Staging {
 /** What a scene shows of a take at a time (reference s), in a pose: with the ball on its way once it is struck. */
 export const shownOf = (
   { body, club, handed, referenceSwing }: Staging,
-  { swing, struck }: Take,
-  ghost: Take | undefined,
+  { swing, struck }: ShownSwing,
+  ghost: ShownSwing | undefined,
   t: number,
   pose: Pose,
 ): SwingShown => ({
@@ -66,7 +66,7 @@ export const shownOf = (
  * A set of its own to film on: the stage's scene on a canvas that nobody sees, so that the stage stays free. One scene a take; `draw`
  * answers the canvas, good until the next one.
  */
-export class FilmSet {
+export class ClipStage {
   private readonly renderer: WebGLRenderer;
   private readonly world = new Scene();
   private readonly camera = new PerspectiveCamera();
@@ -78,8 +78,8 @@ export class FilmSet {
 
   constructor(
     private readonly staging: Staging,
-    private readonly takes: readonly Take[],
-    private readonly ghost?: Take | undefined,
+    private readonly takes: readonly ShownSwing[],
+    private readonly ghost?: ShownSwing | undefined,
   ) {
     const canvas = createCanvas(1, 1);
     canvas.addEventListener('webglcontextlost', () => (this.isLost = true));

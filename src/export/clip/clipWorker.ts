@@ -1,29 +1,29 @@
-import type { Board, Filmed } from './renderClip';
-import type { FilmJob } from './clipJob';
-import { Stopped, type Companion, type Progress } from '../task/exportTask';
+import type { Board, RenderedClip } from './renderClip';
+import type { ClipJob } from './clipJob';
+import { Stopped, type TaskControl, type Progress } from '../task/exportTask';
 
 /** What a worker is asked for. */
 export interface Errand {
   readonly what: 'film' | 'sketch';
-  readonly job: FilmJob;
+  readonly job: ClipJob;
 }
 
 /** What it says: how far it is, and at the end what came of it. */
 export interface Answer {
   readonly progress?: Progress | undefined;
-  readonly done?: Filmed | Board;
+  readonly done?: RenderedClip | Board;
   readonly failed?: { readonly name: string; readonly message: string };
 }
 
 /** Films in a worker, or on the page where workers cannot draw. Stopping ends the worker at once: what it had is gone with it. */
-export const filmBeside = (job: FilmJob, companion: Companion): Promise<Filmed> =>
-  send({ what: 'film', job }, companion) as Promise<Filmed>;
+export const renderInWorker = (job: ClipJob, companion: TaskControl): Promise<RenderedClip> =>
+  send({ what: 'film', job }, companion) as Promise<RenderedClip>;
 
 /** Draws a storyboard in the same way. */
-export const sketchBeside = (job: FilmJob, companion: Companion): Promise<Board> =>
+export const sketchInWorker = (job: ClipJob, companion: TaskControl): Promise<Board> =>
   send({ what: 'sketch', job }, companion) as Promise<Board>;
 
-async function send(errand: Errand, companion: Companion): Promise<Filmed | Board> {
+async function send(errand: Errand, companion: TaskControl): Promise<RenderedClip | Board> {
   if (companion.signal.aborted) throw new Stopped();
   if (typeof Worker === 'undefined' || typeof OffscreenCanvas === 'undefined') return onPage(errand, companion);
   try {
@@ -34,9 +34,9 @@ async function send(errand: Errand, companion: Companion): Promise<Filmed | Boar
   }
 }
 
-function inWorker(errand: Errand, { signal, tell }: Companion): Promise<Filmed | Board> {
+function inWorker(errand: Errand, { signal, tell }: TaskControl): Promise<RenderedClip | Board> {
   const worker = new Worker(new URL('./clip.worker.ts', import.meta.url), { type: 'module' });
-  return new Promise<Filmed | Board>((resolve, reject) => {
+  return new Promise<RenderedClip | Board>((resolve, reject) => {
     signal.addEventListener('abort', () => reject(new Stopped()), { once: true });
     worker.onmessage = ({ data: { progress, done, failed } }: MessageEvent<Answer>) => {
       if (progress) tell(progress);
@@ -52,10 +52,10 @@ function inWorker(errand: Errand, { signal, tell }: Companion): Promise<Filmed |
   }).finally(() => worker.terminate());
 }
 
-async function onPage({ what, job }: Errand, { signal, tell }: Companion): Promise<Filmed | Board> {
-  const { film, sketch } = await import('./renderClip');
+async function onPage({ what, job }: Errand, { signal, tell }: TaskControl): Promise<RenderedClip | Board> {
+  const { renderClip, sketch } = await import('./renderClip');
   const pass = (): void => {
     if (signal.aborted) throw new Stopped();
   };
-  return what === 'film' ? film(job, { tell, pass }) : sketch(job, { tell, pass });
+  return what === 'film' ? renderClip(job, { tell, pass }) : sketch(job, { tell, pass });
 }

@@ -1,17 +1,22 @@
-import { filmBeside, sketchBeside } from './clipWorker';
+import { renderInWorker, sketchInWorker } from './clipWorker';
 import type { Board } from './renderClip';
 import type { ClipWish } from './clipJob';
 import { KIND_WORDS } from './formats';
-import { breathe, fileName, type Companion, type Made } from '../task/exportTask';
-import { prepareFilm } from './prepareClip';
-import type { Subject } from '../task/exportSnapshot';
+import { breathe, fileName, type TaskControl, type Made } from '../task/exportTask';
+import { prepareClip } from './prepareClip';
+import type { ExportSnapshot } from '../task/exportSnapshot';
 
 /** Makes a clip. Throws `Stopped` when it was stopped; nothing half-written is left behind. */
-export async function makeClip(subject: Subject, wish: ClipWish, who: string, companion: Companion): Promise<Made> {
+export async function makeClip(
+  subject: ExportSnapshot,
+  wish: ClipWish,
+  who: string,
+  companion: TaskControl,
+): Promise<Made> {
   companion.tell({ doing: 'Getting ready', share: 0, secondsLeft: undefined });
   await breathe();
-  const job = await prepareFilm(subject, wish, who);
-  const { blob, kind, size, fps, seconds } = await filmBeside(job, companion);
+  const job = await prepareClip(subject, wish, who);
+  const { blob, kind, size, fps, seconds } = await renderInWorker(job, companion);
   const { label, extension } = KIND_WORDS[kind];
   return {
     name: `${fileName('clip', wish.arrangement, wish.shape.replace(':', 'x'))}.${extension}`,
@@ -21,5 +26,9 @@ export async function makeClip(subject: Subject, wish: ClipWish, who: string, co
 }
 
 /** A frame of each shot and each stop of a clip, before it is made. */
-export const sketchClip = async (subject: Subject, wish: ClipWish, who: string, signal: AbortSignal): Promise<Board> =>
-  sketchBeside(await prepareFilm(subject, wish, who), { signal, tell: () => {} });
+export const sketchClip = async (
+  subject: ExportSnapshot,
+  wish: ClipWish,
+  who: string,
+  signal: AbortSignal,
+): Promise<Board> => sketchInWorker(await prepareClip(subject, wish, who), { signal, tell: () => {} });

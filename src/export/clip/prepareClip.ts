@@ -2,7 +2,7 @@ import type { CheckpointId } from '../../reading/checkpoints';
 import { readTokens } from '../../scene/setting/theme';
 import { layOut } from './clipLayout';
 import { toMarked } from '../files/embedded';
-import type { ClipWish, FilmJob } from './clipJob';
+import type { ClipWish, ClipJob } from './clipJob';
 import type { Staging } from './clipStage';
 import { pixelSize } from './formats';
 import { toAddress } from '../link/link';
@@ -12,7 +12,7 @@ import type { PlatePixels } from '../picture/plateCard';
 import { drawPlate } from '../picture/plateImage';
 import { toPixels } from '../picture/raster';
 import type { Film } from './storyboard';
-import { sayChanges, type Subject, type Take } from '../task/exportSnapshot';
+import { sayChanges, type ExportSnapshot, type ShownSwing } from '../task/exportSnapshot';
 
 const IDS: readonly CheckpointId[] = ['leadArmParallel', 'shaftParallel'];
 /** How much larger a plate's captions are in a clip than on the desk, against the clip's other letters. */
@@ -20,11 +20,11 @@ const CAPTIONS = 1.35;
 /** A plate that is lettered as if it were smaller than this, css px a unit, has no room left for its drawing. */
 const SMALLEST_PLATE = 0.7;
 
-const takesOf = ({ now, after }: Subject, { arrangement }: Film): readonly Take[] =>
+const takesOf = ({ now, after }: ExportSnapshot, { arrangement }: Film): readonly ShownSwing[] =>
   arrangement === 'sideBySide' || arrangement === 'oneAfterOther' ? [now, after] : [now];
 
 /** What stands on the set, with the page's colours. */
-export const stagingOf = ({ derived, document }: Subject): Staging => ({
+export const stagingOf = ({ derived, document }: ExportSnapshot): Staging => ({
   body: derived.body,
   club: derived.club,
   handed: derived.player.handed,
@@ -34,7 +34,7 @@ export const stagingOf = ({ derived, document }: Subject): Staging => ({
 });
 
 /** Gets a film ready on the page, which alone has its colours, its styles and its plates. `who` says who swings what. */
-export async function prepareFilm(subject: Subject, wish: ClipWish, who: string): Promise<FilmJob> {
+export async function prepareClip(subject: ExportSnapshot, wish: ClipWish, who: string): Promise<ClipJob> {
   const takes = takesOf(subject, wish);
   const { derived, document } = subject;
   return {
@@ -54,15 +54,15 @@ export async function prepareFilm(subject: Subject, wish: ClipWish, who: string)
 }
 
 async function platesOf(
-  subject: Subject,
-  takes: readonly Take[],
+  subject: ExportSnapshot,
+  takes: readonly ShownSwing[],
   { arrangement, shape, size }: ClipWish,
 ): Promise<Readonly<Record<CheckpointId, PlatePixels>>[]> {
   const { cells, unit } = layOut(pixelSize(shape, size), arrangement === 'sideBySide' ? takes.length : 1, true);
   const room = cells[0].plate!;
   const width = Math.max(160, Math.round(Math.min(room.width, (room.height * 320) / 292)));
   const scale = Math.max(SMALLEST_PLATE, width / 320 / unit / CAPTIONS);
-  const draw = async (take: Take, id: CheckpointId): Promise<[CheckpointId, PlatePixels]> => {
+  const draw = async (take: ShownSwing, id: CheckpointId): Promise<[CheckpointId, PlatePixels]> => {
     const { title, words, svg } = drawPlate(subject, take, id, subject.document.board, scale);
     const pixels = svg === undefined ? undefined : await toPixels(svg, width, Math.round((width * 292) / 320));
     return [id, { title, words, pixels }];

@@ -1,6 +1,6 @@
 import { ClipPainter } from './clipPainter';
-import type { FilmJob } from './clipJob';
-import { FilmSet } from './clipStage';
+import type { ClipJob } from './clipJob';
+import { ClipStage } from './clipStage';
 import { KIND_WORDS, KINDS, pixelSize, rateOf, sizeFor, type Kind, type PixelSize } from './formats';
 import { breathe, createEstimate, type Progress } from '../task/exportTask';
 import { loadFonts, toPng, type Canvas } from '../picture/canvasPen';
@@ -26,10 +26,10 @@ export interface Reel {
 }
 
 /** Sets everything up for filming. On the page or in a worker. */
-export async function openReel(job: FilmJob, size: PixelSize, fps: number): Promise<Reel> {
+export async function openReel(job: ClipJob, size: PixelSize, fps: number): Promise<Reel> {
   await loadFonts();
   const storyboard = drawStoryboard(job.wish, job.takes);
-  const set = new FilmSet(job.staging, job.takes, job.ghost);
+  const set = new ClipStage(job.staging, job.takes, job.ghost);
   const painter = new ClipPainter(job, set, size);
   let stands: Moment | undefined;
   return {
@@ -48,7 +48,7 @@ export async function openReel(job: FilmJob, size: PixelSize, fps: number): Prom
 }
 
 /** A finished clip. */
-export interface Filmed {
+export interface RenderedClip {
   readonly blob: Blob;
   readonly kind: Kind;
   readonly size: PixelSize;
@@ -63,7 +63,7 @@ export interface Along {
 }
 
 /** Films and writes a clip, frame by frame. What it throws leaves nothing half-written behind. */
-export async function film(job: FilmJob, along: Along): Promise<Filmed> {
+export async function renderClip(job: ClipJob, along: Along): Promise<RenderedClip> {
   const { wish, mark } = job;
   const full = pixelSize(wish.shape, wish.size);
   const open = (kind: Kind): Promise<Reel> => openReel(job, sizeFor(kind, full), rateOf(kind, wish.fps));
@@ -123,7 +123,7 @@ export interface Board {
 }
 
 /** Draws the storyboard of a clip, `times` the size of a draft. */
-export async function sketch(job: FilmJob, { pass }: Along, times = 2): Promise<Board> {
+export async function sketch(job: ClipJob, { pass }: Along, times = 2): Promise<Board> {
   const { width, height } = pixelSize(job.wish.shape, 'draft');
   const { fps } = job.wish;
   const reel = await openReel(job, { width: width * times, height: height * times }, fps);

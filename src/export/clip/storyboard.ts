@@ -1,6 +1,6 @@
 import { K } from '../../model/keys';
 import { isReached, type CheckpointId } from '../../reading/checkpoints';
-import type { Take } from '../task/exportSnapshot';
+import type { ShownSwing } from '../task/exportSnapshot';
 
 export type Arrangement = 'one' | 'sideBySide' | 'oneAfterOther' | 'ghosted';
 export type CameraId = 'downTheLine' | 'faceOn' | 'overhead' | 'orbit';
@@ -62,7 +62,7 @@ const PAST_IMPACT = 0.5;
 const IDS: readonly CheckpointId[] = ['leadArmParallel', 'shaftParallel'];
 
 /** The shots of a film of one or two takes, and how long they last, s. */
-export function drawStoryboard(film: Film, takes: readonly Take[]): Storyboard {
+export function drawStoryboard(film: Film, takes: readonly ShownSwing[]): Storyboard {
   const isPair = takes.length > 1;
   const together = takes.map((_, i) => i);
   const sets =
@@ -86,14 +86,14 @@ export function drawStoryboard(film: Film, takes: readonly Take[]): Storyboard {
   return { shots, seconds: shots.reduce((sum, { seconds }) => sum + seconds, 0) };
 }
 
-function wholeLeg(takes: readonly Take[]): Leg {
+function wholeLeg(takes: readonly ShownSwing[]): Leg {
   const from = takes.map(({ swing }) => swing.curves.times[K.address]);
   const to = takes.map(({ swing }) => swing.curves.times[K.finish]);
   return { seconds: (to[0] - from[0]) * takes[0].swing.tempo, from, to, plate: null, isFrozen: false };
 }
 
 /** From the top through both checkpoints to just past impact; takes side by side reach their own checkpoints together. */
-function slowLegs(takes: readonly Take[]): Leg[] {
+function slowLegs(takes: readonly ShownSwing[]): Leg[] {
   const legs: Leg[] = [];
   let from = takes.map(() => 0);
   let plate: CheckpointId | null = null;

@@ -23,7 +23,7 @@ import { ballGeometry, partGeometries } from '../../scene/figure/partGeometries'
 import type { Surface } from '../../scene/figure/solids';
 import { ILLUSTRATION } from '../../words';
 import { toMarked } from './embedded';
-import type { Subject, Take } from '../task/exportSnapshot';
+import type { ExportSnapshot, ShownSwing } from '../task/exportSnapshot';
 
 /** Pictures a second of the player's own time; the ten positions have theirs exactly. */
 const RATE = 120;
@@ -42,7 +42,7 @@ const LOOKS: Readonly<Record<Surface | 'ball', { colour: string; metalness: numb
  * The figure with its club as an animated model in binary glTF 2.0: a node a part, moved by keys of translation, rotation and, where a
  * part spans a changing gap, scale. Seconds of the player's own time from address on; metres; +Y up, +X toward the target.
  */
-export async function toModelFile(subject: Subject, take: Take): Promise<Blob> {
+export async function toModelFile(subject: ExportSnapshot, take: ShownSwing): Promise<Blob> {
   const { GLTFExporter } = await import('three/addons/exporters/GLTFExporter.js');
   const { root, clip, dispose } = buildModel(subject, take);
   try {
@@ -60,7 +60,7 @@ interface Model {
   readonly dispose: () => void;
 }
 
-function buildModel({ derived, document }: Subject, { swing, positions, label }: Take): Model {
+function buildModel({ derived, document }: ExportSnapshot, { swing, positions, label }: ShownSwing): Model {
   const { body, club, player } = derived;
   const figure = createFigure(body, club);
   const materials = new Map(

@@ -12,7 +12,7 @@ import {
 import { codeOf, codePath } from '../picture/qrCode';
 import { toAddress } from '../link/link';
 import { drawPlate, type PlateImage } from '../picture/plateImage';
-import { changesOf, sayChanges, type Subject } from '../task/exportSnapshot';
+import { changesOf, sayChanges, type ExportSnapshot } from '../task/exportSnapshot';
 
 /** Everything on a practice sheet, in words and drawings. */
 export interface SheetContent {
@@ -44,7 +44,7 @@ const IDS: readonly CheckpointId[] = ['leadArmParallel', 'shaftParallel'];
 const MOST_DRILLS = 4;
 
 /** Drawn for paper: plates on a light ground, whatever the board. */
-export function layOutSheet(subject: Subject, base: string): SheetContent {
+export function layOutSheet(subject: ExportSnapshot, base: string): SheetContent {
   const { now, after, derived, document } = subject;
   const changes = changesOf(subject);
   const practices = changes.flatMap(({ id, change }) => findPractice(id, change) ?? []);

@@ -2,7 +2,7 @@ import { put } from '../../store';
 import type * as Opening from './openDocument';
 
 /** Fetches what opens links and files, and hands it to `work`. That it does not come is said on the desk. */
-export function fetchOpening(work: (opening: typeof Opening) => unknown): Promise<void> {
+export function loadOpeners(work: (opening: typeof Opening) => unknown): Promise<void> {
   return import('./openDocument').then(
     async (opening) => void (await work(opening)),
     () =>
@@ -17,9 +17,9 @@ export function fetchOpening(work: (opening: typeof Opening) => unknown): Promis
  * The ways in from outside: a link that carries a document, a file dropped on the page. What reads them is fetched when something
  * comes.
  */
-export function openDoors(): void {
+export function acceptIncomingLinks(): void {
   const followLink = (): void => {
-    if (location.hash.length > 1) void fetchOpening(({ openLink }) => openLink());
+    if (location.hash.length > 1) void loadOpeners(({ openLink }) => openLink());
   };
   followLink();
   window.addEventListener('hashchange', followLink);
@@ -32,6 +32,6 @@ export function openDoors(): void {
     const [file] = event.dataTransfer?.files ?? [];
     if (!file) return;
     event.preventDefault();
-    void fetchOpening(({ openFile }) => openFile(file));
+    void loadOpeners(({ openFile }) => openFile(file));
   });
 }

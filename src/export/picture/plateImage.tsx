@@ -9,7 +9,7 @@ import { letteringAt } from '../../plates/annotation/lettering';
 import { plateDrawing } from '../../plates/plate/plateDrawing';
 import { CHECKPOINT_NAMES, sayCheckpoint, type CheckpointWords } from '../../words';
 import { inlineLook } from './inlineSvgStyles';
-import type { Subject, Take } from '../task/exportSnapshot';
+import type { ExportSnapshot, ShownSwing } from '../task/exportSnapshot';
 import '../../plates/plates.css';
 import '../files/paper.css';
 
@@ -25,8 +25,8 @@ let count = 0;
 
 /** Draws a plate of a take as it looks on a light or dark board. `scale` in css px a unit: smaller plates get larger letters. */
 export function drawPlate(
-  { derived, document: { units } }: Subject,
-  { swing, checkpoints }: Take,
+  { derived, document: { units } }: ExportSnapshot,
+  { swing, checkpoints }: ShownSwing,
   id: CheckpointId,
   board: 'light' | 'dark',
   scale = 1,

@@ -1,15 +1,15 @@
 import { EXAGGERATED, ILLUSTRATION, sayStatus } from '../../words';
 import { toMarked } from '../files/embedded';
-import { FilmSet } from '../clip/clipStage';
+import { ClipStage } from '../clip/clipStage';
 import { fileName, type Made } from '../task/exportTask';
 import { book, createCanvas, draft, loadFonts, penOn, readInks, toPng, write } from './canvasPen';
 import { drawPlate } from './plateImage';
 import { withPngText } from './png';
 import { stagingOf } from '../clip/prepareClip';
 import { withFonts } from './raster';
-import type { Subject, Take } from '../task/exportSnapshot';
+import type { ExportSnapshot, ShownSwing } from '../task/exportSnapshot';
 import type { Pose } from '../../model/pose';
-import { seen } from '../../scene/camera/drawnView';
+import { drawnView } from '../../scene/camera/drawnView';
 import { DIRECTIONS } from '../../scene/camera/view';
 import type { CheckpointId } from '../../reading/checkpoints';
 
@@ -22,10 +22,10 @@ export interface StillOf {
 }
 
 /** A picture of the stage as PNG, up to four times its size on screen, with what it shows in words below and the document inside. */
-export async function makePng(subject: Subject, { t, pose, times }: StillOf): Promise<Made> {
+export async function makePng(subject: ExportSnapshot, { t, pose, times }: StillOf): Promise<Made> {
   await loadFonts();
-  const { view, width, height } = seen;
-  const set = new FilmSet(stagingOf(subject), [subject.now], ghostOf(subject));
+  const { view, width, height } = drawnView;
+  const set = new ClipStage(stagingOf(subject), [subject.now], ghostOf(subject));
   try {
     const most = Math.min(set.longest / Math.max(width, height), times);
     const picture = { width: Math.round(width * most), height: Math.round(height * most) };
@@ -58,7 +58,7 @@ export async function makePng(subject: Subject, { t, pose, times }: StillOf): Pr
   }
 }
 
-const ghostOf = ({ now, derived: { ghostSwing } }: Subject): Take | undefined =>
+const ghostOf = ({ now, derived: { ghostSwing } }: ExportSnapshot): ShownSwing | undefined =>
   ghostSwing ? { ...now, swing: ghostSwing } : undefined;
 
 const IDS: readonly CheckpointId[] = ['leadArmParallel', 'shaftParallel'];
@@ -69,7 +69,7 @@ const escape = (text: string): string =>
   text.replace(/[&<>"]/g, (letter) => ({ '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' })[letter]!);
 
 /** Both plates as one SVG that needs nothing from outside: look, typefaces and document are inside. */
-export async function makePlatesSvg(subject: Subject): Promise<Made> {
+export async function makePlatesSvg(subject: ExportSnapshot): Promise<Made> {
   const inks = readInks();
   const plates = IDS.map((id) => drawPlate(subject, subject.now, id, subject.document.board));
   const book = `font-family="Vollkorn Variable, Georgia, serif" fill="${inks.ink}"`;

@@ -1,7 +1,7 @@
 import { CAUTIONS, SCAN, SCAN_WHY, sayTake } from '../../words';
 import type { PixelSize } from '../clip/formats';
 import { book, draft, drawCode, wrap, write, type Hand, type Inks, type Pen } from './canvasPen';
-import type { Take } from '../task/exportSnapshot';
+import type { ShownSwing } from '../task/exportSnapshot';
 
 export interface CardOf {
   readonly pen: Pen;
@@ -17,7 +17,12 @@ const MARGIN = 64;
 const CODE = { wide: 0.56, tall: 0.5, square: 0.42 } as const;
 
 /** The first card: what is shown, of whom if that was chosen, and with which club. */
-export function drawTitle({ pen, size, unit, inks }: CardOf, who: string, name: string, takes: readonly Take[]): void {
+export function drawTitle(
+  { pen, size, unit, inks }: CardOf,
+  who: string,
+  name: string,
+  takes: readonly ShownSwing[],
+): void {
   const x = MARGIN * unit;
   const width = size.width - 2 * x;
   let y = size.height * 0.26;

@@ -14,7 +14,7 @@ export const sayNoStoryboard = (error: unknown): string =>
     : 'The storyboard could not be drawn on this device.';
 
 /** Why something could not be made, in words: what happened, and what to do. */
-export function sayExcuse(error: unknown, wasHidden: boolean): string {
+export function sayError(error: unknown, wasHidden: boolean): string {
   if (error instanceof Stopped) return 'Stopped. No file was made.';
   const nothing = 'No file was made.';
   const { name, message } = error instanceof Error ? error : { name: '', message: String(error) };

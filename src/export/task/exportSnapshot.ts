@@ -10,10 +10,10 @@ import { sayChange, sayMovement } from '../../words';
 import { toArmAngle, toWeather } from '../../store/document/convert';
 import { derive } from '../../store/derive/derived';
 import type { StepPlan } from '../../store/solver/planning';
-import { AFTER_LABELS, isThere, type AfterId } from './comparisonTarget';
+import { COMPARISON_LABELS, isThere, type ComparisonId } from './comparisonTarget';
 
 /** One swing that is shown: played out, read, and named. */
-export interface Take {
+export interface ShownSwing {
   /** "Now", "After" */
   readonly label: string;
   /** "Cupped 16°, 8 % faster" or "As reference" */
@@ -26,12 +26,12 @@ export interface Take {
 }
 
 /** Everything that a clip, a still or a sheet is made from: taken from the desk once, so that later changes do not get in. */
-export interface Subject {
+export interface ExportSnapshot {
   readonly document: Document;
   readonly derived: Derived;
-  readonly now: Take;
-  readonly after: Take;
-  readonly afterId: AfterId;
+  readonly now: ShownSwing;
+  readonly after: ShownSwing;
+  readonly afterId: ComparisonId;
   /** The smallest change that reaches both bands, or comes closest; absent when the swing is there already. */
   readonly plan: StepPlan | undefined;
 }
@@ -41,15 +41,15 @@ export const derivePlain = (state: DeskState): Derived =>
   derive({ ...state, session: { ...FRESH_SESSION, ghost: state.session.ghost } });
 
 /** What the desk shows, and what it is set against; `plan` where that was asked for and there is one. */
-export function takeSubject(
+export function takeSnapshot(
   { document, session }: DeskState,
   derived: Derived,
-  wanted: AfterId,
+  wanted: ComparisonId,
   plan?: StepPlan,
-): Subject {
+): ExportSnapshot {
   const afterId = isThere(wanted, session.ghost !== null, plan !== undefined) ? wanted : 'reference';
   const { units } = document;
-  const now: Take = {
+  const now: ShownSwing = {
     label: 'Now',
     dialled: sayDialled(derived.movements, units),
     swing: derived.swing,
@@ -59,8 +59,8 @@ export function takeSubject(
   };
   const movements =
     afterId === 'plan' ? plan?.movements : afterId === 'ghost' && session.ghost ? toMovements(session.ghost) : STILL;
-  const after: Take = {
-    label: AFTER_LABELS[afterId],
+  const after: ShownSwing = {
+    label: COMPARISON_LABELS[afterId],
     dialled: sayDialled(movements ?? STILL, units),
     ...playOut(derived, movements ?? STILL, document),
   };
@@ -77,7 +77,7 @@ function playOut(
   derived: Derived,
   movements: Movements,
   document: Document,
-): Pick<Take, 'swing' | 'checkpoints' | 'positions' | 'struck'> {
+): Pick<ShownSwing, 'swing' | 'checkpoints' | 'positions' | 'struck'> {
   const dialled = withMovements(derived.referenceSwing, movements);
   const checkpoints = readCheckpoints(dialled, toArmAngle(document));
   const strike = strikeOf(derived.referenceSwing, derived.referenceCheckpoints);
@@ -99,9 +99,12 @@ function sayDialled(movements: Movements, units: Document['units']): string {
 }
 
 /** How far each dial goes from now to after, model units. */
-export const changesOf = ({ now, after }: Subject): readonly { readonly id: MovementId; readonly change: number }[] =>
+export const changesOf = ({
+  now,
+  after,
+}: ExportSnapshot): readonly { readonly id: MovementId; readonly change: number }[] =>
   DIALS.map(({ id }) => ({ id, change: after.swing.movements[id] - now.swing.movements[id] }));
 
 /** What changes from now to after, in words. */
-export const sayChanges = (subject: Subject): readonly string[] =>
+export const sayChanges = (subject: ExportSnapshot): readonly string[] =>
   changesOf(subject).flatMap(({ id, change }) => sayChange(id, change, subject.document.units) ?? []);

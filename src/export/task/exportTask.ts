@@ -9,7 +9,7 @@ export interface Progress {
 }
 
 /** What goes along with long work: tells how far it is, and says when to stop. */
-export interface Companion {
+export interface TaskControl {
   readonly signal: AbortSignal;
   readonly tell: (progress: Progress) => void;
 }

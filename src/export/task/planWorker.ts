@@ -8,7 +8,7 @@ import type { PlanAnswer, PlanJob, StepPlan } from '../../store/solver/planning'
  * The smallest change that brings both checkpoints well into their bands; one movement alone where that is enough, because a player
  * can think of one thing. Searched beside the page, which stays free.
  */
-export async function findPlan(derived: Derived, document: Document): Promise<StepPlan | undefined> {
+export async function findPlanInWorker(derived: Derived, document: Document): Promise<StepPlan | undefined> {
   const { plans } = await planBeside({
     kind: 'plan',
     swing: withMovements(derived.swing, derived.movements),

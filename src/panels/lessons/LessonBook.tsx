@@ -3,7 +3,7 @@ import { book, deskLink, sayBook, sayDay } from '../../record';
 import { Backup } from './device/Backup';
 import { Device } from './device/Device';
 import { LessonPage } from './LessonPage';
-import { goTo, useBook, usePlace, type Place } from './navigation';
+import { goTo, useBook, useNavigation, type Place } from './navigation';
 import { PlayerPage } from './PlayerPage';
 import { Players } from './Players';
 import { Progress } from './progress/Progress';
@@ -12,7 +12,7 @@ import './lessons.css';
 
 /** A page whose record has gone (deleted, or by another tab) gives way to the list. */
 function useStanding(): Place {
-  const place = usePlace((state) => state.place);
+  const place = useNavigation((state) => state.place);
   const there = useBook(({ records }) => !('id' in place) || records.has(place.id));
   return there ? place : { page: 'players' };
 }
@@ -99,7 +99,7 @@ function Reading() {
 }
 
 function Said() {
-  const said = usePlace((state) => state.said);
+  const said = useNavigation((state) => state.said);
   return <output className={said === null ? 'unseen' : 'lesson-note'}>{said}</output>;
 }
 

@@ -12,7 +12,7 @@ import {
 } from '../../record';
 import { desk, MY_CLUB } from '../../store';
 import { Choice } from '../fields/Choice';
-import { goTo, places, useBook, useMayWrite, usePlace } from './navigation';
+import { goTo, navigation, useBook, useMayWrite, useNavigation } from './navigation';
 
 /** Takes the body and the club from the desk: they are what the coach has just set up. */
 function add(name: string): void {
@@ -74,8 +74,8 @@ function removeExample(): void {
 const FEW = 12;
 
 function Find() {
-  const search = usePlace((state) => state.search);
-  const sortBy = usePlace((state) => state.sortBy);
+  const search = useNavigation((state) => state.search);
+  const sortBy = useNavigation((state) => state.sortBy);
   return (
     <div className="lesson-find">
       <label className="field">
@@ -84,7 +84,7 @@ function Find() {
           type="search"
           value={search}
           autoComplete="off"
-          onChange={(event) => places.setState({ search: event.currentTarget.value })}
+          onChange={(event) => navigation.setState({ search: event.currentTarget.value })}
         />
       </label>
       <Choice
@@ -94,7 +94,7 @@ function Find() {
           { value: 'name', text: 'Name' },
           { value: 'lastLesson', text: 'Last lesson' },
         ]}
-        onChoose={(chosen) => places.setState({ sortBy: chosen })}
+        onChoose={(chosen) => navigation.setState({ sortBy: chosen })}
       />
     </div>
   );
@@ -105,9 +105,9 @@ export function Players() {
   const records = useBook((state) => state.records);
   const unread = useBook(sayUnread);
   const mayWrite = useMayWrite();
-  const search = usePlace((state) => state.search);
-  const sortBy = usePlace((state) => state.sortBy);
-  const withArchived = usePlace((state) => state.withArchived);
+  const search = useNavigation((state) => state.search);
+  const sortBy = useNavigation((state) => state.sortBy);
+  const withArchived = useNavigation((state) => state.withArchived);
   const lines = useMemo(
     () => listPlayers(records, search, sortBy, withArchived),
     [records, search, sortBy, withArchived],
@@ -127,7 +127,7 @@ export function Players() {
           type="button"
           className="plain"
           aria-pressed={withArchived}
-          onClick={() => places.setState({ withArchived: !withArchived })}
+          onClick={() => navigation.setState({ withArchived: !withArchived })}
         >
           Show archived
         </button>

@@ -16,7 +16,7 @@ interface PlaceState {
   readonly said: string | null;
 }
 
-export const places = createStore<PlaceState>(() => ({
+export const navigation = createStore<PlaceState>(() => ({
   place: { page: 'players' },
   search: '',
   sortBy: 'name',
@@ -24,8 +24,8 @@ export const places = createStore<PlaceState>(() => ({
   said: null,
 }));
 
-export const usePlace = <T>(select: (state: PlaceState) => T): T => useStore(places, select);
-export const goTo = (place: Place, said: string | null = null): void => places.setState({ place, said });
+export const useNavigation = <T>(select: (state: PlaceState) => T): T => useStore(navigation, select);
+export const goTo = (place: Place, said: string | null = null): void => navigation.setState({ place, said });
 
 /** Part of the lesson book for React. Select one primitive or one stable object. */
 export const useBook = <T>(select: (state: BookState) => T): T => useStore(book.state, select);

@@ -2,7 +2,7 @@ import { Component, type ReactNode } from 'react';
 import { saveEverything } from '../../record';
 import { FRESH_SESSION, put } from '../../store';
 import { LoadAgain } from './LoadAgain';
-import { NotFetched } from './chunkLoadError';
+import { ChunkLoadError } from './chunkLoadError';
 
 interface State {
   readonly error: Error | null;
@@ -15,7 +15,7 @@ interface Props {
 }
 
 /** When a drawing or a panel fails: says so in words. Starting again keeps the document and forgets the rest. */
-export class Mishap extends Component<Props, State> {
+export class ErrorBoundary extends Component<Props, State> {
   override state: State = { error: null };
 
   static getDerivedStateFromError(error: unknown): State {
@@ -32,7 +32,7 @@ export class Mishap extends Component<Props, State> {
     const { part } = this.props;
     const Place = part === undefined ? 'main' : 'section';
     const Title = part === undefined ? 'h1' : 'h2';
-    const isAbsent = error instanceof NotFetched;
+    const isAbsent = error instanceof ChunkLoadError;
     const title = part === undefined ? 'Something broke' : `${part} ${isAbsent ? 'did not come' : 'stopped'}`;
     return (
       <Place className="mishap" aria-label={part}>

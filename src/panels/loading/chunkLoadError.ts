@@ -1,5 +1,5 @@
 /** A part of the app did not come over the network. */
-export class NotFetched extends Error {
+export class ChunkLoadError extends Error {
   override readonly name = 'NotFetched';
 }
 
@@ -7,9 +7,9 @@ export class NotFetched extends Error {
  * Says of a part that does not come that it was not fetched. Asking for it again may be of no use while the page stands: a browser
  * may remember which modules did not come, as Chromium does.
  */
-export const fetching =
+export const loadingChunk =
   <T>(load: () => Promise<T>): (() => Promise<T>) =>
   () =>
     load().catch((cause: unknown) => {
-      throw new NotFetched(cause instanceof Error ? cause.message : String(cause), { cause });
+      throw new ChunkLoadError(cause instanceof Error ? cause.message : String(cause), { cause });
     });

@@ -1,12 +1,12 @@
-import { later } from '../loading/preloadable';
-import { Mishap } from '../loading/ErrorBoundary';
+import { preloadable } from '../loading/preloadable';
+import { ErrorBoundary } from '../loading/ErrorBoundary';
 import { SetUpClub } from './SetUpClub';
 import { SetUpPlayer } from './SetUpPlayer';
 import { SetUpReading, SetUpShow } from './SetUpReading';
 import { SetUpPelvis, SetUpTempo, SetUpTop } from './SetUpTop';
 
 /** Far down in the drawer, and much of it: fetched when it is quiet. */
-export const CAMERA = later(async () => ({ default: (await import('./SetUpCamera')).SetUpCamera }));
+export const CAMERA = preloadable(async () => ({ default: (await import('./SetUpCamera')).SetUpCamera }));
 
 /** Everything that is not one of the three movements. Every change is undoable. */
 export const SetUp = () => (
@@ -17,9 +17,9 @@ export const SetUp = () => (
     <SetUpTop />
     <SetUpPelvis />
     <SetUpReading />
-    <Mishap part="The camera">
+    <ErrorBoundary part="The camera">
       <CAMERA.Part />
-    </Mishap>
+    </ErrorBoundary>
     <SetUpShow />
   </div>
 );

@@ -3,15 +3,15 @@ import { releaseBench, setDrawer, useDerived, useDesk, type DrawerId } from '../
 import { sayWhyWithheld } from '../../words';
 import { Ball } from '../ball/Ball';
 import { DRAWERS } from './Bar';
-import { fetching } from '../loading/chunkLoadError';
-import { Mishap } from '../loading/ErrorBoundary';
+import { loadingChunk } from '../loading/chunkLoadError';
+import { ErrorBoundary } from '../loading/ErrorBoundary';
 import { CAMERA, SetUp } from '../player/SetUp';
 import { Notice } from './StageNotices';
 import { ABOUT, getReady, WHY } from '../why/drawers';
 
-const JointsBench = lazy(fetching(() => import('../pose/JointsBench')));
-const LessonBook = lazy(fetching(() => import('../lessons/LessonBook')));
-const Showing = lazy(fetching(() => import('../showing/Showing')));
+const JointsBench = lazy(loadingChunk(() => import('../pose/JointsBench')));
+const LessonBook = lazy(loadingChunk(() => import('../lessons/LessonBook')));
+const Showing = lazy(loadingChunk(() => import('../showing/Showing')));
 /** Drawings that belong to drawers, made by who wires the board: panels draw none. */
 export interface DrawerProps {
   readonly ballDrawings: React.ReactNode;
@@ -131,9 +131,9 @@ export function Drawer(props: DrawerProps) {
       {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex */}
       <div className="drawer-body" tabIndex={0}>
         {/* What cannot be fetched takes nothing else along. */}
-        <Mishap key={open} part="This drawer">
+        <ErrorBoundary key={open} part="This drawer">
           <Content id={open} {...props} />
-        </Mishap>
+        </ErrorBoundary>
       </div>
     </section>
   );

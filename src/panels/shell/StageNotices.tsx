@@ -27,7 +27,7 @@ import {
 } from '../../words';
 import { dialWords, spokenLike } from '../dials/dialWords';
 import { useWrittenText } from '../fields/useWrittenText';
-import { GuessSlip, TrialSlip } from '../why/WhyNotices';
+import { GuessNotice, TrialNotice } from '../why/WhyNotices';
 
 /** The first dial past its usual range, in a sentence: one hint at a time. */
 function cautionOf(movements: Document['movements'], units: Document['units']): string | undefined {
@@ -135,7 +135,7 @@ export function Notice() {
 }
 
 /** Slips of paper pinned on the stage: what holds for the whole picture right now. */
-export function Slips() {
+export function StageNotices() {
   useOverdue();
   const isWithheld = useDerived((derived) => derived.isWithheld);
   const isInDrawer = useDesk(({ session }) => session.drawer !== null && session.drawer !== 'joints');
@@ -154,8 +154,8 @@ export function Slips() {
   return (
     <div className="slips">
       {isWithheld ? <Withheld /> : <Essentials />}
-      <TrialSlip />
-      <GuessSlip />
+      <TrialNotice />
+      <GuessNotice />
       {!isInDrawer && <Notice />}
       {bench && (
         <div className="slip">

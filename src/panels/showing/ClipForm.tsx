@@ -1,10 +1,10 @@
 import { useId } from 'react';
 import {
-  AFTER_LABELS,
+  COMPARISON_LABELS,
   KIND_WORDS,
   KINDS,
   FRAME_RATES,
-  type AfterId,
+  type ComparisonId,
   type Arrangement,
   type CameraId,
   type ClipWish,
@@ -101,12 +101,12 @@ export function ClipForm() {
 export function Against() {
   const after = useShowing((state) => state.after);
   const hasGhost = useDesk(({ session }) => session.ghost !== null);
-  const ids: readonly AfterId[] = hasGhost ? ['plan', 'ghost', 'reference'] : ['plan', 'reference'];
+  const ids: readonly ComparisonId[] = hasGhost ? ['plan', 'ghost', 'reference'] : ['plan', 'reference'];
   return (
     <Select
       label="Set against"
       value={hasGhost || after !== 'ghost' ? after : 'plan'}
-      options={ids.map((id) => [id, AFTER_LABELS[id]] as const)}
+      options={ids.map((id) => [id, COMPARISON_LABELS[id]] as const)}
       onChoose={setAgainst}
     />
   );

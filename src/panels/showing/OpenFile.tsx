@@ -1,8 +1,8 @@
-import { fetchOpening } from '../../export/link/incomingLinks';
+import { loadOpeners } from '../../export/link/incomingLinks';
 
 /** The way in for a file where nothing can be dropped on the page: on a phone, or with keys. */
 export function OpenFile() {
-  const open = (file: File): Promise<void> => fetchOpening(({ openFile }) => openFile(file));
+  const open = (file: File): Promise<void> => loadOpeners(({ openFile }) => openFile(file));
   return (
     <label className="plain showing-open">
       Open a picture, clip or model

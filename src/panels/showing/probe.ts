@@ -5,12 +5,12 @@ import { showing, subjectNow } from './work';
 
 /** The reel of the clip that stands in the drawer, on the page. */
 async function openHere() {
-  const [{ openReel }, { prepareFilm }] = await Promise.all([
+  const [{ openReel }, { prepareClip }] = await Promise.all([
     import('../../export/clip/renderClip'),
     import('../../export/clip/prepareClip'),
   ]);
   const { wish } = showing.getState();
-  const job = await prepareFilm(await subjectNow(), wish, sayWho(desk.getState().document));
+  const job = await prepareClip(await subjectNow(), wish, sayWho(desk.getState().document));
   const size = pixelSize(wish.shape, wish.size);
   return { job, size, reel: await openReel(job, size, wish.fps) };
 }

@@ -1,6 +1,6 @@
 import { createStore } from 'zustand/vanilla';
-import { Stopped, type AfterId, type ClipWish, type Companion, type Made, type Progress } from '../../export';
-import { sayExcuse } from '../../export/task/errorMessages';
+import { Stopped, type ComparisonId, type ClipWish, type TaskControl, type Made, type Progress } from '../../export';
+import { sayError } from '../../export/task/errorMessages';
 import { current, desk } from '../../store';
 
 /** A file that was made and not dismissed yet. */
@@ -16,7 +16,7 @@ export interface ShowingState {
   readonly excuse: string | null;
   readonly files: readonly Finished[];
   readonly wish: ClipWish;
-  readonly after: AfterId;
+  readonly after: ComparisonId;
 }
 
 /** Belongs to the drawer alone: neither stored nor undone, but kept while the drawer is closed. */
@@ -41,7 +41,7 @@ export const showing = createStore<ShowingState>(() => ({
 
 export const wishFor = (part: Partial<ClipWish>): void =>
   showing.setState(({ wish }) => ({ wish: { ...wish, ...part } }));
-export const setAgainst = (after: AfterId): void => showing.setState({ after });
+export const setAgainst = (after: ComparisonId): void => showing.setState({ after });
 
 let running: AbortController | undefined;
 let count = 0;
@@ -50,7 +50,7 @@ let count = 0;
 export const stop = (): void => running?.abort();
 
 /** Makes one file. One at a time: a second wish while one is being made is not heard. */
-export async function make(doing: string, work: (companion: Companion) => Promise<Made>): Promise<void> {
+export async function make(doing: string, work: (companion: TaskControl) => Promise<Made>): Promise<void> {
   if (running) return;
   const control = new AbortController();
   running = control;
@@ -69,7 +69,7 @@ export async function make(doing: string, work: (companion: Companion) => Promis
     const file = { ...made, id: ++count, url: URL.createObjectURL(made.blob) };
     showing.setState(({ files }) => ({ files: [file, ...files] }));
   } catch (error) {
-    showing.setState({ excuse: sayExcuse(error, wasHidden) });
+    showing.setState({ excuse: sayError(error, wasHidden) });
   } finally {
     document.removeEventListener('visibilitychange', watch);
     running = undefined;
@@ -81,20 +81,25 @@ export async function make(doing: string, work: (companion: Companion) => Promis
 export async function subjectNow() {
   const state = desk.getState();
   const { after } = showing.getState();
-  const [{ derivePlain, takeSubject }, { findPlan }] = await Promise.all([
+  const [{ derivePlain, takeSnapshot }, { findPlanInWorker }] = await Promise.all([
     import('../../export/task/exportSnapshot'),
     import('../../export/task/planWorker'),
   ]);
   const derived = derivePlain(state);
-  return takeSubject(state, derived, after, after === 'plan' ? await findPlan(derived, state.document) : undefined);
+  return takeSnapshot(
+    state,
+    derived,
+    after,
+    after === 'plan' ? await findPlanInWorker(derived, state.document) : undefined,
+  );
 }
 
 /** The desk exactly as it is drawn, doubled or tried out if it is. */
 export async function subjectAsSeen() {
   const state = desk.getState();
   const derived = current();
-  const { takeSubject } = await import('../../export/task/exportSnapshot');
-  return takeSubject(state, derived, 'reference');
+  const { takeSnapshot } = await import('../../export/task/exportSnapshot');
+  return takeSnapshot(state, derived, 'reference');
 }
 
 export function dismiss(id: number): void {

@@ -5,13 +5,13 @@ import { guessAgain, setGuessFirst, showGuess } from '../../store/desk/guess';
 import { sayGuess } from '../../words/why/whatToChange';
 
 /** What is shown for a moment in place of the swing now. */
-export function TrialSlip() {
+export function TrialNotice() {
   const label = useDesk(({ session }) => (session.guess ? undefined : session.trial?.label));
   return label === undefined ? null : <p className="slip slip-mark">Only {label}</p>;
 }
 
 /** Guess first: what to do now, and what came of the last guess. */
-export function GuessSlip() {
+export function GuessNotice() {
   const guess = useDesk(({ session }) => session.guess);
   if (!guess) return null;
   return (

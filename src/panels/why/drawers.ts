@@ -1,16 +1,16 @@
-import { later } from '../loading/preloadable';
+import { preloadable } from '../loading/preloadable';
 
 /** The drawers of why and what to change: fetched at the first quiet moment, before one is asked for. */
 export const WHY = {
-  ledger: later(() => import('./Ledger')),
-  map: later(() => import('./CorridorMap')),
-  plan: later(() => import('../plan/ChangePlan')),
-  seen: later(() => import('../seen/Seen')),
-  compare: later(() => import('./Compare')),
+  ledger: preloadable(() => import('./Ledger')),
+  map: preloadable(() => import('./CorridorMap')),
+  plan: preloadable(() => import('../plan/ChangePlan')),
+  seen: preloadable(() => import('../seen/Seen')),
+  compare: preloadable(() => import('./Compare')),
 };
 
 /** What the model is: read seldom, and fetched with the others. */
-export const ABOUT = later(() => import('../shell/About'));
+export const ABOUT = preloadable(() => import('../shell/About'));
 
 /** Left alone for this long, ms: long enough for the picture to come first. */
 const QUIET_MS = 2500;

@@ -1,5 +1,5 @@
 import { lessonsOf, listPlayers, sayDay, swingsOf, type BookRecord } from '../../record';
-import { explainFor } from '../../store/solver/snapMatch';
+import { matchOnSteps } from '../../store/solver/snapMatch';
 import { STILL_DIALLED, SITUATIONS, type Document } from '../../store';
 import { toDialled } from '../../store/document/convert';
 import { explainBy, SWING_NAMES, situationSwing, type SwingOf } from '../../store/derive/swings';
@@ -87,6 +87,13 @@ const toMetres = ({ cm, plusMinusCm }: Sighting) => ({ value: cm / 100, plusMinu
 explainBy(({ leadArmParallel: arm, shaftParallel: shaft }, swing, armAngle) => {
   if (!arm && !shaft) return STILL_DIALLED;
   const seen = { ...(arm && { leadArmParallel: toMetres(arm) }), ...(shaft && { shaftParallel: toMetres(shaft) }) };
-  const [first] = explainFor({ kind: 'match', swing, from: STILL, seen, bands: DEFAULT_BANDS, armAngle }).explanations;
+  const [first] = matchOnSteps({
+    kind: 'match',
+    swing,
+    from: STILL,
+    seen,
+    bands: DEFAULT_BANDS,
+    armAngle,
+  }).explanations;
   return first ? toDialled(first.movements, STILL_DIALLED) : STILL_DIALLED;
 });

@@ -1,11 +1,11 @@
 import { useRef, type KeyboardEvent, type PointerEvent } from 'react';
-import type { Grip } from './handleGeometry';
+import type { HandlePlace } from './handleGeometry';
 
 interface Props {
   /** Takes over the touch area: where it stands and what it says is written to it as the plate is drawn. */
   readonly hold: (element: HTMLElement | null) => void;
   /** Where the ring stands now. */
-  readonly grip: () => Grip | undefined;
+  readonly grip: () => HandlePlace | undefined;
   readonly label: string;
   /** The ring moved and is not let go yet; nothing when it goes back to where the model has it. */
   readonly onMove: (value: number | undefined) => void;
@@ -33,7 +33,7 @@ const STEPS: Readonly<Record<string, number>> = {
  * The ring on the line: "this is what I saw". A slider in one direction, dragged or stepped (1 mm, with Shift or Page keys 1 cm). Enter
  * or letting go tells what was seen, Escape takes it back. A drag that the system ends stays at its last value.
  */
-export function Sight({ hold, grip, label, onMove, onSight }: Props) {
+export function DragHandle({ hold, grip, label, onMove, onSight }: Props) {
   const drag = useRef<{ pointer: number; x: number; y: number; from: number; last: number } | undefined>(undefined);
   const stepped = useRef<number | undefined>(undefined);
 

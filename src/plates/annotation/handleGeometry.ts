@@ -3,7 +3,7 @@ import type { Fitting, PlateDrawing } from '../plate/plateDrawing';
 import type { Size } from '../useSize';
 
 /** Where the ring stands in the picture, css px, and how a metre of the reading moves it. */
-export interface Grip {
+export interface HandlePlace {
   readonly at: Point;
   readonly perMetre: Point;
   /** The reading there, m. */
@@ -16,12 +16,12 @@ const within = (at: number, size: number): number =>
   Math.max(HALF_TARGET, Math.min(Math.max(HALF_TARGET, size - HALF_TARGET), at));
 
 /** Where the ring stands in the picture and how a metre of the reading moves it, css px. `pulled` in m. */
-export function gripOn(
+export function handleOn(
   { annotation: { handle } }: PlateDrawing,
   pulled: number,
   size: Size,
   { view, pxPerUnit }: Fitting,
-): Omit<Grip, 'value'> {
+): Omit<HandlePlace, 'value'> {
   const { at, direction, perMetre } = handle;
   const x = at.x + pulled * perMetre * direction.x - (view.left + view.right) / 2;
   const y = at.y + pulled * perMetre * direction.y - (view.top + view.bottom) / 2;

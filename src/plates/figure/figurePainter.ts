@@ -5,7 +5,7 @@ import { createFigure, type Figure } from '../../figure/figure';
 import { createPlacement, MATRIX_SIZE, PART, type PartId } from '../../figure/partIds';
 import { placeFigure, type Stance } from '../../figure/place';
 import { BOUND_SIZE, findKept, forget, isStill, project, remember, SKETCH, stand, type Drawn } from './outlineCache';
-import { findLeans } from './silhouetteCandidates';
+import { findSilhouetteCandidates } from './silhouetteCandidates';
 import { engrave, engravingPaths, type EngravedPart } from './engraving';
 import { SHEET, toX, toY, type Frame } from '../plate/frame';
 import { findHull, FLAT, hullPath } from './hull';
@@ -89,7 +89,7 @@ export function preparePlateFigure(body: Body, club: Club): PlateFigure {
     bounds[BOUND_SIZE * i + 3] = radius;
   });
   const engraved = figure.parts.map((part) => engrave(PLAIN.has(part.id) ? { ...part, ringCount: 1 } : part));
-  return { figure, engraved, bounds, leans: figure.parts.map(findLeans) };
+  return { figure, engraved, bounds, leans: figure.parts.map(findSilhouetteCandidates) };
 }
 
 let last: { body: Body; club: Club; plate: PlateFigure } | undefined;

@@ -12,7 +12,7 @@ const ALWAYS = 2;
  * and do not all look away: if the angle between view and normal is within `lean` of a right angle. The two ends count as closed by
  * a flat face. Rows of normal (unit, the part's own axes) and sine of the lean, one a point. Worked out once for a player.
  */
-export function findLeans(solid: Rings): Float32Array {
+export function findSilhouetteCandidates(solid: Rings): Float32Array {
   const { ringCount, segments } = solid;
   const leans = new Float32Array(ringCount * segments * ROW);
   const faces = faceNormals(solid);

@@ -5,7 +5,7 @@ import { CHECKPOINT_NAMES, EXAGGERATED, saySight } from '../../words';
 import { LivePlate } from './livePlate';
 import { Marks } from '../annotation/Marks';
 import { Patterns } from '../figure/Patterns';
-import { Sight } from '../annotation/DragHandle';
+import { DragHandle } from '../annotation/DragHandle';
 import { useSize } from '../useSize';
 import '../plates.css';
 
@@ -68,7 +68,7 @@ export function Plate({ id, onSight }: Props) {
             <p className="plate-reason">{missing}</p>
           )}
           {onSight !== undefined && missing === undefined && size !== undefined && (
-            <Sight
+            <DragHandle
               hold={live.hold('ring')}
               grip={() => live.grip(desk.getState())}
               label={`${title}: what you saw`}

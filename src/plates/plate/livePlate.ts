@@ -8,7 +8,7 @@ import { CHECKPOINT_NAMES, sayCheckpoint, saySight, sayWithheld, type Checkpoint
 import { plateFigureOf, type Finish } from '../figure/figurePainter';
 import { createDrawn } from '../figure/outlineCache';
 import type { Box } from './frame';
-import { gripOn, type Grip } from '../annotation/handleGeometry';
+import { handleOn, type HandlePlace } from '../annotation/handleGeometry';
 import type { Lettering } from '../annotation/lettering';
 import { paintShapes } from '../figure/paintShapes';
 import { fitPicture, plateDrawing, type Fitting, type PlateDrawing } from './plateDrawing';
@@ -138,12 +138,12 @@ export class LivePlate {
   }
 
   /** The ring's touch area; nothing where there is no ring. */
-  grip(state: DeskState): Grip | undefined {
+  grip(state: DeskState): HandlePlace | undefined {
     const { drawing, value } = this.shown(state);
     const { size, seen, fitting } = this;
     if (!drawing || value === undefined || !size) return undefined;
     const pulled = seen === undefined ? 0 : seen - value;
-    return { ...gripOn(drawing, pulled, size, fitting), value: seen ?? value };
+    return { ...handleOn(drawing, pulled, size, fitting), value: seen ?? value };
   }
 
   private finish(derived: Derived, { gesture }: DeskState): Finish {

@@ -1,5 +1,5 @@
 import { readDocument } from '../../store/document/validate';
-import { bringForward } from './migrations';
+import { migrate } from './migrations';
 import { FRESH_META, type Meta } from '../storage/storagePort';
 import type { Edit } from './edits';
 import type { Records } from '../file/importPlan';
@@ -41,7 +41,7 @@ export function readStored({ records, meta }: { readonly records: readonly unkno
   const found = new Map<string, BookRecord>();
   const unread = { newer: 0, damaged: 0 };
   for (const raw of records) {
-    const read = readRecord(bringForward(raw));
+    const read = readRecord(migrate(raw));
     if ('record' in read) found.set(read.record.id, read.record);
     else unread['newer' in read ? 'newer' : 'damaged']++;
   }

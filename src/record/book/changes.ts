@@ -1,6 +1,6 @@
 import type { BookState } from './bookState';
 import type { Edit } from './edits';
-import { bringForward } from './migrations';
+import { migrate } from './migrations';
 import type { Meta } from '../storage/storagePort';
 import type { BookRecord } from './recordTypes';
 import { readRecord } from '../file/validate';
@@ -31,6 +31,6 @@ export function countLessons(meta: Meta, records: BookState['records'], { put, r
 /** Records another tab hands over, which may run an older or newer program: those that can be read, brought forward. */
 export const readLate = (records: readonly unknown[]): readonly BookRecord[] =>
   records.flatMap((raw) => {
-    const read = readRecord(bringForward(raw));
+    const read = readRecord(migrate(raw));
     return 'record' in read ? [read.record] : [];
   });

@@ -4,21 +4,21 @@ import { countLessons, isNewer, isOf, readLate } from './changes';
 import { afterAwake, type Clock } from '../storage/clock';
 import { inverseOf, type Birth, type Edit } from './edits';
 import { recordsOf } from '../file/importPlan';
-import { readNote, type Journal } from '../storage/writeAheadStorage';
-import { NewerStore, type Keeper, type Meta } from '../storage/storagePort';
+import { readWriteAheadEntry, type WriteAheadStorage } from '../storage/writeAheadStorage';
+import { NewerStore, type StoragePort, type Meta } from '../storage/storagePort';
 import type { BookRecord } from './recordTypes';
-import { createNotes } from '../storage/writeAheadLog';
-import { createTurnstile, type Channel, type Locks } from '../storage/writerLock';
+import { createWriteAheadLog } from '../storage/writeAheadLog';
+import { createWriterLock, type Channel, type Locks } from '../storage/writerLock';
 import { createWriter } from '../storage/writer';
 
 /** What the book stands on. Tests put their own in its place. */
 export interface Ports {
-  readonly keeper: Keeper;
+  readonly keeper: StoragePort;
   readonly clock: Clock;
   readonly newId: () => string;
   readonly locks: Locks | undefined;
   readonly channel: Channel;
-  readonly journal: Journal;
+  readonly journal: WriteAheadStorage;
   /** Asks the browser to keep the book when space runs out; answers what it promises. */
   readonly askToKeep: () => Promise<boolean>;
 }
@@ -119,14 +119,14 @@ export function createLessonBook({ keeper, clock, newId, locks, channel, journal
 
   let claimed = 0;
   const isOurs = (): boolean => get().mode === 'writing' || get().mode === 'apart';
-  const notes = createNotes(journal, clock, isOurs, () => {
+  const notes = createWriteAheadLog(journal, clock, isOurs, () => {
     const { ids, mine, gone } = stillWaiting();
     if (!writer.isWaiting() || ids.length > LONGEST_NOTE) return undefined;
     return JSON.stringify({ claim: claimed, records: mine, removed: gone, meta: get().meta });
   });
   /** Takes up what the page before had in hand when it had to go; nothing that was changed since is turned back. */
   const takeUpNote = (claim: number): void => {
-    const note = readNote(journal.read());
+    const note = readWriteAheadEntry(journal.read());
     if (!note) return;
     const { records } = get();
     const late = note.records.filter((record) => isNewer(record, records.get(record.id)));
@@ -161,7 +161,7 @@ export function createLessonBook({ keeper, clock, newId, locks, channel, journal
       work.then(resolve, reject).finally(callOff);
     });
 
-  const turnstile = createTurnstile(newId(), locks, channel, clock, {
+  const turnstile = createWriterLock(newId(), locks, channel, clock, {
     onTurn: open,
     onLost() {
       writer.setClaim(null);

@@ -10,7 +10,7 @@ export type Step = (old: Readonly<Record<string, unknown>>) => Record<string, un
 export const STEPS: readonly Step[] = [];
 
 /** A record of any older version as one of today's; others come back as they are, for the reader to judge. */
-export function bringForward(value: unknown, steps: readonly Step[] = STEPS, today: number = RECORD_VERSION): unknown {
+export function migrate(value: unknown, steps: readonly Step[] = STEPS, today: number = RECORD_VERSION): unknown {
   let record = value;
   for (let hops = 0; hops < steps.length; hops++) {
     if (typeof record !== 'object' || record === null || Array.isArray(record)) return record;

@@ -1,5 +1,5 @@
 import { FILE_VERSION, FORMAT, type Counts } from './file';
-import { bringForward } from '../book/migrations';
+import { migrate } from '../book/migrations';
 import { KINDS, LIMITS, type BookRecord, type Kind } from '../book/recordTypes';
 import { findObstacle } from './jsonGuard';
 import { sumOf } from './sum';
@@ -103,7 +103,7 @@ function readItem(item: unknown): BookRecord | Lost {
   const kind = kindOf(record);
   if (Object.keys(rest).length > 0) return { kind, why: 'it has fields that do not belong to it' };
   if (sum !== undefined && sum !== sumOf(JSON.stringify(record) ?? '')) return { kind, why: 'its check sum is wrong' };
-  const read = readRecord(bringForward(record));
+  const read = readRecord(migrate(record));
   if ('record' in read) return read.record;
   return { kind, why: 'newer' in read ? 'a newer Slantwise wrote it' : `part of it is damaged (${read.damage})` };
 }

@@ -1,5 +1,5 @@
 import { openDB, type IDBPDatabase, type IDBPTransaction } from 'idb';
-import { NewerStore, Outdated, type Batch, type Keeper } from './storagePort';
+import { NewerStore, Outdated, type Batch, type StoragePort } from './storagePort';
 
 export const STORE_NAME = 'slantwise.lesson-book';
 
@@ -17,7 +17,7 @@ export const LAYOUT: readonly Upgrade[] = [
 ];
 
 /** The book in IndexedDB. `layout` stands in for a newer program in tests. */
-export function createIdbKeeper(name = STORE_NAME, layout: readonly Upgrade[] = LAYOUT): Keeper {
+export function createIdbStorage(name = STORE_NAME, layout: readonly Upgrade[] = LAYOUT): StoragePort {
   let connection: Promise<IDBPDatabase> | undefined;
 
   const connect = (): Promise<IDBPDatabase> => {

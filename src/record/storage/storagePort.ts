@@ -32,7 +32,7 @@ export interface Batch {
 }
 
 /** Where the book is kept. Every method may fail or never answer; the writer lives with both. */
-export interface Keeper {
+export interface StoragePort {
   /** Takes the right to write from whoever had it. Answers the number under which this writer commits from now on. */
   claim(): Promise<number>;
   load(): Promise<{ readonly records: readonly unknown[]; readonly meta: unknown }>;

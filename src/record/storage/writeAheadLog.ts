@@ -1,5 +1,5 @@
 import type { Clock } from './clock';
-import type { Journal } from './writeAheadStorage';
+import type { WriteAheadStorage } from './writeAheadStorage';
 
 /** A change the store has not taken by then is noted, ms: the usual wait and a usual write, with some to spare. */
 export const NOTE_MS = 200;
@@ -8,7 +8,7 @@ export const NOTE_MS = 200;
  * Keeps the journal in step with what is in hand: however long the store takes or how often it fails, whoever opens the
  * book next finds every change that is older than `NOTE_MS`.
  */
-export interface Notes {
+export interface WriteAheadLog {
   /** Something has changed. */
   changed(): void;
   /** The store has taken something: what it took needs no note any more. */
@@ -21,12 +21,12 @@ export interface Notes {
  * `inHand` answers the text of a note, or undefined when nothing waits or there is too much of it. `isOurs`: whether this
  * tab keeps the book, and so the journal.
  */
-export function createNotes(
-  journal: Journal,
+export function createWriteAheadLog(
+  journal: WriteAheadStorage,
   clock: Clock,
   isOurs: () => boolean,
   inHand: () => string | undefined,
-): Notes {
+): WriteAheadLog {
   let callOff: (() => void) | undefined;
   let isNoted = false;
 

@@ -1,12 +1,12 @@
 import { readMeta } from '../book/bookState';
-import { bringForward } from '../book/migrations';
+import { migrate } from '../book/migrations';
 import type { Meta } from './storagePort';
 import { LIMITS, type BookRecord } from '../book/recordTypes';
 import { findObstacle } from '../file/jsonGuard';
 import { readRecord } from '../file/validate';
 
 /** What was still in hand when the page had to go. A page that closes has no time for the store, only for a note. */
-export interface Note {
+export interface WriteAheadEntry {
   /** Under which claim it would have been written. */
   readonly claim: number;
   readonly records: readonly BookRecord[];
@@ -15,17 +15,19 @@ export interface Note {
 }
 
 /** A place for one text that is written before the call returns: the browser's small storage. */
-export interface Journal {
+export interface WriteAheadStorage {
   write(text: string): void;
   read(): string | null;
   clear(): void;
 }
 
-export const NO_JOURNAL: Journal = { write: () => {}, read: () => null, clear: () => {} };
+export const NO_WRITE_AHEAD: WriteAheadStorage = { write: () => {}, read: () => null, clear: () => {} };
 const KEY = 'slantwise.lesson-journal';
 
 /** The small storage, where there is one; whatever it refuses is only a note lost. */
-export function openJournal(shelf: () => Pick<Storage, 'getItem' | 'setItem' | 'removeItem'>): Journal {
+export function openWriteAheadStorage(
+  shelf: () => Pick<Storage, 'getItem' | 'setItem' | 'removeItem'>,
+): WriteAheadStorage {
   const attempt = <T>(work: () => T, otherwise: T): T => {
     try {
       return work();
@@ -41,7 +43,7 @@ export function openJournal(shelf: () => Pick<Storage, 'getItem' | 'setItem' | '
 }
 
 /** Reads a note like anything else that comes from outside: field by field, each record whole or not at all. */
-export function readNote(text: string | null): Note | undefined {
+export function readWriteAheadEntry(text: string | null): WriteAheadEntry | undefined {
   if (text === null || findObstacle(text, LIMITS.fileText, LIMITS.depth) !== undefined) return undefined;
   let value: unknown;
   try {
@@ -50,9 +52,9 @@ export function readNote(text: string | null): Note | undefined {
     return undefined;
   }
   if (typeof value !== 'object' || value === null) return undefined;
-  const { claim, records, removed, meta } = value as { readonly [K in keyof Note]?: unknown };
+  const { claim, records, removed, meta } = value as { readonly [K in keyof WriteAheadEntry]?: unknown };
   if (!Number.isSafeInteger(claim) || !Array.isArray(records) || !Array.isArray(removed)) return undefined;
-  const read = (records as unknown[]).map((raw) => readRecord(bringForward(raw)));
+  const read = (records as unknown[]).map((raw) => readRecord(migrate(raw)));
   return {
     claim: claim as number,
     records: read.flatMap((one) => ('record' in one ? [one.record] : [])),

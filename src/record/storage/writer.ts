@@ -1,5 +1,5 @@
 import { afterAwake, type Clock } from './clock';
-import { Outdated, NewerStore, type Batch, type Keeper, type Meta } from './storagePort';
+import { Outdated, NewerStore, type Batch, type StoragePort, type Meta } from './storagePort';
 import type { BookRecord } from '../book/recordTypes';
 
 /** How saving stands. `failed` stays until a write has come through; `of`: ids of what was to be written. */
@@ -39,7 +39,7 @@ export interface Writer {
  * is said at once and tried again until it comes through; what it held waits.
  */
 export function createWriter(
-  keeper: Keeper,
+  keeper: StoragePort,
   source: Source,
   clock: Clock,
   tell: (saving: Saving, savedMs?: number) => void,
@@ -150,7 +150,7 @@ function batchOf(ids: ReadonlySet<string>, { record, meta }: Source): Batch {
 /** The write has not arrived in the store as it was meant. */
 class Different extends Error {}
 
-async function commitAndCompare(keeper: Keeper, claim: number, batch: Batch): Promise<void> {
+async function commitAndCompare(keeper: StoragePort, claim: number, batch: Batch): Promise<void> {
   await keeper.commit(claim, batch);
   const there = await keeper.readBack([...batch.put.map(({ id }) => id), ...batch.remove]);
   const meant = [...batch.put, ...batch.remove.map(() => undefined)];

@@ -27,7 +27,7 @@ export const WRITER_LOCK = 'slantwise.lesson-book.writer';
 /** A writer that has not handed over by now is asleep, ms. */
 export const HAND_OVER_MS = 900;
 
-export interface Turnstile {
+export interface WriterLock {
   /** Gets in line; `onTurn` is called when this tab may write. */
   enter(): void;
   /** Asks the writing tab to finish and takes its place; a sleeping one is passed by. */
@@ -37,7 +37,7 @@ export interface Turnstile {
   readonly me: string;
 }
 
-export interface TurnstileEvents {
+export interface WriterLockEvents {
   readonly onTurn: () => Promise<void>;
   /** The right to write has gone to another tab. */
   readonly onLost: () => void;
@@ -46,13 +46,13 @@ export interface TurnstileEvents {
 }
 
 /** One writer per device: a lock that the browser lends to one tab at a time, and manners to pass it on. */
-export function createTurnstile(
+export function createWriterLock(
   me: string,
   locks: Locks | undefined,
   channel: Channel,
   clock: Clock,
-  { onTurn, onLost, finish }: TurnstileEvents,
-): Turnstile {
+  { onTurn, onLost, finish }: WriterLockEvents,
+): WriterLock {
   let holding = false;
   let heard: (() => void) | undefined;
 

@@ -3,7 +3,7 @@ import { createFigure, type Figure } from '../../figure/figure';
 import { createPlacement, PART } from '../../figure/partIds';
 import type { Body } from '../../model/body';
 import type { Club } from '../../model/club';
-import { carried, createPartRows, fillBallRows, fillPartRows } from './rigidPartShader';
+import { withRigidParts, createPartRows, fillBallRows, fillPartRows } from './rigidPartShader';
 import { contourMaterial } from './materials';
 import { buildGeometry } from './solids';
 import { solidMaterial } from './surfaces';
@@ -30,7 +30,7 @@ export class FigureModel {
     this.geometry = geometry;
     const surface = solidMaterial(theme, this.rows);
     const ink = contourMaterial(theme, size, this.rows);
-    const depth = carried(new MeshDepthMaterial(), this.rows);
+    const depth = withRigidParts(new MeshDepthMaterial(), this.rows);
     this.materials = [surface, ink, depth];
     const solid = new Mesh(this.geometry, surface);
     solid.castShadow = true;

@@ -1,5 +1,5 @@
 import { BackSide, ShaderMaterial, type Vector2 } from 'three';
-import { CARRY, type PartRows } from './rigidPartShader';
+import { RIGID_PART_SHADER, type PartRows } from './rigidPartShader';
 import type { Theme } from '../setting/theme';
 
 /**
@@ -16,7 +16,7 @@ export function contourMaterial(theme: Theme, size: Vector2, rows?: PartRows): S
       ...(rows ? { partRows: rows } : {}),
     },
     vertexShader: /* glsl */ `
-      ${rows ? CARRY.declare : ''}
+      ${rows ? RIGID_PART_SHADER.declare : ''}
       uniform vec2 size;
       uniform float pen;
       void main() {

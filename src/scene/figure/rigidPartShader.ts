@@ -34,7 +34,7 @@ export function fillBallRows({ value }: PartRows, place: ArrayLike<number>): voi
 }
 
 /** Shader text for a vertex that belongs rigidly to one part. */
-export const CARRY = {
+export const RIGID_PART_SHADER = {
   declare: /* glsl */ `
 attribute float part;
 uniform vec4 partRows[${PARTS * 3}];
@@ -50,14 +50,14 @@ vec3 carryPoint(vec3 p) {
 } as const;
 
 /** Makes one of three's own materials draw vertices where their parts are. Keeps what the material already changed. */
-export function carried<M extends Material>(material: M, rows: PartRows): M {
+export function withRigidParts<M extends Material>(material: M, rows: PartRows): M {
   const before = material.onBeforeCompile.bind(material);
   const key = material.customProgramCacheKey();
   material.onBeforeCompile = (shader: WebGLProgramParametersWithUniforms, renderer) => {
     before(shader, renderer);
     shader.uniforms['partRows'] = rows;
     shader.vertexShader = shader.vertexShader
-      .replace('#include <common>', `#include <common>${CARRY.declare}`)
+      .replace('#include <common>', `#include <common>${RIGID_PART_SHADER.declare}`)
       .replace(
         '#include <beginnormal_vertex>',
         '#include <beginnormal_vertex>\nobjectNormal = carryNormal(objectNormal);',

@@ -1,6 +1,6 @@
 import { Color, MeshPhysicalMaterial, ShaderChunk, type Material } from 'three';
-import { carried, type PartRows } from './rigidPartShader';
-import { MIRRORED, ROOM_LIGHT } from '../setting/studioReflection';
+import { withRigidParts, type PartRows } from './rigidPartShader';
+import { MIRRORED, STUDIO_LIGHT } from '../setting/studioReflection';
 import type { Solidity } from './solids';
 import type { Theme } from '../setting/theme';
 
@@ -83,7 +83,7 @@ export function solidMaterial(theme: Theme, rows: PartRows): Material {
     shader.fragmentShader = shader.fragmentShader
       .replace(
         '#include <common>',
-        `#include <common>\n${varyings}\nuniform vec4 finish[7];\nuniform vec3 woodEarly[2], woodLate[2];${NOISE}${ROOM_LIGHT}`,
+        `#include <common>\n${varyings}\nuniform vec4 finish[7];\nuniform vec3 woodEarly[2], woodLate[2];${NOISE}${STUDIO_LIGHT}`,
       )
       // The width of a pixel comes from its neighbours, so it is asked for before woods part from metals.
       .replace(
@@ -107,5 +107,5 @@ export function solidMaterial(theme: Theme, rows: PartRows): Material {
       );
   };
   material.customProgramCacheKey = () => 'solids';
-  return carried(material, rows);
+  return withRigidParts(material, rows);
 }

@@ -1,4 +1,4 @@
-import type { PenLines, PenSheet } from './lineBatch';
+import type { BatchedLines, LineBatch } from './lineBatch';
 import type { Theme } from '../setting/theme';
 
 /** The ball after the strike: when the head was there (reference s), and its track from its own place. */
@@ -18,14 +18,14 @@ const START_DASH = [0.2, 0.06, 0.03, 0.06];
 const ON_GROUND = 0.0016;
 
 /** The ball leaving along its computed track, with the line it starts on. Nothing is drawn before the strike. */
-export class Departure {
-  private readonly lines: PenLines;
+export class BallFlightTrail {
+  private readonly lines: BatchedLines;
   private readonly a = new Float64Array(3);
   private readonly b = new Float64Array(3);
 
   constructor(
     private readonly theme: Theme,
-    sheet: PenSheet,
+    sheet: LineBatch,
   ) {
     this.lines = sheet.take(STEPS + 24);
   }

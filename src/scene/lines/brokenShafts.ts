@@ -1,7 +1,7 @@
 import type { Color } from 'three';
 import { AT, createPose, type Pose } from '../../model/chain';
 import { swingPose, type Swing } from '../../reading/swing';
-import type { PenLines, PenSheet } from './lineBatch';
+import type { BatchedLines, LineBatch } from './lineBatch';
 import type { Theme } from '../setting/theme';
 
 /** Dash, gap, dash, gap ... in metres along a shaft. */
@@ -14,14 +14,14 @@ const SAME = 0.006;
 
 /** Shafts of other swings as broken lines: the reference in verdigris dashes, the ghost in plum dash-dot-dot. */
 export class BrokenShafts {
-  private readonly lines: PenLines;
+  private readonly lines: BatchedLines;
   private readonly pose: Pose = createPose();
   private readonly a = new Float64Array(3);
   private readonly b = new Float64Array(3);
 
   constructor(
     private readonly theme: Theme,
-    sheet: PenSheet,
+    sheet: LineBatch,
   ) {
     this.lines = sheet.take(LINES);
   }

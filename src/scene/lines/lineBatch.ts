@@ -51,7 +51,7 @@ void main() {
 const STRIDE = 11;
 
 /** All lines of a scene in one draw call, as drawn with a set of pens: straight, of constant width in css px. */
-export class PenSheet {
+export class LineBatch {
   readonly mesh: Mesh<InstancedBufferGeometry, ShaderMaterial>;
   private readonly buffer: InstancedInterleavedBuffer;
   private taken = 0;
@@ -90,13 +90,13 @@ export class PenSheet {
   }
 
   /** Room for `capacity` lines, drawn over those of whoever came before. */
-  take(capacity: number): PenLines {
+  take(capacity: number): BatchedLines {
     const from = this.taken;
     this.taken += capacity;
     if (this.taken > this.capacity) throw new RangeError('The sheet has no room for these lines.');
     this.mesh.geometry.instanceCount = this.taken;
     const numbers = this.buffer.array as Float32Array;
-    return new PenLines(numbers, from * STRIDE, this.taken * STRIDE, (first, end) => this.note(first, end));
+    return new BatchedLines(numbers, from * STRIDE, this.taken * STRIDE, (first, end) => this.note(first, end));
   }
 
   /** Only what changed goes to the card. */
@@ -114,7 +114,7 @@ export class PenSheet {
  * Some lines of a sheet, drawn together. Start with `clear`, add with `line`, end with `commit`. Lines beyond the capacity are
  * dropped.
  */
-export class PenLines {
+export class BatchedLines {
   private at: number;
   /** Where the lines that the card has end. */
   private end: number;

@@ -3,7 +3,7 @@ import { AT, createPose, placeHead } from '../../model/chain';
 import { createJointVector } from '../../model/joints';
 import { K } from '../../model/keys';
 import { swingJoints, type Swing } from '../../reading/swing';
-import type { PenLines, PenSheet } from './lineBatch';
+import type { BatchedLines, LineBatch } from './lineBatch';
 import { Ribbon } from './ribbon';
 import type { Theme } from '../setting/theme';
 
@@ -25,7 +25,7 @@ const TICK_S = 0.025;
 /** Where head and hands have been from the top to impact, redrawn when the swing changes and not when time does. */
 export class Traces {
   private readonly ribbon: Ribbon;
-  private readonly lines: PenLines;
+  private readonly lines: BatchedLines;
   /** Where the head has been, three numbers a sample, m. */
   readonly heads = new Float64Array(SAMPLES * 3);
   private readonly shafts = new Float64Array(SAMPLES * 3);
@@ -40,7 +40,7 @@ export class Traces {
   constructor(
     private readonly theme: Theme,
     size: Vector2,
-    sheet: PenSheet,
+    sheet: LineBatch,
   ) {
     this.ribbon = new Ribbon(SHARES, size, theme);
     this.lines = sheet.take(LINES);

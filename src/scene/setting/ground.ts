@@ -1,5 +1,5 @@
 import { BufferAttribute, BufferGeometry, DoubleSide, Mesh, ShaderMaterial } from 'three';
-import type { PenLines, PenSheet } from '../lines/lineBatch';
+import type { BatchedLines, LineBatch } from '../lines/lineBatch';
 import type { Theme } from './theme';
 
 /** Ends of the glass sheet along the target line, m. */
@@ -34,12 +34,12 @@ const CORNERS = 8;
 /** Target line with its rule and arrowhead, glass sheet: what stands still while the player moves. Two draw calls with the lines. */
 export class Ground {
   readonly mesh: Mesh<BufferGeometry, ShaderMaterial>;
-  private readonly lines: PenLines;
+  private readonly lines: BatchedLines;
   private readonly place = new BufferAttribute(new Float32Array(CORNERS * 3), 3);
 
   constructor(
     private readonly theme: Theme,
-    sheet: PenSheet,
+    sheet: LineBatch,
   ) {
     this.lines = sheet.take(160);
     const tint = new BufferAttribute(new Float32Array(CORNERS * 4), 4);

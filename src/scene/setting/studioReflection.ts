@@ -23,7 +23,7 @@ const PANEL_LINES = PANELS.map(([colour, strength, cosine, [x, y, z]]) => {
  * What brass and steel reflect: a room worked out in the fragment shader, sharper for smoother metal. No picture, no render
  * target, nothing that a lost context could take away. The panels are written into the program, its two colours are uniforms.
  */
-export const ROOM_LIGHT = /* glsl */ `
+export const STUDIO_LIGHT = /* glsl */ `
 uniform vec3 roomFloor;
 uniform vec3 roomWall;
 vec3 roomLight(vec3 toward, float rough) {

@@ -24,7 +24,7 @@ import { baseOf, baseOn, groundOf, type Base, type Ground, type NoGround } from 
 import { exaggerated, toArmAngle, toBands, toMovements, toWeather } from '../document/convert';
 import type { ClubChoice, Dialled, Document, SetUp } from '../document/document';
 import type { DeskState } from '../desk/state';
-import { steadyBands } from './verdictHysteresis';
+import { bandsWithHysteresis } from './verdictHysteresis';
 import { dialledOn, pairOf, type SwingOf } from './swings';
 
 /** Everything the screens draw and say, worked out once per change from the document and the session. */
@@ -187,7 +187,7 @@ const put = remember(
       topShortfall,
       referenceCheckpoints: read.checkpoints,
       exaggerated: isExaggerated,
-      bands: steadyBands(bands, readings.checkpoints),
+      bands: bandsWithHysteresis(bands, readings.checkpoints),
       exactBands: bands,
       status,
       isWithheld,

@@ -5,7 +5,7 @@ import { judge, judgedReading, type Band, type Bands, type Verdict } from '../..
  * A verdict on screen turns only when its reading has passed the edge by this much, m: far above what computing adds, below
  * what a plan keeps from the edge and what any number on screen shows.
  */
-export const STEADY = 0.00005;
+export const HYSTERESIS = 0.00005;
 
 interface Held {
   readonly band: Band;
@@ -16,8 +16,8 @@ const held: { [id in CheckpointId]?: Held } = {};
 /** The band a reading is judged by while `before` stands: its near edge gives way by `STEADY`. */
 function giveWay({ low, high }: Band, before: Verdict): Band {
   return {
-    low: before === 'shallow' ? low + STEADY : low - STEADY,
-    high: before === 'steep' ? high - STEADY : high + STEADY,
+    low: before === 'shallow' ? low + HYSTERESIS : low - HYSTERESIS,
+    high: before === 'steep' ? high - HYSTERESIS : high + HYSTERESIS,
   };
 }
 
@@ -25,7 +25,7 @@ function giveWay({ low, high }: Band, before: Verdict): Band {
  * The bands that the screens judge by: the coach's own, except while a reading lies within a hair of an edge, where the
  * verdict that stood before still stands. The pure verdict stays exact; only what is shown does not flicker.
  */
-export function steadyBands(bands: Bands, checkpoints: Checkpoints): Bands {
+export function bandsWithHysteresis(bands: Bands, checkpoints: Checkpoints): Bands {
   let shown = bands;
   for (const id of ['leadArmParallel', 'shaftParallel'] as const) {
     const checkpoint = checkpoints[id];

@@ -7,7 +7,7 @@ import { solveMatch, type Explanation, type Match } from '../../solving/diagnosi
 import type { MatchJob } from './solverJobs';
 
 /** Explanations on the steps of the dials: what is offered can be dialled, and reads what it says. */
-export function explainFor(job: MatchJob): Match {
+export function matchOnSteps(job: MatchJob): Match {
   const match = solveMatch(job);
   return { ...match, explanations: match.explanations.map((one) => toSteps(one, job.swing, job.seen, job.armAngle)) };
 }

@@ -11,7 +11,7 @@ import {
 } from '../../solving/diagnosis/corridor';
 import type { Sightings } from '../../solving/diagnosis/sightingHold';
 import type { Match } from '../../solving/diagnosis/match';
-import { explainFor } from './snapMatch';
+import { matchOnSteps } from './snapMatch';
 import { planFor, type PlanAnswer, type PlanJob } from './planning';
 
 /** A map of two movements; coarse first, then fine. */
@@ -66,7 +66,7 @@ export const FINE = 64;
 export function* work(job: Job): Generator<Answer | undefined, void, void> {
   try {
     if (job.kind === 'plan') yield planFor(job);
-    else if (job.kind === 'match') yield { kind: 'match', ...explainFor(job) };
+    else if (job.kind === 'match') yield { kind: 'match', ...matchOnSteps(job) };
     else {
       for (const side of job.kind === 'warm' ? [COARSE] : [COARSE, FINE]) {
         const rows = corridorRows({ ...job, columns: side, rows: side });

@@ -16,7 +16,7 @@ import {
   type Policy,
 } from '../../../record';
 import { Choice } from '../../fields/Choice';
-import { places, useBook, useMayWrite } from '../navigation';
+import { navigation, useBook, useMayWrite } from '../navigation';
 import { useNow } from '../useNow';
 
 type Sound = Exclude<FileReading, { refused: string }>;
@@ -133,7 +133,7 @@ export function Backup() {
           reading={reading}
           onDone={(said) => {
             setReading(undefined);
-            places.setState({ said });
+            navigation.setState({ said });
           }}
         />
       )}

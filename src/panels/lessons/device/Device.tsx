@@ -1,13 +1,13 @@
 import { useEffect, useState } from 'react';
-import { proveAll, type Proof } from './selfChecks';
+import { runSelfChecks, type SelfCheck } from './selfChecks';
 
 /** What leaves this device: nothing, shown on the spot. */
 export function Device() {
-  const [proofs, setProofs] = useState<readonly Proof[]>();
+  const [proofs, setProofs] = useState<readonly SelfCheck[]>();
   const [run, setRun] = useState(0);
   useEffect(() => {
     let current = true;
-    void proveAll().then((found) => current && setProofs(found));
+    void runSelfChecks().then((found) => current && setProofs(found));
     return () => {
       current = false;
     };

@@ -3,7 +3,7 @@ import { formatNumber } from '../../../words';
 import { runSelfTest } from './selfTest';
 
 /** One claim, looked into on the spot. */
-export interface Proof {
+export interface SelfCheck {
   readonly title: string;
   readonly holds: boolean;
   readonly word: string;
@@ -16,7 +16,7 @@ const pathOf = (address: string): string => {
 };
 
 /** Everything this page asked for since it was opened, as the browser recorded it. */
-function requests(): Proof {
+function requests(): SelfCheck {
   const entries = [...performance.getEntriesByType('navigation'), ...performance.getEntriesByType('resource')];
   // Addresses that begin with blob: or data: lie inside the page.
   const outside = entries.map(({ name }) => name).filter((name) => /^(https?|wss?):/.test(name));
@@ -33,7 +33,7 @@ function requests(): Proof {
 }
 
 /** The rule the browser holds this page to, as it stands in the page. */
-function policy(): Proof {
+function policy(): SelfCheck {
   const text = document.querySelector('meta[http-equiv="Content-Security-Policy"]')?.getAttribute('content') ?? '';
   const rules = text.split(';').map((rule) => rule.trim());
   const holds = rules.includes("default-src 'none'") && rules.includes("connect-src 'self'");
@@ -46,7 +46,7 @@ function policy(): Proof {
 }
 
 /** What lies on the device, counted; and a word written, read back and removed. */
-async function storage(): Promise<Proof> {
+async function storage(): Promise<SelfCheck> {
   const probe = await probeStore();
   const ours = Object.keys(localStorage).filter((key) => key.startsWith('slantwise.'));
   const { usage } = (await navigator.storage?.estimate?.()) ?? {};
@@ -65,7 +65,7 @@ async function storage(): Promise<Proof> {
 }
 
 /** The computation against numbers from outside. */
-function kernel(): Proof {
+function kernel(): SelfCheck {
   const { made, held, worst } = runSelfTest();
   return {
     title: 'The computation',
@@ -79,4 +79,9 @@ function kernel(): Proof {
 }
 
 /** All four, one after the other. */
-export const proveAll = async (): Promise<readonly Proof[]> => [requests(), policy(), await storage(), kernel()];
+export const runSelfChecks = async (): Promise<readonly SelfCheck[]> => [
+  requests(),
+  policy(),
+  await storage(),
+  kernel(),
+];

@@ -1,13 +1,13 @@
 import { lazy, Suspense, useState } from 'react';
 import type { SheetContent } from '../../../export/files/sheet';
-import { sayExcuse } from '../../../export/task/errorMessages';
-import { fetching } from '../../loading/chunkLoadError';
+import { sayError } from '../../../export/task/errorMessages';
+import { loadingChunk } from '../../loading/chunkLoadError';
 import { OpenFile } from '../OpenFile';
 import { makeModel, makePlates, makeStill, makeTable } from '../makers';
 import { useShowing } from '../useShowing';
 import { showing, subjectNow } from '../work';
 
-const Sheet = lazy(fetching(() => import('./Sheet')));
+const Sheet = lazy(loadingChunk(() => import('./Sheet')));
 
 /** Still, sheet, model file and table. */
 export function PaperForm() {
@@ -19,7 +19,7 @@ export function PaperForm() {
       const [{ layOutSheet }, subject] = await Promise.all([import('../../../export/files/sheet'), subjectNow()]);
       setSheet(layOutSheet(subject, location.href));
     } catch (error) {
-      showing.setState({ excuse: sayExcuse(error, false) });
+      showing.setState({ excuse: sayError(error, false) });
     }
   };
   const acts: readonly (readonly [string, () => unknown])[] = [
