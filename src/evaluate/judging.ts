@@ -7,6 +7,8 @@ import { choice, LineError, list, number, record, type Typed } from './schema';
 
 /** At which angle of the lead arm the first checkpoint is read, deg. */
 export const armAngleSchema = number(Math.round(toDeg(ARM_ANGLE_LIMITS.min)), Math.round(toDeg(ARM_ANGLE_LIMITS.max)));
+
+/** Angle of the lead arm at the first checkpoint, rad; without one, that of the desk. */
 export const toArmAngle = (checkpointArmDeg: number | undefined): Rad =>
   checkpointArmDeg === undefined ? DEFAULT_ARM_ANGLE : rad(checkpointArmDeg);
 

@@ -2,7 +2,7 @@
 export type Drag = 'smits-smith' | 'none' | { readonly cd: number; readonly cl: number };
 
 /** Where Smits and Smith measured. Outside, their formulas are carried on and the flight says "extrapolated". */
-export const MEASURED = { reynolds: { min: 7e4, max: 2.1e5 }, spinRatio: { min: 0.08, max: 0.2 } } as const;
+const MEASURED = { reynolds: { min: 7e4, max: 2.1e5 }, spinRatio: { min: 0.08, max: 0.2 } } as const;
 
 /**
  * Drag coefficient of a spinning ball, without unit.

@@ -34,7 +34,7 @@ export const AT = {
   /** Metres by which the trail arm is too short; 0 when it reaches. */
   reachShortfall: 85,
 } as const;
-export const POSE_SIZE = 86;
+const POSE_SIZE = 86;
 
 /** A fresh pose buffer. Not for hot paths. */
 export const createPose = (): Pose => new Float64Array(POSE_SIZE);

@@ -32,7 +32,7 @@ export interface SheetContent {
 }
 
 /** A line of the table of readings. */
-export interface Reading {
+interface Reading {
   readonly where: string;
   readonly now: string;
   readonly after: string;

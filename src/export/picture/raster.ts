@@ -3,7 +3,7 @@ import { FONT_FILES } from '../../look/fontFiles';
 let faces: Promise<string> | undefined;
 
 /** The typefaces as rules with the files inside: a picture that stands alone can load nothing. */
-export function fontRules(): Promise<string> {
+function fontRules(): Promise<string> {
   faces ??= Promise.all(
     FONT_FILES.map(async ({ family, style, weight, url }) => {
       const bytes = new Uint8Array(await (await fetch(url)).arrayBuffer());

@@ -98,7 +98,7 @@ export function ClipForm() {
 }
 
 /** What the swing is set against, in clips, on the sheet and in the table. */
-export function Against() {
+function Against() {
   const after = useShowing((state) => state.after);
   const hasGhost = useDesk(({ session }) => session.ghost !== null);
   const ids: readonly ComparisonId[] = hasGhost ? ['plan', 'ghost', 'reference'] : ['plan', 'reference'];

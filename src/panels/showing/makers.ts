@@ -5,6 +5,7 @@ import { make, showing, subjectAsSeen, subjectNow } from './work';
 
 // Each maker fetches what it needs when it is asked: nobody waits for encoders at the start.
 
+/** Makes the clip asked for in the form. */
 export const makeClip = (): Promise<void> =>
   make('Fetching the clip maker', async (companion) => {
     const { wish } = showing.getState();
@@ -13,6 +14,7 @@ export const makeClip = (): Promise<void> =>
     return film(subject, wish, who, companion);
   });
 
+/** Makes a PNG of this moment, one, two or four times the usual size. */
 export const makeStill = (times: 1 | 2 | 4): Promise<void> =>
   make('Drawing the still', async () => {
     const shown = { t: desk.getState().session.t, pose: currentPose().slice(), times };
@@ -20,12 +22,14 @@ export const makeStill = (times: 1 | 2 | 4): Promise<void> =>
     return makePng(subject, shown);
   });
 
+/** Makes an SVG of both plates. */
 export const makePlates = (): Promise<void> =>
   make('Drawing the plates', async () => {
     const [{ makePlatesSvg }, subject] = await Promise.all([import('../../export/picture/still'), subjectAsSeen()]);
     return makePlatesSvg(subject);
   });
 
+/** Makes a 3D model file of the swing. */
 export const makeModel = (): Promise<void> =>
   make('Building the model', async () => {
     const [{ toModelFile }, subject] = await Promise.all([import('../../export/files/modelFile'), subjectNow()]);
@@ -36,6 +40,7 @@ export const makeModel = (): Promise<void> =>
     };
   });
 
+/** Makes a CSV table of the swing and the one it is compared with. */
 export const makeTable = (): Promise<void> =>
   make('Writing the table', async () => {
     const [{ toTable }, { now, after }] = await Promise.all([import('../../export/files/table'), subjectNow()]);

@@ -4,7 +4,7 @@ import { sayError } from '../../export/task/errorMessages';
 import { current, desk } from '../../store';
 
 /** A file that was made and not dismissed yet. */
-export interface Finished extends Made {
+interface Finished extends Made {
   readonly id: number;
   readonly url: string;
 }
@@ -39,8 +39,11 @@ export const showing = createStore<ShowingState>(() => ({
   after: 'plan',
 }));
 
+/** Changes part of what the clip form asks for. */
 export const wishFor = (part: Partial<ClipWish>): void =>
   showing.setState(({ wish }) => ({ wish: { ...wish, ...part } }));
+
+/** Chooses the swing to compare with. */
 export const setAgainst = (after: ComparisonId): void => showing.setState({ after });
 
 let running: AbortController | undefined;
@@ -102,6 +105,7 @@ export async function subjectAsSeen() {
   return takeSnapshot(state, derived, 'reference');
 }
 
+/** Takes a finished file off the list and frees its memory. */
 export function dismiss(id: number): void {
   const { files } = showing.getState();
   const file = files.find((one) => one.id === id);

@@ -1,7 +1,7 @@
 import type { Part } from '../../solving/diagnosis/contributions';
 
 /** A bar of the waterfall, in percent of the width: where it starts and ends, and where the step before it ended. */
-export interface Bar {
+interface Bar {
   readonly part: Part;
   readonly left: number;
   readonly width: number;

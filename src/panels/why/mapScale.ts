@@ -28,9 +28,11 @@ const UNIT: Readonly<Record<MovementId, string>> = {
   pelvisShift: 'cm',
 };
 
+/** The unit a movement is shown in on an axis of the map. */
 export const unitOf = (id: MovementId, units: Pick<Units, 'length'>): string =>
   id === 'pelvisShift' ? LENGTHS[units.length].symbol : UNIT[id];
 
+/** One axis of the map from pixel `from` to pixel `to`: ticks, usual range, and its two directions in words. */
 export function sideOf(id: MovementId, from: number, to: number, units: Pick<Units, 'length'>): Side {
   const { min, max, usualMin, usualMax, edgeUnit } = dialOf(id);
   const toPx = (value: number): number => from + ((value - min) / (max - min)) * (to - from);

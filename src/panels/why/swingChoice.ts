@@ -9,7 +9,7 @@ import { STILL } from '../../model/movements';
 import { DEFAULT_BANDS } from '../../reading/verdicts';
 
 /** A swing in a list. One from the lesson book brings itself along. */
-export interface SwingOption {
+interface SwingOption {
   readonly value: SwingId;
   readonly text: string;
   readonly swing?: SwingOf;

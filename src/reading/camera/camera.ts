@@ -31,7 +31,7 @@ export interface Address {
   readonly hands: Place;
   readonly ball: Place;
 }
-export type Place = readonly [number, number, number];
+type Place = readonly [number, number, number];
 
 /** A pinhole in the world: where it is, its own unit axes, and the tangent of half its vertical field of view. */
 export interface Lens {
@@ -46,7 +46,7 @@ export interface Lens {
 export const PICTURE_ASPECT = 9 / 16;
 
 /** A point nearer than this in front of the pinhole, or behind it, has no image, m. */
-export const NEAREST = 0.05;
+const NEAREST = 0.05;
 /** Directions shorter than this have no direction. */
 const NOTHING = 1e-9;
 
@@ -69,7 +69,7 @@ const FACING: Readonly<Record<CameraView, { readonly ahead: Place; readonly righ
 };
 
 /** Where the pinhole of a view's tripod is, world, m. */
-export function eyeOf(view: CameraView, { distance, height, offset }: Tripod, { hands, ball }: Address): Place {
+function eyeOf(view: CameraView, { distance, height, offset }: Tripod, { hands, ball }: Address): Place {
   const { ahead, right } = FACING[view];
   // The correct line runs through the hands, or, face on, opposite the middle of the stance (the origin) from the ball line on.
   const foot: Place = view === 'downTheLine' ? [hands[0], 0, hands[2]] : [0, 0, ball[2]];

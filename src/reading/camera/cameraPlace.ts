@@ -9,7 +9,7 @@ export interface JudgedPoses {
 }
 
 /** Where a camera may be told to go, m: as far aside as a tee is wide, between the ground and an arm held up. */
-export const PLACE_LIMITS = { offset: { min: -1.5, max: 1.5 }, height: { min: 0.2, max: 2.5 } } as const;
+const PLACE_LIMITS = { offset: { min: -1.5, max: 1.5 }, height: { min: 0.2, max: 2.5 } } as const;
 /** Nobody places a tripod more closely, m (our choice). */
 const STEP = 0.05;
 

@@ -46,7 +46,7 @@ export interface CorridorRegions {
   /** Both readings inside their bands. */
   readonly both: Region;
 }
-export interface Regions {
+interface Regions {
   readonly onPlane: Region;
   /** Above the band. */
   readonly steep: Region;

@@ -41,9 +41,16 @@ export function step(direction: 1 | -1): void {
   if (next) holdAt(next);
 }
 
+/** Sets the speed of playback. */
 export const setSpeed = (speed: Speed): void => see({ speed });
+
+/** Asks the stage for a view, the same one again included. */
 export const setView = (view: ViewId): void => see({ view, viewAsked: desk.getState().session.viewAsked + 1 });
+
+/** Chooses which group of movements the narrow screen shows. */
 export const setGroup = (group: MovementGroup): void => see({ group });
+
+/** Doubles what the movements do on screen, or shows it as it is. */
 export const setExaggerate = (exaggerate: boolean): void => see({ exaggerate });
 
 /** Opens a drawer; the same one again, or null, closes it. */
@@ -62,4 +69,5 @@ export function bendJoint(id: JointId, value: number): void {
 /** The bench lets go: the figure stands as the swing says. */
 export const releaseBench = (): void => see({ bench: null });
 
+/** Takes the desk's notice away. */
 export const dismissNotice = (): void => put({ notice: null });

@@ -108,6 +108,7 @@ export const DEFAULT_DOCUMENT: Document = {
   camera: USUAL_CAMERAS,
 };
 
+/** The parts of a document, version aside. */
 export const SECTIONS = (Object.keys(DEFAULT_DOCUMENT) as (keyof Document)[]).filter(
   (name): name is Section => name !== 'version',
 );
@@ -142,6 +143,8 @@ export const EDGE_DIALS: readonly EdgeDial[] = [
   like('rotationDelay', 'pelvisDelay'),
 ];
 const byId = new Map(EDGE_DIALS.map((dial) => [dial.id, dial]));
+
+/** The dial with this id. */
 export const edgeDial = (id: DialId): EdgeDial => byId.get(id)!;
 
 const FIELD = Object.fromEntries(DIALS.map((dial) => [dial.id, dial.field])) as Record<

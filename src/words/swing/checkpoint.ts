@@ -143,7 +143,7 @@ function sideOfHands({ value }: Shown): Side {
 }
 
 /** "Trail arm 4 cm short of the grip here.": said wherever the trail arm does not reach, never hidden. */
-export function sayReach({ readings }: Reached, units: Pick<Units, 'length'>): string | undefined {
+function sayReach({ readings }: Reached, units: Pick<Units, 'length'>): string | undefined {
   const { reachShortfall } = readings;
   if (!(reachShortfall >= SHORT)) return undefined;
   return `Trail arm ${showLength(reachShortfall, units).inSentence} short of the grip here.`;
