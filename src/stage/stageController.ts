@@ -3,14 +3,13 @@ import { rad } from '../math/angle';
 import { PART } from '../figure/partIds';
 import { pointOfPart } from '../figure/place';
 import { heelLiftAt, placeGaze } from '../figure/stance';
-import { current, desk, type ViewId } from '../store';
+import { current, desk, stagePicture, type ViewId } from '../store';
 import type { Captions } from './captions';
 import { DeskScene } from './deskScene';
 import { framedTime } from './framedTime';
 import { cameraStore, lookToward } from './cameraStore';
 import { pointCamera } from '../scene/camera/camera';
 import type { Place } from '../scene/lines/lineBatch';
-import { drawnView } from '../scene/camera/drawnView';
 import { readTheme, type Board } from '../scene/setting/theme';
 import { frameSwing, type Framing } from '../scene/camera/framing';
 import { DIRECTIONS, eyeDirection, type Insets, type View } from '../scene/camera/view';
@@ -68,10 +67,10 @@ export class StageController {
     else this.follow();
     const shown = lookToward(this.goal!, now);
     // A camera that stands still is pointed already.
-    if (shown !== drawnView.view || isOther) pointCamera(this.camera, shown, this.mirror);
-    drawnView.view = shown;
-    drawnView.width = width;
-    drawnView.height = height;
+    if (shown !== stagePicture.getState().drawn?.view || isOther) {
+      pointCamera(this.camera, shown, this.mirror);
+      stagePicture.setState({ drawn: { view: shown, width, height } });
+    }
     const inside = this.isHeadAround(scene);
     if (inside !== this.isInside) {
       this.isInside = inside;

@@ -10,6 +10,7 @@ export * from './desk/sessionActions';
 export { pause, play } from './desk/playback';
 export { SITUATIONS, type SituationId } from './document/situations';
 export { toMovements } from './document/convert';
+export { stagePicture, type StagePicture, type Viewpoint } from './desk/stagePicture';
 export { exposeProbe, noteDrawn, type DeskLook } from './desk/probe';
 export { startDesk } from './desk/bootstrap';
 export { CAMERA_LIMITS, USUAL_CAMERAS, type CameraPlace } from './document/cameras';

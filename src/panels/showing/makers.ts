@@ -1,5 +1,5 @@
 import { fileName } from '../../export';
-import { currentPose, desk } from '../../store';
+import { currentPose, desk, stagePicture } from '../../store';
 import { sayWho } from '../shell/Status';
 import { make, showing, subjectAsSeen, subjectNow } from './work';
 
@@ -17,7 +17,8 @@ export const makeClip = (): Promise<void> =>
 /** Makes a PNG of this moment, one, two or four times the usual size. */
 export const makeStill = (times: 1 | 2 | 4): Promise<void> =>
   make('Drawing the still', async () => {
-    const shown = { t: desk.getState().session.t, pose: currentPose().slice(), times };
+    const picture = stagePicture.getState().drawn;
+    const shown = { t: desk.getState().session.t, pose: currentPose().slice(), picture, times };
     const [{ makePng }, subject] = await Promise.all([import('../../export/picture/still'), subjectAsSeen()]);
     return makePng(subject, shown);
   });
