@@ -1,6 +1,7 @@
 import { withMovements } from '../../reading/swing';
 import type { Derived, Document } from '../../store';
-import type { Answer } from '../../store/solver/solverJobs';
+import type { Answer, Job } from '../../store/solver/solverJobs';
+import { createWorkerClient } from '../../store/solver/workerClient';
 import { toArmAngle, toWeather } from '../../store/document/convert';
 import type { PlanAnswer, PlanJob, StepPlan } from '../../store/solver/planning';
 
@@ -33,14 +34,16 @@ async function planBeside(job: PlanJob): Promise<PlanAnswer> {
   return planFor(job);
 }
 
-function askWorker(job: PlanJob): Promise<Answer | undefined> {
-  const worker = new Worker(new URL('../../store/solver/solver.worker.ts', import.meta.url), { type: 'module' });
-  return new Promise<Answer | undefined>((resolve) => {
-    worker.onmessage = ({ data }: MessageEvent<{ readonly answer: Answer }>) => resolve(data.answer);
-    worker.onerror = (event) => {
-      event.preventDefault();
-      resolve(undefined);
-    };
-    worker.postMessage({ number: 0, job });
-  }).finally(() => worker.terminate());
+async function askWorker(job: PlanJob): Promise<Answer | undefined> {
+  const worker = createWorkerClient<Job, Answer>(
+    () => new Worker(new URL('../../store/solver/solver.worker.ts', import.meta.url), { type: 'module' }),
+  );
+  let answer: Answer | undefined;
+  await worker
+    .ask(job, (one) => {
+      answer = one;
+    })
+    .catch(() => undefined);
+  worker.end();
+  return answer;
 }
