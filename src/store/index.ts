@@ -1,7 +1,6 @@
 export * from './document/document';
 export * from './desk/session';
 export { POSITION_IDS, type PositionId, type Positions } from '../reading/positions';
-export { deriveAside } from './derive/derived';
 export { current, currentPose, desk, put, subscribe } from './desk/desk';
 export type { DeskState } from './desk/state';
 export { jointsOf, type Derived } from './derive/derived';

@@ -1,5 +1,4 @@
 import { findShot, type NoShot, type Shot } from '../../flight/shot';
-import type { Rad } from '../../math/angle';
 import type { Body, Player } from '../../model/body';
 import { createPose, placePose, type Pose, type Rig } from '../../model/chain';
 import type { Club } from '../../model/club';
@@ -240,17 +239,6 @@ function workOut(state: DeskState): Derived {
     session.exaggerate,
     standing.status === 'failed' || (overdue && standing.status === 'solving'),
   );
-}
-
-/** What the desk would show if the lead wrist were bent like this. Worked out each time, and nothing is remembered of it. */
-export function deriveAside(state: DeskState, leadWristFlexion: Rad): Derived {
-  const derived = derive(state);
-  const { referenceSwing, movements, player, club } = derived;
-  const { document } = state;
-  const armAngle = toArmAngle(document);
-  const dialled = withMovements(referenceSwing, { ...movements, leadWristFlexion });
-  const read = readReference(referenceSwing, armAngle);
-  return { ...derived, ...readOff(dialled, read, armAngle, document.ball, player, club) };
 }
 
 const joints = createJointVector();
