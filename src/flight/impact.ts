@@ -107,6 +107,7 @@ export function impactOf(numbers: StrikeNumbers, restitution: Restitution = PENN
 /**
  * Spin loft: the angle between the head's velocity and the face normal, which makes the spin. Rad, 0 for a square blow.
  * Atan2 of the cross and dot products, so that small angles keep their digits.
+ * @internal Tests compare it with published impacts.
  */
 export function spinLoft({ headVelocity: v, faceNormal: n }: Strike): Rad {
   const cross = Math.hypot(v[1] * n[2] - v[2] * n[1], v[2] * n[0] - v[0] * n[2], v[0] * n[1] - v[1] * n[0]);
@@ -116,6 +117,7 @@ export function spinLoft({ headVelocity: v, faceNormal: n }: Strike): Rad {
 /**
  * Where between path (0) and face (1) the ball starts, seen from above. `undefined` where they agree to 1e-9 deg.
  * Published: 0.61 to 0.83 (Wood et al. 2018, Proceedings 2(6):249, mark A), lower for lofted clubs.
+ * @internal Tests compare it with the published shares.
  */
 export function startShare(startDeg: number, pathDeg: number, faceDeg: number): number | undefined {
   return Math.abs(faceDeg - pathDeg) < 1e-9 ? undefined : (startDeg - pathDeg) / (faceDeg - pathDeg);

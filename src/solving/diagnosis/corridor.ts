@@ -86,7 +86,10 @@ export function* corridorRows(question: CorridorQuestion): Generator<number, Cor
   return { x, y, leadArmParallel, shaftParallel, evaluations: judge.evaluations };
 }
 
-/** A whole map at once. */
+/**
+ * A whole map at once.
+ * @internal The desk computes it row by row, so that a newer question can stop it; tests and measurements want it whole.
+ */
 export function solveCorridor(question: CorridorQuestion): Corridor {
   const run = corridorRows(question);
   for (;;) {

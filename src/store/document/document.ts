@@ -142,7 +142,7 @@ export const EDGE_DIALS: readonly EdgeDial[] = [
   like('rotationRate', 'pelvisRate'),
   like('rotationDelay', 'pelvisDelay'),
 ];
-const byId = new Map(EDGE_DIALS.map((dial) => [dial.id, dial]));
+const byId: ReadonlyMap<DialId, EdgeDial> = new Map(EDGE_DIALS.map((dial) => [dial.id, dial]));
 
 /** The dial with this id. */
 export const edgeDial = (id: DialId): EdgeDial => byId.get(id)!;
