@@ -1,3 +1,4 @@
+import type { InferOutput } from 'valibot';
 import type { Rad } from '../math/angle';
 import type { Body } from '../model/body';
 import type { Club } from '../model/club';
@@ -9,7 +10,7 @@ import { solveReference } from '../solving/reference/reference';
 import { judgeFit, type Usable } from '../solving/reference/usable';
 import { createCache } from './cache';
 import { toBody, toClub, type clubSchema, type playerSchema } from './golfer';
-import { LineError, type Typed } from './schema';
+import { LineError } from './lineError';
 
 /** The reference swing of a player with a club, and what it is compared with. */
 export interface Ground {
@@ -31,7 +32,10 @@ type Refusal = Extract<Usable, { readonly refused: string }>;
 
 const velocity = new Float64Array(3);
 
-function createGround(player: Typed<typeof playerSchema>, clubGiven: Typed<typeof clubSchema>): Ground | Refusal {
+function createGround(
+  player: InferOutput<typeof playerSchema>,
+  clubGiven: InferOutput<typeof clubSchema>,
+): Ground | Refusal {
   const body = toBody(player, 'player');
   const club = toClub(clubGiven);
   const found = referenceOf(body, club);
@@ -62,7 +66,7 @@ const recall = createCache<Ground | Refusal>(KEPT);
  * The ground a swing line stands on: solved once for a player and a club. The hand a player plays with makes no difference. A player for
  * whom no swing was found costs one search as well, not one a line.
  */
-export function groundOf(player: Typed<typeof playerSchema>, club: Typed<typeof clubSchema>): Ground {
+export function groundOf(player: InferOutput<typeof playerSchema>, club: InferOutput<typeof clubSchema>): Ground {
   const key = JSON.stringify([player.statureM, player.segmentsM, club]);
   const ground = recall(key, () => createGround(player, club));
   if ('refused' in ground) throw new LineError('player', ground.refused);

@@ -6,7 +6,7 @@ import type { Checkpoints } from '../reading/checkpoints';
 import { deliver, type Delivery, type DeliveryRule, type NotDelivered } from '../reading/delivery/delivery';
 import type { Swing } from '../reading/swing';
 import type { Ground } from './references';
-import { LineError } from './schema';
+import { LineError } from './lineError';
 import { toCm } from './units';
 
 /** What a swing of this player brings to the ball. */

@@ -16,10 +16,11 @@ const MODEL = ['math', 'model'];
 const READING = [...MODEL, 'reading', 'flight'];
 const SOLVING = [...READING, 'solving'];
 const WORDS = [...SOLVING, 'words'];
-const STORE = [...WORDS, 'store'];
+const STORE = [...WORDS, 'checking', 'store'];
 
 export const LAYERS: Readonly<Record<string, Layer>> = {
   math: { holds: 'angle, vector, spline, root, least squares, check sum', pure: true, layers: [], packages: [] },
+  checking: { holds: 'what comes in, checked by schema', pure: true, layers: [], packages: ['valibot'] },
   model: {
     holds: 'body, club, joints, chain, motion, movements',
     pure: true,
@@ -43,9 +44,9 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
   words: { holds: 'sentences, labels, units', layers: SOLVING, packages: [] },
   store: {
     holds: 'document, session, history, share link',
-    layers: WORDS,
+    layers: [...WORDS, 'checking'],
     // React for the hooks that screens read it with.
-    packages: ['zustand', 'react'],
+    packages: ['zustand', 'react', 'valibot'],
   },
   look: {
     holds: 'tokens, typefaces, patterns',
@@ -72,17 +73,21 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
     layers: [...STORE, 'look', 'record', 'export'],
     packages: ['react', 'react-dom', 'zustand', 'leva'],
   },
-  record: { holds: 'lesson book: storage and migrations', layers: STORE, packages: ['idb', 'zustand'] },
+  record: { holds: 'lesson book: storage and migrations', layers: STORE, packages: ['idb', 'zustand', 'valibot'] },
   export: {
     holds: 'clip, still, sheet, model file, table, link',
     layers: [...STORE, 'figure', 'look', 'plates', 'scene'],
     packages: ['react-dom', 'three', 'mediabunny', 'gifenc', 'fflate', 'uqr'],
   },
-  evaluate: { holds: 'the model without a screen, line by line', layers: SOLVING, packages: ['node:'] },
+  evaluate: {
+    holds: 'the model without a screen, line by line',
+    layers: [...SOLVING, 'checking'],
+    packages: ['node:', 'valibot'],
+  },
 };
 
 /** Packages that are installed and that no layer uses yet. Whoever takes one into use moves it into its layer's row. */
-export const NOT_YET_USED = ['@react-three/drei', 'gl-matrix', 'valibot'];
+export const NOT_YET_USED = ['@react-three/drei', 'gl-matrix'];
 
 /** Files directly in `src`: they wire layers together, may import any of them, and are imported by none. */
 export const WIRING = ['main.tsx', 'App.tsx'];

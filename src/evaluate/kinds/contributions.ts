@@ -1,3 +1,5 @@
+import { exactOptional } from 'valibot';
+import { oneOf, type FieldsOf } from '../../checking/schemas';
 import { toDeg } from '../../math/angle';
 import { withMovements } from '../../reading/swing';
 import { solveContributions, type Shares } from '../../solving/diagnosis/contributions';
@@ -5,26 +7,23 @@ import { askImpliedPath, askReading, type Question } from '../../solving/diagnos
 import { clubSchema, movementsSchema, playerSchema, toMovements } from '../golfer';
 import { armAngleSchema, toArmAngle } from '../judging';
 import { groundOf } from '../references';
-import { choice, record, type Typed } from '../schema';
 import { READING_FIELDS, readingBehind } from '../units';
 
 const IMPLIED_PATH = 'impliedPathDeg';
 
 /** The same player and club with two sets of movements, and the reading whose difference is shared out. */
-export const contributionsSchema = record(
-  {
-    player: playerSchema,
-    club: clubSchema,
-    from: movementsSchema,
-    to: movementsSchema,
-    at: choice('leadArmParallel', 'shaftParallel'),
-    reading: choice(...READING_FIELDS, IMPLIED_PATH),
-  },
-  { checkpointArmDeg: armAngleSchema },
-);
+export const contributionsFields = {
+  player: playerSchema,
+  club: clubSchema,
+  from: movementsSchema,
+  to: movementsSchema,
+  at: oneOf(['leadArmParallel', 'shaftParallel']),
+  reading: oneOf([...READING_FIELDS, IMPLIED_PATH]),
+  checkpointArmDeg: exactOptional(armAngleSchema),
+};
 
 /** Who contributed how much: parts sum to the difference. Where a mixture has no answer: which, and what had changed in it. */
-export function runContributions(line: Typed<typeof contributionsSchema>): object {
+export function runContributions(line: FieldsOf<typeof contributionsFields>): object {
   const ground = groundOf(line.player, line.club);
   const armAngle = toArmAngle(line.checkpointArmDeg);
   const reading = readingBehind(line.reading);

@@ -1,22 +1,22 @@
+import { numberIn, type FieldsOf } from '../../checking/schemas';
 import { impactOf, type StrikeNumbers } from '../../flight/impact';
-import { number, record, type Typed } from '../schema';
 import { orRefusal } from '../strike';
 
 /** Any number: the impact itself knows what is legal, and says so. */
-const any = number(-1e6, 1e6);
+const any = numberIn(-1e6, 1e6);
 
 /** A centred strike in numbers. */
-export const impactSchema = record({
+export const impactFields = {
   headSpeedMps: any,
   dynamicLoftDeg: any,
   faceDeg: any,
   pathDeg: any,
   attackDeg: any,
   headMassKg: any,
-} satisfies Record<keyof StrikeNumbers, typeof any>);
+} satisfies Record<keyof StrikeNumbers, typeof any>;
 
 /** How the ball leaves the face, or why it does not. */
-export const runImpact = (line: Typed<typeof impactSchema>): object => {
+export const runImpact = (line: FieldsOf<typeof impactFields>): object => {
   const { headSpeedMps, dynamicLoftDeg, faceDeg, pathDeg, attackDeg, headMassKg } = line;
   return orRefusal(impactOf({ headSpeedMps, dynamicLoftDeg, faceDeg, pathDeg, attackDeg, headMassKg }));
 };

@@ -1,3 +1,5 @@
+import { exactOptional } from 'valibot';
+import { fields, numberIn, type FieldsOf } from '../../checking/schemas';
 import { dialOf } from '../../model/movements';
 import { VERDICT_WORDS } from '../../reading/verdicts';
 import type { Hold, Sightings } from '../../solving/diagnosis/sightingHold';
@@ -5,30 +7,26 @@ import { solveMatch, type Explanation } from '../../solving/diagnosis/match';
 import { clubSchema, playerSchema, toEdgeMovements } from '../golfer';
 import { allowSchema, armAngleSchema, bandsSchema, orLineError, toArmAngle, toBands } from '../judging';
 import { groundOf } from '../references';
-import { number, record, type Typed } from '../schema';
 import { toCm } from '../units';
 
-const seen = number(-200, 200);
-const giveOrTake = number(0, 200);
+const seen = numberIn(-200, 200);
+const giveOrTake = numberIn(0, 200);
 
 /** What a coach saw at one or both checkpoints, each with his own give or take. */
-export const matchSchema = record(
-  {
-    player: playerSchema,
-    club: clubSchema,
-    seen: record(
-      {},
-      {
-        leadArmParallel: record({ bicepGapCm: seen, plusMinusCm: giveOrTake }),
-        shaftParallel: record({ headDepthCm: seen, plusMinusCm: giveOrTake }),
-      },
-    ),
-  },
-  { allow: allowSchema, bands: bandsSchema, checkpointArmDeg: armAngleSchema },
-);
+export const matchFields = {
+  player: playerSchema,
+  club: clubSchema,
+  seen: fields({
+    leadArmParallel: exactOptional(fields({ bicepGapCm: seen, plusMinusCm: giveOrTake })),
+    shaftParallel: exactOptional(fields({ headDepthCm: seen, plusMinusCm: giveOrTake })),
+  }),
+  allow: exactOptional(allowSchema),
+  bands: exactOptional(bandsSchema),
+  checkpointArmDeg: exactOptional(armAngleSchema),
+};
 
 /** What would look like this, the most likely first, and in what share of the give or take each verdict stands. */
-export function runMatch(line: Typed<typeof matchSchema>): object {
+export function runMatch(line: FieldsOf<typeof matchFields>): object {
   const { leadArmParallel: p5, shaftParallel: p6 } = line.seen;
   const sightings: Sightings = {
     ...(p5 && { leadArmParallel: { value: p5.bicepGapCm / 100, plusMinus: p5.plusMinusCm / 100 } }),

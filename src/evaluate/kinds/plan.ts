@@ -1,3 +1,5 @@
+import { exactOptional } from 'valibot';
+import { numberIn, type FieldsOf } from '../../checking/schemas';
 import { toDeg, type Rad } from '../../math/angle';
 import { MOVEMENT_GROUPS } from '../../model/movements';
 import { findShot } from '../../flight/shot';
@@ -8,18 +10,22 @@ import { solvePlans, type Plan } from '../../solving/diagnosis/plan';
 import { clubSchema, movementsSchema, playerSchema, toEdgeMovements, toMovements } from '../golfer';
 import { allowSchema, armAngleSchema, bandsSchema, orLineError, toArmAngle, toBands } from '../judging';
 import { groundOf, type Ground } from '../references';
-import { number, record, type Typed } from '../schema';
 import { deliverOn } from '../strike';
 import { toCm } from '../units';
 
 /** A player's swing now, what may change, and where both checkpoints are to come to lie. */
-export const planSchema = record(
-  { player: playerSchema, club: clubSchema, now: movementsSchema },
-  { allow: allowSchema, bands: bandsSchema, insideCm: number(0, 20), checkpointArmDeg: armAngleSchema },
-);
+export const planFields = {
+  player: playerSchema,
+  club: clubSchema,
+  now: movementsSchema,
+  allow: exactOptional(allowSchema),
+  bands: exactOptional(bandsSchema),
+  insideCm: exactOptional(numberIn(0, 20)),
+  checkpointArmDeg: exactOptional(armAngleSchema),
+};
 
 /** The smallest changes that reach the bands, each movement alone and together; `closest` says how far off it stays. */
-export function runPlan(line: Typed<typeof planSchema>): object {
+export function runPlan(line: FieldsOf<typeof planFields>): object {
   const ground = groundOf(line.player, line.club);
   const armAngle = toArmAngle(line.checkpointArmDeg);
   const { status, plans } = orLineError(() =>
