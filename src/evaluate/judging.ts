@@ -1,8 +1,9 @@
 import { exactOptional, type InferOutput } from 'valibot';
-import { fields, listUpTo, numberIn, oneOf } from '../checking/schemas';
+import { eachOf, fields, listUpTo, numberIn, oneOf } from '../checking/schemas';
 import { rad, toDeg, type Rad } from '../math/angle';
 import { SetupError } from '../model/body';
 import { MOVEMENT_GROUPS } from '../model/movements';
+import { CHECKPOINT_IDS } from '../reading/checkpointTable';
 import { ARM_ANGLE_LIMITS, DEFAULT_ARM_ANGLE } from '../reading/checkpoints';
 import { DEFAULT_BANDS, type Bands } from '../reading/verdicts';
 import { LineError } from './lineError';
@@ -20,7 +21,7 @@ export const toArmAngle = (checkpointArmDeg: number | undefined): Rad =>
 /** Wide: the model itself says what a band has to be. */
 const edge = numberIn(-100, 100);
 const band = exactOptional(fields({ lowCm: edge, highCm: edge }));
-export const bandsSchema = fields({ leadArmParallel: band, shaftParallel: band });
+export const bandsSchema = fields(eachOf(CHECKPOINT_IDS, () => band));
 
 /** Bands in metres; a band that is not given is the usual one. */
 export function toBands(given: InferOutput<typeof bandsSchema> = {}): Bands {

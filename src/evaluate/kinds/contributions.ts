@@ -1,3 +1,4 @@
+import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import { exactOptional } from 'valibot';
 import { oneOf, type FieldsOf } from '../../checking/schemas';
 import { toDeg } from '../../math/angle';
@@ -17,7 +18,7 @@ export const contributionsFields = {
   club: clubSchema,
   from: movementsSchema,
   to: movementsSchema,
-  at: oneOf(['leadArmParallel', 'shaftParallel']),
+  at: oneOf(CHECKPOINT_IDS),
   reading: oneOf([...READING_FIELDS, IMPLIED_PATH]),
   checkpointArmDeg: exactOptional(armAngleSchema),
 };

@@ -1,7 +1,8 @@
+import { CHECKPOINTS, type CheckpointId } from '../../reading/checkpointTable';
 import { exactOptional } from 'valibot';
 import { fields, numberIn, type FieldsOf } from '../../checking/schemas';
 import { dialOf } from '../../model/movements';
-import { VERDICT_WORDS } from '../../reading/verdicts';
+import { verdictWords } from '../../reading/verdicts';
 import type { Hold, Sightings } from '../../solving/diagnosis/sightingHold';
 import { solveMatch, type Explanation } from '../../solving/diagnosis/match';
 import { clubSchema, playerSchema, toEdgeMovements } from '../golfer';
@@ -44,18 +45,14 @@ export function runMatch(line: FieldsOf<typeof matchFields>): object {
   return {
     explanations: explanations.map(toEdgeExplanation),
     holds: {
-      ...(holds.leadArmParallel && holdOf(holds.leadArmParallel, 'leadArmParallel', 'P5')),
-      ...(holds.shaftParallel && holdOf(holds.shaftParallel, 'shaftParallel', 'P6')),
+      ...(holds.leadArmParallel && holdOf(holds.leadArmParallel, 'leadArmParallel')),
+      ...(holds.shaftParallel && holdOf(holds.shaftParallel, 'shaftParallel')),
     },
   };
 }
 
-const holdOf = (
-  { verdict, share }: Hold,
-  at: keyof typeof VERDICT_WORDS,
-  position: string,
-): Record<string, number> => ({
-  [`${VERDICT_WORDS[at][verdict]} at ${position}`]: share,
+const holdOf = ({ verdict, share }: Hold, at: CheckpointId): Record<string, number> => ({
+  [`${verdictWords(at, verdict)} at ${CHECKPOINTS[at].position}`]: share,
 });
 
 function toEdgeExplanation({

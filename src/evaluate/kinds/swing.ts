@@ -4,7 +4,7 @@ import { toDeg } from '../../math/angle';
 import { isReached, readCheckpoints } from '../../reading/checkpoints';
 import type { Checkpoint, CheckpointId } from '../../reading/checkpoints';
 import { withMovements } from '../../reading/swing';
-import { verdictAt, VERDICT_WORDS } from '../../reading/verdicts';
+import { verdictAt, verdictWords } from '../../reading/verdicts';
 import { DELIVERY_RULES } from '../../reading/delivery/delivery';
 import { findShot } from '../../flight/shot';
 import { deliverOn, toEdgeDelivery, toEdgeShot } from '../strike';
@@ -36,7 +36,7 @@ export function runSwing(line: FieldsOf<typeof swingFields>): object {
   const reference = ground.checkpoints(armAngle);
   const delivery = deliverOn(ground, swing, read, armAngle, line.rule);
   const answer = (id: CheckpointId): object => toAnswer(read[id], reference[id], ground, swing.tempo);
-  const verdict = (id: CheckpointId): string => VERDICT_WORDS[id][verdictAt(id, read[id])];
+  const verdict = (id: CheckpointId): string => verdictWords(id, verdictAt(id, read[id]));
   return {
     leadArmParallel: answer('leadArmParallel'),
     shaftParallel: answer('shaftParallel'),

@@ -1,3 +1,4 @@
+import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import { EXAGGERATED, ILLUSTRATION, sayStatus } from '../../words';
 import { toMarked } from '../files/embedded';
 import { ClipStage } from '../clip/clipStage';
@@ -10,7 +11,6 @@ import { withFonts } from './raster';
 import type { ExportSnapshot, ShownSwing } from '../task/exportSnapshot';
 import type { Pose } from '../../model/pose';
 import { DIRECTIONS } from '../../scene/camera/view';
-import type { CheckpointId } from '../../reading/checkpoints';
 import type { StagePicture } from '../../store';
 
 /** At which instant (reference s), in which pose, as seen on the stage, and how many times the size on screen. */
@@ -66,7 +66,6 @@ export async function makePng(subject: ExportSnapshot, { t, pose, picture: shown
 const ghostOf = ({ now, derived: { ghostSwing } }: ExportSnapshot): ShownSwing | undefined =>
   ghostSwing ? { ...now, swing: ghostSwing } : undefined;
 
-const IDS: readonly CheckpointId[] = ['leadArmParallel', 'shaftParallel'];
 const WIDTH = 680;
 const HEIGHT = 400;
 
@@ -76,7 +75,7 @@ const escape = (text: string): string =>
 /** Both plates as one SVG that needs nothing from outside: look, typefaces and document are inside. */
 export async function makePlatesSvg(subject: ExportSnapshot): Promise<Made> {
   const inks = readInks();
-  const plates = IDS.map((id) => drawPlate(subject, subject.now, id, subject.document.board));
+  const plates = CHECKPOINT_IDS.map((id) => drawPlate(subject, subject.now, id, subject.document.board));
   const book = `font-family="Vollkorn Variable, Georgia, serif" fill="${inks.ink}"`;
   const draft = `font-family="Sofia Sans Semi Condensed Variable, Arial Narrow, sans-serif"`;
   const drawn = plates.map(({ title, words, svg }, i) => {

@@ -1,3 +1,4 @@
+import { CHECKPOINTS } from '../../reading/checkpointTable';
 import { DIALS } from '../../model/movements';
 import { judge } from '../../reading/verdicts';
 import type { Contributions, Part } from '../../solving/diagnosis/contributions';
@@ -186,8 +187,7 @@ function play(part: Part, label: string): void {
   const ledger = ledgerOf(state);
   if ('problem' in ledger) return;
   const [at] = splitReading(state.session.why.reading);
-  const held = { leadArmParallel: 'P5', shaftParallel: 'P6', ball: 'P7' } as const;
-  playPart(ledger.from, ledger.to, part, held[at], label);
+  playPart(ledger.from, ledger.to, part, at === 'ball' ? 'P7' : CHECKPOINTS[at].position, label);
 }
 
 interface EndProps {

@@ -1,3 +1,4 @@
+import { CHECKPOINT_IDS, CHECKPOINTS } from '../../reading/checkpointTable';
 import type { CheckpointId, ReadingId } from '../../reading/checkpoints';
 import { BALL_READINGS } from '../../solving/diagnosis/question';
 import type { LedgerReading } from '../../store/desk/whyState';
@@ -7,7 +8,9 @@ import { LEDGER_WORDS } from '../../words/why/why';
 type AtCheckpoint = ReadingId | 'impliedPath';
 
 /** The two that the verdicts hang on. */
-export const JUDGED: readonly LedgerReading[] = ['leadArmParallel:bicepGap', 'shaftParallel:headDepth'];
+export const JUDGED: readonly LedgerReading[] = CHECKPOINT_IDS.map(
+  (id): LedgerReading => `${id}:${CHECKPOINTS[id].judged}`,
+);
 
 /** Everything that is read at a checkpoint, in the order in which a coach looks for it. */
 const READ: readonly AtCheckpoint[] = [

@@ -11,10 +11,11 @@ import {
   transform,
   type GenericSchema,
 } from 'valibot';
-import { isFields, listUpTo, fields, numberIn, oneOf, textUpTo, whole } from '../../checking/schemas';
+import { eachOf, isFields, listUpTo, fields, numberIn, oneOf, textUpTo, whole } from '../../checking/schemas';
 import { read } from '../../checking/read';
 import { CLUB_IDS } from '../../model/club';
 import { MOVEMENT_GROUPS } from '../../model/movements';
+import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import { DOCUMENT_VERSION } from '../../store/document/document';
 import { documentSchema, SECTION_SCHEMAS } from '../../store/document/validate';
 import { KINDS, LIMITS, RECORD_VERSION, type BookRecord, type Kind } from '../book/recordTypes';
@@ -62,7 +63,7 @@ const now = pipe(
   ),
 );
 const centimetres = nullable(pipe(numberIn(-1000, 1000), tidy));
-const computedCm = fields({ leadArmParallel: centimetres, shaftParallel: centimetres });
+const computedCm = fields(eachOf(CHECKPOINT_IDS, () => centimetres));
 
 const head = <K extends Kind>(kind: K) => ({
   kind: literal(kind),

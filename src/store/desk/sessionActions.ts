@@ -1,3 +1,4 @@
+import { CHECKPOINT_IDS, CHECKPOINTS } from '../../reading/checkpointTable';
 import type { JointId } from '../../model/joints';
 import { K } from '../../model/keys';
 import type { MovementGroup } from '../../model/movements';
@@ -25,12 +26,12 @@ export function setPlayhead(t: number): void {
 
 /** Moves the playhead to a position and holds it there while dials move. */
 export function holdAt(position: PositionId): void {
-  const selectedPlate = position === 'P5' ? 'leadArmParallel' : position === 'P6' ? 'shaftParallel' : undefined;
+  const selectedPlate = CHECKPOINT_IDS.find((id) => CHECKPOINTS[id].position === position);
   see({ held: position, playing: false, bench: null, ...(selectedPlate ? { selectedPlate } : {}) });
 }
 
 /** Chooses a plate: time moves to its checkpoint. */
-export const selectPlate = (id: CheckpointId): void => holdAt(id === 'leadArmParallel' ? 'P5' : 'P6');
+export const selectPlate = (id: CheckpointId): void => holdAt(CHECKPOINTS[id].position);
 
 /** To the next position (+1) or the one before (-1). */
 export function step(direction: 1 | -1): void {

@@ -3,6 +3,7 @@ import { read } from '../../checking/read';
 import { eachOf, fields, numberIn, oneOf, textUpTo, whole } from '../../checking/schemas';
 import { bodyOf, SEGMENT_FRACTIONS, SetupError, type SegmentId } from '../../model/body';
 import { CLUB_IDS, clubOf, type ClubId } from '../../model/club';
+import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import { DELIVERY_RULES } from '../../reading/delivery/delivery';
 import { CAMERA_LIMITS, USUAL_CAMERAS } from './cameras';
 import { ARM_ANGLE_LIMITS_DEG, BALL_LIMITS, BAND_LIMIT_CM, SET_UP_LIMITS } from './limits';
@@ -95,12 +96,12 @@ export const SECTION_SCHEMAS = {
   club: fields({ id: oneOf<ClubId | typeof MY_CLUB>([...CLUB_IDS, MY_CLUB]), my: nullable(my) }),
   movements,
   setUp: fields(withinEach(SET_UP_LIMITS)),
-  bands: fields({ leadArmParallel: band, shaftParallel: band }),
+  bands: fields(eachOf(CHECKPOINT_IDS, () => band)),
   checkpointArmDeg: within(ARM_ANGLE_LIMITS_DEG),
   ball: fields({ rule: oneOf(DELIVERY_RULES), ...withinEach(BALL_LIMITS) }),
   units: fields({ length: oneOf(['cm', 'in']), speed: oneOf(['m/s', 'km/h', 'mph']) }),
   board: oneOf(['light', 'dark']),
-  seen: fields({ leadArmParallel: sighting, shaftParallel: sighting }),
+  seen: fields(eachOf(CHECKPOINT_IDS, () => sighting)),
   camera: fields({ downTheLine: camera, faceOn: camera }),
 } satisfies { readonly [S in Section]: GenericSchema<unknown, Document[S]> };
 

@@ -1,3 +1,4 @@
+import { CHECKPOINT_IDS } from '../../../reading/checkpointTable';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import {
   lessonsOf,
@@ -15,8 +16,6 @@ import { MOVEMENT_NAMES } from '../LessonPage';
 import { PlanStrip } from '../PlanStrip';
 import { useBook } from '../navigation';
 import { ProgressPlot } from './ProgressPlot';
-
-const CHECKPOINTS: readonly CheckpointId[] = ['leadArmParallel', 'shaftParallel'];
 
 /** Width of an element in CSS px, so that lettering keeps its size. */
 function useWidth() {
@@ -91,7 +90,7 @@ export function Progress({ id }: { id: string }) {
       {player.example && <p className="lesson-note">An example of our own invention.</p>}
       {!bands && <p>No lesson yet: nothing to draw.</p>}
       {bands &&
-        CHECKPOINTS.map((at) => {
+        CHECKPOINT_IDS.map((at) => {
           const points = progressOf(lessons, at);
           return (
             <section key={at} aria-label={CHECKPOINT_NAMES[at].title}>
