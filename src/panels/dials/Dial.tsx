@@ -13,7 +13,7 @@ import {
 import { DialRule } from './DialRule';
 import { DialValue } from './DialValue';
 import { dialWords, spokenLike } from './dialWords';
-import { liftUp, putDown } from './doubleTap';
+import { useDoubleTap } from './doubleTap';
 import { holdKey, holdPointer } from './gesture';
 import { StepButton } from './StepButton';
 
@@ -34,6 +34,7 @@ export function Dial({ id, leads = false }: Props) {
   const value = ({ document }: DeskState): number => dialValue(document.movements, id);
   const slider = useRef<HTMLInputElement>(null);
   const note = useRef<HTMLSpanElement>(null);
+  const { putDown, liftUp } = useDoubleTap();
   useWritten(value, (now) => {
     const { spoken, past, bracket } = dialWords(id, now, units);
     const { current: field } = slider;

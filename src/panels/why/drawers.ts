@@ -2,8 +2,8 @@ import { preloadable } from '../loading/preloadable';
 
 /** The drawers of why and what to change: fetched at the first quiet moment, before one is asked for. */
 export const WHY = {
-  ledger: preloadable(() => import('./Ledger')),
-  map: preloadable(() => import('./CorridorMap')),
+  ledger: preloadable(() => import('./ledger/Ledger')),
+  map: preloadable(() => import('./map/CorridorMap')),
   plan: preloadable(() => import('../plan/ChangePlan')),
   seen: preloadable(() => import('../seen/Seen')),
   compare: preloadable(() => import('./Compare')),

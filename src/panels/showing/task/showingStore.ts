@@ -1,7 +1,7 @@
 import { createStore } from 'zustand/vanilla';
-import { Stopped, type ComparisonId, type ClipWish, type TaskControl, type Made, type Progress } from '../../export';
-import { sayError } from '../../export/task/errorMessages';
-import { current, desk } from '../../store';
+import { Stopped, type ComparisonId, type ClipWish, type TaskControl, type Made, type Progress } from '../../../export';
+import { sayError } from '../../../export/task/errorMessages';
+import { current, desk } from '../../../store';
 
 /** A file that was made and not dismissed yet. */
 interface Finished extends Made {
@@ -15,6 +15,10 @@ export interface ShowingState {
   /** What went wrong the last time, in words. */
   readonly excuse: string | null;
   readonly files: readonly Finished[];
+  /** How many files were made since the page was opened. */
+  readonly made: number;
+  /** Stops what is being made; null when nothing is. */
+  readonly running: AbortController | null;
   readonly wish: ClipWish;
   readonly after: ComparisonId;
 }
@@ -24,6 +28,8 @@ export const showing = createStore<ShowingState>(() => ({
   progress: null,
   excuse: null,
   files: [],
+  made: 0,
+  running: null,
   wish: {
     arrangement: 'sideBySide',
     wholeSwing: 'faceOn',
@@ -40,28 +46,26 @@ export const showing = createStore<ShowingState>(() => ({
 }));
 
 /** Changes part of what the clip form asks for. */
+/** Changes part of what the next clip should be. */
 export const wishFor = (part: Partial<ClipWish>): void =>
   showing.setState(({ wish }) => ({ wish: { ...wish, ...part } }));
 
 /** Chooses the swing to compare with. */
+/** Chooses what the swing is set against. */
 export const setAgainst = (after: ComparisonId): void => showing.setState({ after });
 
-let running: AbortController | undefined;
-let count = 0;
-
 /** Stops what is being made. */
-export const stop = (): void => running?.abort();
+export const stop = (): void => showing.getState().running?.abort();
 
 /** Makes one file. One at a time: a second wish while one is being made is not heard. */
 export async function make(doing: string, work: (companion: TaskControl) => Promise<Made>): Promise<void> {
-  if (running) return;
-  const control = new AbortController();
-  running = control;
+  if (showing.getState().running) return;
+  const running = new AbortController();
   let wasHidden = document.visibilityState === 'hidden';
   const watch = (): void => void (wasHidden ||= document.visibilityState === 'hidden');
   document.addEventListener('visibilitychange', watch);
-  showing.setState({ progress: { doing, share: 0, secondsLeft: undefined }, excuse: null });
-  const { signal } = control;
+  showing.setState({ running, progress: { doing, share: 0, secondsLeft: undefined }, excuse: null });
+  const { signal } = running;
   const stopped = new Promise<never>((_, refuse) => signal.addEventListener('abort', () => refuse(new Stopped())));
   const tell = (progress: Progress): void => {
     if (!signal.aborted) showing.setState({ progress });
@@ -69,14 +73,14 @@ export async function make(doing: string, work: (companion: TaskControl) => Prom
   try {
     // Stopping waits for nobody: what is still under way then comes to nothing.
     const made = await Promise.race([work({ signal, tell }), stopped]);
-    const file = { ...made, id: ++count, url: URL.createObjectURL(made.blob) };
-    showing.setState(({ files }) => ({ files: [file, ...files] }));
+    const id = showing.getState().made + 1;
+    const file = { ...made, id, url: URL.createObjectURL(made.blob) };
+    showing.setState(({ files }) => ({ files: [file, ...files], made: id }));
   } catch (error) {
     showing.setState({ excuse: sayError(error, wasHidden) });
   } finally {
     document.removeEventListener('visibilitychange', watch);
-    running = undefined;
-    showing.setState({ progress: null });
+    showing.setState({ running: null, progress: null });
   }
 }
 
@@ -85,8 +89,8 @@ export async function subjectNow() {
   const state = desk.getState();
   const { after } = showing.getState();
   const [{ derivePlain, takeSnapshot }, { findPlanInWorker }] = await Promise.all([
-    import('../../export/task/exportSnapshot'),
-    import('../../export/task/planWorker'),
+    import('../../../export/task/exportSnapshot'),
+    import('../../../export/task/planWorker'),
   ]);
   const derived = derivePlain(state);
   return takeSnapshot(
@@ -101,11 +105,12 @@ export async function subjectNow() {
 export async function subjectAsSeen() {
   const state = desk.getState();
   const derived = current();
-  const { takeSnapshot } = await import('../../export/task/exportSnapshot');
+  const { takeSnapshot } = await import('../../../export/task/exportSnapshot');
   return takeSnapshot(state, derived, 'reference');
 }
 
 /** Takes a finished file off the list and frees its memory. */
+/** Takes a finished file off the list and lets go of its bytes. */
 export function dismiss(id: number): void {
   const { files } = showing.getState();
   const file = files.find((one) => one.id === id);

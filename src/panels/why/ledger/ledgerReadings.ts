@@ -1,9 +1,9 @@
-import { CHECKPOINT_IDS, CHECKPOINTS } from '../../reading/checkpointTable';
-import type { CheckpointId, ReadingId } from '../../reading/checkpoints';
-import { BALL_READINGS } from '../../solving/diagnosis/question';
-import type { LedgerReading } from '../../store/desk/whyState';
-import { CHECKPOINT_NAMES } from '../../words';
-import { LEDGER_WORDS } from '../../words/why/why';
+import { CHECKPOINT_IDS, CHECKPOINTS } from '../../../reading/checkpointTable';
+import type { CheckpointId, ReadingId } from '../../../reading/checkpoints';
+import { BALL_READINGS } from '../../../solving/diagnosis/question';
+import type { LedgerReading } from '../../../store/desk/whyState';
+import { CHECKPOINT_NAMES } from '../../../words';
+import { LEDGER_WORDS } from '../../../words/why/why';
 
 type AtCheckpoint = ReadingId | 'impliedPath';
 

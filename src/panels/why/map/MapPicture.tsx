@@ -1,11 +1,11 @@
 import { useId, useRef, type KeyboardEvent, type PointerEvent } from 'react';
-import { dialOf, type MovementId } from '../../model/movements';
-import type { CorridorRegions } from '../../solving/diagnosis/corridor';
-import { beginGesture, dialValue, edgeDial, endGesture, nudgeMovement, useDesk } from '../../store';
-import { setDials, toEdge } from '../../store/desk/whyActions';
-import { DIAL_NAMES, sayDial } from '../../words';
-import { isInRegion } from '../../words/why/corridor';
-import { holdKey } from '../dials/gesture';
+import { dialOf, type MovementId } from '../../../model/movements';
+import type { CorridorRegions } from '../../../solving/diagnosis/corridor';
+import { beginGesture, dialValue, edgeDial, endGesture, nudgeMovement, useDesk } from '../../../store';
+import { setDials, toEdge } from '../../../store/desk/whyActions';
+import { DIAL_NAMES, sayDial } from '../../../words';
+import { isInRegion } from '../../../words/why/corridor';
+import { holdKey } from '../../dials/gesture';
 import { regionPath, sideOf, unitOf, type Side } from './mapScale';
 import { useRoom } from './useRoom';
 

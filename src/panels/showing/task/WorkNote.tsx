@@ -1,5 +1,5 @@
 import { useShowing } from './useShowing';
-import { stop } from './work';
+import { stop } from './showingStore';
 
 const sayLeft = (seconds: number | undefined): string =>
   seconds === undefined ? '' : seconds < 1.5 ? ', nearly done' : `, about ${Math.ceil(seconds)} s left`;

@@ -1,6 +1,6 @@
-import { dialOf, type MovementId } from '../../model/movements';
-import type { Region } from '../../solving/diagnosis/corridor';
-import { LENGTHS, type Units } from '../../words';
+import { dialOf, type MovementId } from '../../../model/movements';
+import type { Region } from '../../../solving/diagnosis/corridor';
+import { LENGTHS, type Units } from '../../../words';
 
 /** One side of the map: from the model's units to css px, and the round values written on it. */
 export interface Side {

@@ -1,4 +1,4 @@
-import type { Verdict } from '../../reading/verdicts';
+import type { Verdict } from '../../../reading/verdicts';
 
 const WIDTH = 24;
 const HEIGHT = 36;

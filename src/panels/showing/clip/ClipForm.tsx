@@ -11,13 +11,13 @@ import {
   type Kind,
   type Shape,
   type Size,
-} from '../../export';
-import { useDesk } from '../../store';
-import { makeClip } from './makers';
+} from '../../../export';
+import { useDesk } from '../../../store';
+import { makeClip } from '../task/makers';
 import { Preview } from './Preview';
-import { Select } from '../fields/Select';
-import { useShowing } from './useShowing';
-import { setAgainst, wishFor } from './work';
+import { Select } from '../../fields/Select';
+import { useShowing } from '../task/useShowing';
+import { setAgainst, wishFor } from '../task/showingStore';
 
 const ARRANGEMENTS: readonly (readonly [Arrangement, string])[] = [
   ['one', 'This swing alone'],

@@ -1,14 +1,14 @@
-import { CHECKPOINTS } from '../../reading/checkpointTable';
-import { DIALS } from '../../model/movements';
-import { judge } from '../../reading/verdicts';
-import type { Contributions, Part } from '../../solving/diagnosis/contributions';
-import { desk, useDerived, useDesk, type CheckpointId } from '../../store';
-import { ledgerOf, type Ledger as Shared } from '../../store/derive/ledger';
-import type { SwingOf } from '../../store/derive/swings';
-import { playPart } from '../../store/desk/contributionPlayback';
-import { setWhy } from '../../store/desk/whyActions';
-import { splitReading } from '../../store/desk/whyState';
-import { COMPUTED, sayMovement } from '../../words';
+import { CHECKPOINTS } from '../../../reading/checkpointTable';
+import { DIALS } from '../../../model/movements';
+import { judge } from '../../../reading/verdicts';
+import type { Contributions, Part } from '../../../solving/diagnosis/contributions';
+import { desk, useDerived, useDesk, type CheckpointId } from '../../../store';
+import { ledgerOf, type Ledger as Shared } from '../../../store/derive/ledger';
+import type { SwingOf } from '../../../store/derive/swings';
+import { playPart } from '../../../store/desk/contributionPlayback';
+import { setWhy } from '../../../store/desk/whyActions';
+import { splitReading } from '../../../store/desk/whyState';
+import { COMPUTED, sayMovement } from '../../../words';
 import {
   measureOf,
   numberLedger,
@@ -17,12 +17,12 @@ import {
   sayLedger,
   sayLedgerNote,
   type LedgerOf,
-} from '../../words/why/why';
-import { AsItIs, Lead, Source } from './Lead';
+} from '../../../words/why/why';
+import { AsItIs, Lead, Source } from '../Lead';
 import { JUDGED, READING_GROUPS } from './ledgerReadings';
 import { waterfall } from './ledgerScale';
-import { Pick } from './Pick';
-import { SwingPick } from './SwingPick';
+import { Pick } from '../Pick';
+import { SwingPick } from '../SwingPick';
 
 const PART_NAMES: Readonly<Record<Part, string>> = {
   leadWrist: 'Lead wrist',

@@ -1,8 +1,8 @@
 import { useEffect, useRef, useState } from 'react';
-import { sayNoStoryboard } from '../../export/task/errorMessages';
-import { desk } from '../../store';
-import { sayWho } from '../shell/Status';
-import { showing, subjectNow } from './work';
+import { sayNoStoryboard } from '../../../export/task/errorMessages';
+import { desk } from '../../../store';
+import { sayWho } from '../../shell/Status';
+import { showing, subjectNow } from '../task/showingStore';
 
 interface Frame {
   readonly url: string;
@@ -30,7 +30,7 @@ export function Preview({ disabled }: { disabled: boolean }) {
     control.current = own;
     setNote('Drawing …');
     try {
-      const { sketchClip } = await import('../../export/clip/makeClip');
+      const { sketchClip } = await import('../../../export/clip/makeClip');
       const who = sayWho(desk.getState().document);
       const { seconds, frames } = await sketchClip(await subjectNow(), showing.getState().wish, who, own.signal);
       setDrawn({

@@ -1,4 +1,4 @@
-import type { Part } from '../../solving/diagnosis/contributions';
+import type { Part } from '../../../solving/diagnosis/contributions';
 
 /** A bar of the waterfall, in percent of the width: where it starts and ends, and where the step before it ended. */
 interface Bar {

@@ -1,16 +1,16 @@
 import { useMemo } from 'react';
-import { DIALS, dialOf, type MovementId } from '../../model/movements';
-import { SetupError } from '../../model/body';
-import { corridorRegions, type Corridor, type CorridorRegions } from '../../solving/diagnosis/corridor';
-import type { Bands } from '../../reading/verdicts';
-import { dialValue, useDerived, useDesk } from '../../store';
-import { useAsked } from '../../store/solver/solverClient';
-import { setAxis } from '../../store/desk/whyActions';
-import { COMPUTED, DIAL_NAMES } from '../../words';
-import { sayMap, speakMap } from '../../words/why/corridor';
-import { AsItIs, Lead, Source } from './Lead';
+import { DIALS, dialOf, type MovementId } from '../../../model/movements';
+import { SetupError } from '../../../model/body';
+import { corridorRegions, type Corridor, type CorridorRegions } from '../../../solving/diagnosis/corridor';
+import type { Bands } from '../../../reading/verdicts';
+import { dialValue, useDerived, useDesk } from '../../../store';
+import { useAsked } from '../../../store/solver/solverClient';
+import { setAxis } from '../../../store/desk/whyActions';
+import { COMPUTED, DIAL_NAMES } from '../../../words';
+import { sayMap, speakMap } from '../../../words/why/corridor';
+import { AsItIs, Lead, Source } from '../Lead';
 import { MapPicture } from './MapPicture';
-import { Pick } from './Pick';
+import { Pick } from '../Pick';
 
 const OPTIONS = DIALS.map(({ id }) => ({ value: id, text: DIAL_NAMES[id].label }));
 
