@@ -1,7 +1,7 @@
 import { PART_IDS } from '../../figure/partIds';
-import type { DrawnPart, Outline, PlateFigure } from './figurePainter';
+import type { DrawnPart, Outline, PlateFigure } from './drawnPart';
 import type { Frame } from '../plate/frame';
-import type { Matrix } from './shapes';
+import type { Matrix } from './shape';
 
 /** Numbers a part in `PlateFigure.bounds`: the middle of a box around it, the radius of a ball around that, half the box's sides. */
 export const BOUND_SIZE = 7;
