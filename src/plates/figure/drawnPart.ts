@@ -10,8 +10,6 @@ export type Tone = 'beech' | 'walnut' | 'tinted' | 'grip' | 'steel' | 'head';
 export interface PlateFigure {
   readonly figure: Figure;
   readonly engraved: readonly EngravedPart[];
-  /** Of each part: which of its points can be on its contour. */
-  readonly leans: readonly Float32Array[];
   /** Box and ball around each part in its own axes, m, `BOUND_SIZE` numbers each. What lies off the plate is not drawn. */
   readonly bounds: Float64Array;
 }
@@ -30,7 +28,7 @@ export interface Outline {
   readonly contour: string;
   readonly shade: string;
   readonly lit: string;
-  readonly finish: Finish;
+  readonly isEngraved: boolean;
   /** All of it, ready to be written. */
   readonly shapes: readonly Shape[];
 }

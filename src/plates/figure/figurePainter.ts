@@ -5,11 +5,10 @@ import { createFigure } from '../../figure/figure';
 import { createPlacement, MATRIX_SIZE, PART, type PartId } from '../../figure/partIds';
 import { placeFigure, type Stance } from '../../figure/place';
 import { outlineShapes, type DrawnPart, type Finish, type Outline, type PlateFigure, type Tone } from './drawnPart';
-import { BOUND_SIZE, findKept, forget, isStill, project, remember, SKETCH, stand, type Drawn } from './outlineCache';
-import { findSilhouetteCandidates } from './silhouetteCandidates';
+import { BOUND_SIZE, findKept, forget, isStill, project, remember, stand, type Drawn } from './outlineCache';
 import { engrave, engravingPaths } from './engraving';
 import { SHEET, toX, toY, type Frame } from '../plate/frame';
-import { FLAT, HullFinder } from './hull';
+import { HullFinder } from './hull';
 import { NONE } from './shape';
 
 const HANDS: readonly PartId[] = [
@@ -48,7 +47,7 @@ export function preparePlateFigure(body: Body, club: Club): PlateFigure {
     bounds[BOUND_SIZE * i + 3] = radius;
   });
   const engraved = figure.parts.map((part) => engrave(PLAIN.has(part.id) ? { ...part, ringCount: 1 } : part));
-  return { figure, engraved, bounds, leans: figure.parts.map(findSilhouetteCandidates) };
+  return { figure, engraved, bounds };
 }
 
 /** Figures that were prepared, for as long as their body and club are in use. */
@@ -153,21 +152,15 @@ function drawPart(plate: PlateFigure, i: number, frame: Frame, finish: Finish, d
 
 /** Whether what was drawn is fine enough. A sketch takes what was drawn with more care, but no engraving. */
 const willDo = ({ outline, matrix }: DrawnPart, finish: Finish): boolean =>
-  finish === 'sketch' ? outline.finish !== 'engraved' : outline.finish === finish && !matrix;
+  outline.isEngraved === (finish === 'engraved') && (finish === 'sketch' || !matrix);
 
-function outlineOf(
-  { figure, leans, engraved }: PlateFigure,
-  i: number,
-  tone: Tone,
-  frame: Frame,
-  finish: Finish,
-): Outline {
+function outlineOf({ figure, engraved }: PlateFigure, i: number, tone: Tone, frame: Frame, finish: Finish): Outline {
   const m = i * MATRIX_SIZE;
-  const flatness = finish === 'sketch' ? SKETCH : FLAT;
-  hull.find(figure.parts[i].rings, placement, m, frame, leans[i], flatness);
+  hull.find(figure.parts[i].rings, placement, m, frame);
   const contour = hull.toPath();
-  const { shade, lit } = finish === 'engraved' ? engravingPaths(engraved[i], placement, m, frame) : NOTHING;
-  return { contour, shade, lit, finish, shapes: outlineShapes(tone, contour, shade, lit) };
+  const isEngraved = finish === 'engraved';
+  const { shade, lit } = isEngraved ? engravingPaths(engraved[i], placement, m, frame) : NOTHING;
+  return { contour, shade, lit, isEngraved, shapes: outlineShapes(tone, contour, shade, lit) };
 }
 
 const NOTHING = { shade: '', lit: '' } as const;

@@ -49,10 +49,7 @@ const MOST_KEPT = 24;
 
 /** A part is drawn anew when one of its points may have moved by more than this, units: a small part of a pixel on any screen. */
 const STILL = 0.05;
-/**
- * While everything moves a contour may be off by this by its turn, and once more by its corners, units: a quarter of what the pen is
- * wide.
- */
+/** While everything moves a contour may be off by this by its turn, units: a quarter of what the pen is wide. */
 export const SKETCH = 0.3;
 
 const now = new Float64Array(PROJECTION_SIZE);
