@@ -2,6 +2,7 @@ import { useRef } from 'react';
 import { loadSituation, SITUATIONS, useWrittenAtRest, type Dialled, type SituationId } from '../../store';
 import { ExaggerateSwitch, GhostButton, ResetButton } from './MovementActions';
 
+/** Id of the sheet, for the buttons that open it. */
 export const SITUATIONS_ID = 'situations';
 
 const TEXTS = new Map(SITUATIONS.map(({ id, dialled }) => [JSON.stringify(dialled), id]));

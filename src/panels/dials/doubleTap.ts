@@ -18,7 +18,7 @@ const isNear = (tap: Tap, { x, y }: { x: number; y: number }, within: number): b
   Math.hypot(tap.x - x, tap.y - y) <= within;
 
 /** What a slider hands its pointer's events to. */
-export interface DoubleTap {
+interface DoubleTap {
   readonly putDown: (event: PointerEvent<HTMLElement>) => void;
   /** Answers whether the pointer has just gone up from the second of two taps. */
   readonly liftUp: (event: PointerEvent<HTMLElement>) => boolean;

@@ -1,7 +1,7 @@
 import { useId, useState } from 'react';
 import { minus } from '../player/lengthFields';
 
-export interface NumberFieldProps {
+interface NumberFieldProps {
   readonly label: string;
   readonly unit: string;
   /** Number in the field; undefined is an empty field. */

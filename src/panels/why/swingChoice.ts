@@ -14,7 +14,8 @@ interface SwingOption {
   readonly text: string;
   readonly swing?: SwingOf;
 }
-export interface SwingGroup {
+/** Swings in a list under one heading. */
+interface SwingGroup {
   readonly label: string;
   readonly options: readonly SwingOption[];
 }

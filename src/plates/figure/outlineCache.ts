@@ -31,6 +31,7 @@ export interface Drawn {
   /** Counts what was taken from `kept` or put there. */
   uses: number;
 }
+/** The memory of a plate that has drawn nothing yet. */
 export const createDrawn = (): Drawn => ({
   plate: undefined,
   parts: [],

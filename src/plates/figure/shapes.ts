@@ -3,6 +3,7 @@ import type { Dimension } from '../annotation/dimension';
 import type { Point, Segment } from '../plate/frame';
 import type { Caption, Lettering } from '../annotation/lettering';
 import type { PlateDrawing } from '../plate/plateDrawing';
+import { areaPath, linePath, tenth } from './paths';
 import { NONE, path, type Matrix, type Shape } from './shape';
 
 /** A plate from the back to the front: `under` and `over` the marks of coach and player. */
@@ -17,24 +18,18 @@ export interface Patterns {
   readonly dots: string;
 }
 
-/** Half a tenth of a unit is below what any screen shows. */
-const n = (value: number): number => Math.round(value * 10) / 10;
-/** A segment as an SVG path. */
-export const linePath = ({ from, to }: Segment): string => `M${n(from.x)} ${n(from.y)}L${n(to.x)} ${n(to.y)}`;
 const linesPath = (lines: readonly Segment[]): string => lines.map(linePath).join('');
-const areaPath = (points: readonly Point[]): string =>
-  points.length === 0 ? '' : `M${points.map(({ x, y }) => `${n(x)} ${n(y)}`).join('L')}Z`;
 /** What goes along with every step of a slider is placed by numbers: a text would be read again each time. */
-const movedBy = ({ x, y }: Point, scale = 1): Matrix => [scale, 0, 0, scale, n(x), n(y)];
+const movedBy = ({ x, y }: Point, scale = 1): Matrix => [scale, 0, 0, scale, tenth(x), tenth(y)];
 
 /** Words and the leader to what they name. */
 function words(key: string, { text, at, anchor, leader }: Caption, size: number, kind = ''): Shape[] {
   const attributes = {
     class: `plate-caption ${kind}`,
-    x: n(at.x),
-    y: n(at.y),
+    x: tenth(at.x),
+    y: tenth(at.y),
     'text-anchor': anchor,
-    'font-size': n(size),
+    'font-size': tenth(size),
   };
   const label: Shape = { key, tag: 'text', attributes, text };
   return leader ? [path(`${key} leader`, 'plate-leader', linePath(leader)), label] : [label];
@@ -73,13 +68,18 @@ function measure(
     {
       key: 'figure',
       tag: 'text',
-      attributes: { class: `plate-figure is-${verdict}`, x: n(at.x), y: n(at.y), 'font-size': n(letters.figure) },
+      attributes: {
+        class: `plate-figure is-${verdict}`,
+        x: tenth(at.x),
+        y: tenth(at.y),
+        'font-size': tenth(letters.figure),
+      },
       text: number,
       inside: [
         {
           key: 'unit',
           tag: 'tspan',
-          attributes: { class: 'plate-unit', dx: 3, 'font-size': n(letters.unit) },
+          attributes: { class: 'plate-unit', dx: 3, 'font-size': tenth(letters.unit) },
           text: unit,
         },
       ],
@@ -132,7 +132,7 @@ export function layersOf(
               attributes: {
                 class: 'plate-sight',
                 d: linePath(axis),
-                transform: `translate(${n(shift.x)} ${n(shift.y)})`,
+                transform: `translate(${tenth(shift.x)} ${tenth(shift.y)})`,
               },
             } as const,
           ]

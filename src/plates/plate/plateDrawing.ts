@@ -13,7 +13,7 @@ import { BARE_BELOW, letteringAt, type Lettering } from '../annotation/lettering
 import { annotateShaft, SHAFT_BARE, shaftFrame } from './shaftPlate';
 
 /** What is measured on a plate, and how it is shown. */
-export interface Measurement {
+interface Measurement {
   readonly id: CheckpointId;
   readonly checkpoint: Checkpoint;
   readonly bands: Bands;

@@ -12,7 +12,7 @@ import {
 } from '../../../record';
 import { useDesk, type CheckpointId } from '../../../store';
 import { CHECKPOINT_NAMES, ILLUSTRATION } from '../../../words';
-import { MOVEMENT_NAMES } from '../LessonPage';
+import { GROUP_NAMES } from '../../dials/Movements';
 import { PlanStrip } from '../PlanStrip';
 import { useBook } from '../navigation';
 import { ProgressPlot } from './ProgressPlot';
@@ -67,7 +67,7 @@ function Numbers({ lessons }: { lessons: readonly LessonRecord[] }) {
             <th scope="row">{sayDay(lesson.date)}</th>
             <td>{cell(lesson, 'leadArmParallel')}</td>
             <td>{cell(lesson, 'shaftParallel')}</td>
-            <td>{lesson.plan.map((id) => MOVEMENT_NAMES[id]).join(', ') || 'none'}</td>
+            <td>{lesson.plan.map((id) => GROUP_NAMES[id]).join(', ') || 'none'}</td>
           </tr>
         ))}
       </tbody>

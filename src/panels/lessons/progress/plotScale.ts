@@ -5,6 +5,7 @@ function stepFor(span: number, most: number): number {
   return [1, 2, 5, 10].map((factor) => factor * power).find((step) => step >= rough)!;
 }
 
+/** An axis of a plot: its two ends, and where it is ticked. */
 export interface Axis {
   readonly low: number;
   readonly high: number;

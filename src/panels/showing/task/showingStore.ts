@@ -9,6 +9,7 @@ interface Finished extends Made {
   readonly url: string;
 }
 
+/** What the drawer holds: the form as it is filled in, what is being made, and what was made. */
 export interface ShowingState {
   /** What is being made; null when nothing is. */
   readonly progress: Progress | null;

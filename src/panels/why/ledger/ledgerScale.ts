@@ -9,7 +9,8 @@ interface Bar {
   readonly isUp: boolean;
 }
 
-export interface Waterfall {
+/** Contributions as bars, one starting where the last one ended, and the scale they stand on. */
+interface Waterfall {
   readonly toPercent: (value: number) => number;
   readonly bars: readonly Bar[];
 }
