@@ -27,8 +27,8 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
     layers: ['math'],
     packages: [],
   },
-  figure: { holds: 'the lay figure as lofted shapes, in numbers', pure: true, layers: MODEL, packages: [] },
-  reading: { holds: 'events, readings, verdicts, delivery', pure: true, layers: MODEL, packages: [] },
+  figure: { holds: 'the lay figure as lofted shapes, in numbers', pure: true, layers: MODEL, packages: ['gl-matrix'] },
+  reading: { holds: 'events, readings, verdicts, delivery', pure: true, layers: MODEL, packages: ['gl-matrix'] },
   flight: {
     holds: 'impact and trajectory of the ball',
     pure: true,
@@ -87,7 +87,7 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
 };
 
 /** Packages that are installed and that no layer uses yet. Whoever takes one into use moves it into its layer's row. */
-export const NOT_YET_USED = ['@react-three/drei', 'gl-matrix'];
+export const NOT_YET_USED = ['@react-three/drei'];
 
 /** Files directly in `src`: they wire layers together, may import any of them, and are imported by none. */
 export const WIRING = ['main.tsx', 'App.tsx'];
