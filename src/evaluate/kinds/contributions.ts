@@ -2,9 +2,10 @@ import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import { exactOptional } from 'valibot';
 import { oneOf, type FieldsOf } from '../../checking/schemas';
 import { toDeg } from '../../math/angle';
+import { DELIVERY_RULES } from '../../reading/delivery/delivery';
 import { withMovements } from '../../reading/swing';
 import { solveContributions, type Shares } from '../../solving/diagnosis/contributions';
-import { askImpliedPath, askReading, type Question } from '../../solving/diagnosis/question';
+import { askLedger } from '../../solving/diagnosis/question';
 import { clubSchema, movementsSchema, playerSchema, toMovements } from '../golfer';
 import { armAngleSchema, toArmAngle } from '../judging';
 import { groundOf } from '../references';
@@ -29,9 +30,13 @@ export function runContributions(line: FieldsOf<typeof contributionsFields>): ob
   const armAngle = toArmAngle(line.checkpointArmDeg);
   const reading = readingBehind(line.reading);
   const toEdge = reading?.toEdge ?? toDeg;
-  const ask: Question = reading
-    ? askReading(line.at, reading.id, armAngle)
-    : askImpliedPath(line.at, ground.swing, ground.path, armAngle);
+  const ask = askLedger({
+    at: line.at,
+    reading: reading?.id ?? 'impliedPath',
+    base: ground.base(armAngle),
+    armAngle,
+    rule: DELIVERY_RULES[0],
+  });
   const shared = solveContributions(
     withMovements(ground.swing, toMovements(line.from)),
     withMovements(ground.swing, toMovements(line.to)),

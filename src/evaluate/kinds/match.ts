@@ -4,11 +4,11 @@ import { fields, numberIn, type FieldsOf } from '../../checking/schemas';
 import { dialOf } from '../../model/movements';
 import { verdictWords } from '../../reading/verdicts';
 import type { Hold, Sightings } from '../../solving/diagnosis/sightingHold';
-import { solveMatch, type Explanation } from '../../solving/diagnosis/match';
+import { matchOnSteps, type StepExplanation } from '../../solving/diagnosis/matchOnSteps';
 import { clubSchema, playerSchema, toEdgeMovements } from '../golfer';
 import { allowSchema, armAngleSchema, bandsSchema, orLineError, toArmAngle, toBands } from '../judging';
 import { groundOf } from '../references';
-import { toCm } from '../units';
+import { inCm } from '../units';
 
 const seen = numberIn(-200, 200);
 const giveOrTake = numberIn(0, 200);
@@ -34,7 +34,7 @@ export function runMatch(line: FieldsOf<typeof matchFields>): object {
     ...(p6 && { shaftParallel: { value: p6.headDepthCm / 100, plusMinus: p6.plusMinusCm / 100 } }),
   };
   const { explanations, holds } = orLineError(() =>
-    solveMatch({
+    matchOnSteps({
       swing: groundOf(line.player, line.club).swing,
       seen: sightings,
       ...(line.allow && { allow: line.allow }),
@@ -64,7 +64,8 @@ function toEdgeExplanation({
   effort,
   readings,
   plusMinus,
-}: Explanation): object {
+  exact,
+}: StepExplanation): object {
   return {
     uses,
     moves: dials.map((id) => dialOf(id).field),
@@ -72,7 +73,8 @@ function toEdgeExplanation({
     movements: toEdgeMovements(movements),
     misfit,
     effort,
-    readings: { bicepGapCm: toCm(readings.leadArmParallel), headDepthCm: toCm(readings.shaftParallel) },
+    readings: inCm(readings),
     ...(plusMinus !== undefined && { plusMinus: plusMinus / dialOf(dials[0]).edgeUnit }),
+    exact: { movements: toEdgeMovements(exact.movements), misfit: exact.misfit, readings: inCm(exact.readings) },
   };
 }

@@ -1,9 +1,9 @@
 import { withMovements } from '../../reading/swing';
 import type { Derived, Document } from '../../store';
-import type { Answer, Job } from '../../store/solver/solverJobs';
 import { createWorkerClient } from '../../store/solver/workerClient';
 import { toArmAngle, toWeather } from '../../store/document/convert';
-import type { PlanAnswer, PlanJob, StepPlan } from '../../store/solver/planning';
+import type { StepPlan } from '../../solving/diagnosis/planOnSteps';
+import type { Answer, Job, PlanAnswer, PlanJob } from '../../solving/diagnosis/solverJobs';
 
 /**
  * The smallest change that brings both checkpoints well into their bands; one movement alone where that is enough, because a player
@@ -30,7 +30,7 @@ async function planBeside(job: PlanJob): Promise<PlanAnswer> {
   const answer = typeof Worker === 'undefined' ? undefined : await askWorker(job);
   if (answer?.kind === 'plan') return answer;
   if (answer?.kind === 'refused') throw new Error(answer.message);
-  const { planFor } = await import('../../store/solver/planning');
+  const { planFor } = await import('../../solving/diagnosis/solverJobs');
   return planFor(job);
 }
 

@@ -1,7 +1,8 @@
 import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import { DIALS } from '../../model/movements';
 import { useDerived, useDesk } from '../../store';
-import type { Effects, PlanAnswer, StepPlan } from '../../store/solver/planning';
+import type { Effects, StepPlan } from '../../solving/diagnosis/planOnSteps';
+import type { PlanAnswer } from '../../solving/diagnosis/solverJobs';
 import {
   CHECKPOINT_NAMES,
   DIAL_NAMES,

@@ -1,5 +1,5 @@
 import { lessonsOf, listPlayers, sayDay, swingsOf, type BookRecord } from '../../record';
-import { matchOnSteps } from '../../store/solver/snapMatch';
+import { matchOnSteps } from '../../solving/diagnosis/matchOnSteps';
 import { STILL_DIALLED, SITUATIONS, type Document } from '../../store';
 import { toDialled } from '../../store/document/convert';
 import { explainBy, SWING_NAMES, situationSwing, type SwingOf } from '../../store/derive/swings';
@@ -89,7 +89,6 @@ explainBy(({ leadArmParallel: arm, shaftParallel: shaft }, swing, armAngle) => {
   if (!arm && !shaft) return STILL_DIALLED;
   const seen = { ...(arm && { leadArmParallel: toMetres(arm) }), ...(shaft && { shaftParallel: toMetres(shaft) }) };
   const [first] = matchOnSteps({
-    kind: 'match',
     swing,
     from: STILL,
     seen,

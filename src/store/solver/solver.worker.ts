@@ -1,4 +1,4 @@
-import { work, type Answer, type Job } from './solverJobs';
+import { work, type Answer, type Job } from '../../solving/diagnosis/solverJobs';
 import { serveWorker } from './workerClient';
 
 /** Lets a message in that has come meanwhile. */

@@ -4,7 +4,7 @@ import { DEFAULT_ARM_ANGLE } from '../../reading/checkpoints';
 import { MOVEMENT_GROUPS, STILL, type Movements } from '../../model/movements';
 import { withMovements, type Swing } from '../../reading/swing';
 import { DEFAULT_BANDS, type Bands } from '../../reading/verdicts';
-import { work, type Answer, type Job } from './solverJobs';
+import { work, type Answer, type Job } from '../../solving/diagnosis/solverJobs';
 import { createWorkerClient } from './workerClient';
 import { toArmAngle, toMovements, toWeather } from '../document/convert';
 import { desk, subscribe } from '../desk/desk';

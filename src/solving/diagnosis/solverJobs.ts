@@ -1,18 +1,15 @@
 import { SetupError } from '../../model/body';
-import type { Movements } from '../../model/movements';
+import type { Weather } from '../../flight/shot';
+import type { MovementGroup, Movements } from '../../model/movements';
+import type { DeliveryRule } from '../../reading/delivery/delivery';
 import type { Swing } from '../../reading/swing';
 import type { Bands } from '../../reading/verdicts';
-import {
-  corridorRegions,
-  corridorRows,
-  type Corridor,
-  type CorridorQuestion,
-  type CorridorRegions,
-} from '../../solving/diagnosis/corridor';
-import type { Sightings } from '../../solving/diagnosis/sightingHold';
-import type { Match } from '../../solving/diagnosis/match';
-import { matchOnSteps } from './snapMatch';
-import { planFor, type PlanAnswer, type PlanJob } from './planning';
+import { corridorRegions, corridorRows, type Corridor, type CorridorQuestion, type CorridorRegions } from './corridor';
+import type { Judged } from './judged';
+import type { Sightings } from './sightingHold';
+import { matchOnSteps, type StepMatch } from './matchOnSteps';
+import { insideOf, planOnSteps, type StepPlans } from './planOnSteps';
+import { readBase } from '../playOut';
 
 /** A map of two movements; coarse first, then fine. */
 export interface MapJob {
@@ -45,7 +42,27 @@ export interface MapAnswer {
   readonly bands: Bands;
   readonly isFine: boolean;
 }
-export interface MatchAnswer extends Match {
+/** Plans for a swing; it goes to a worker, so the base goes along unread. The swings have nothing adapted. */
+export interface PlanJob {
+  readonly kind: 'plan';
+  readonly swing: Swing;
+  readonly reference: Swing;
+  readonly allow: readonly MovementGroup[];
+  readonly bands: Bands;
+  readonly armAngle: number;
+  /** Plans end just inside a band, or halfway to its middle. */
+  readonly aim: 'edge' | 'inside';
+  /** The coach's give or take, m. */
+  readonly doubt: Judged;
+  readonly rule: DeliveryRule;
+  readonly weather: Weather;
+}
+export interface PlanAnswer extends StepPlans {
+  readonly kind: 'plan';
+  /** What was asked for: while a newer answer is on its way, the words still belong to these plans. */
+  readonly aim: PlanJob['aim'];
+}
+export interface MatchAnswer extends StepMatch {
   readonly kind: 'match';
 }
 /** What was asked cannot be answered: why, in words. */
@@ -54,6 +71,13 @@ export interface Refusal {
   readonly message: string;
 }
 export type Answer = MapAnswer | PlanAnswer | MatchAnswer | Refusal;
+
+/** All plans of a job. Throws `SetupError` for bands upside down and when everything is locked. */
+export function planFor({ aim, reference, ...job }: PlanJob): PlanAnswer {
+  const base = readBase(reference, job.armAngle);
+  const plans = planOnSteps({ ...job, base, ...(aim === 'inside' && { inside: insideOf(job.bands) }) });
+  return { kind: 'plan', aim, ...plans };
+}
 
 /** Grid points a side: a first look, and the map that stays. */
 export const COARSE = 17;

@@ -1,18 +1,28 @@
 import { DIALS } from '../../model/movements';
-import type { CheckpointId } from '../../reading/checkpoints';
+import type { Rad } from '../../math/angle';
+import { DEFAULT_ARM_ANGLE, type CheckpointId } from '../../reading/checkpoints';
 import type { Swing } from '../../reading/swing';
-import type { Sightings } from '../../solving/diagnosis/sightingHold';
-import { createJudge, DIAL_INDEX, toDials, withDials } from '../../solving/diagnosis/judged';
-import { solveMatch, type Explanation, type Match } from '../../solving/diagnosis/match';
-import type { MatchJob } from './solverJobs';
+import type { Sightings } from './sightingHold';
+import { createJudge, DIAL_INDEX, toDials, withDials } from './judged';
+import { solveMatch, type Explanation, type Match, type MatchQuestion } from './match';
 
-/** Explanations on the steps of the dials: what is offered can be dialled, and reads what it says. */
-export function matchOnSteps(job: MatchJob): Match {
-  const match = solveMatch(job);
-  return { ...match, explanations: match.explanations.map((one) => toSteps(one, job.swing, job.seen, job.armAngle)) };
+/** An explanation on the steps of the dials. */
+export interface StepExplanation extends Explanation {
+  /** The solution between the steps that this one stands nearest to. */
+  readonly exact: Explanation;
+}
+export interface StepMatch extends Match {
+  readonly explanations: readonly StepExplanation[];
 }
 
-function toSteps(explanation: Explanation, swing: Swing, seen: Sightings, armAngle: number): Explanation {
+/** Explanations on the steps of the dials: what is offered can be dialled, and reads what it says. */
+export function matchOnSteps(question: MatchQuestion): StepMatch {
+  const match = solveMatch(question);
+  const { swing, seen, armAngle = DEFAULT_ARM_ANGLE } = question;
+  return { ...match, explanations: match.explanations.map((one) => toSteps(one, swing, seen, armAngle)) };
+}
+
+function toSteps(explanation: Explanation, swing: Swing, seen: Sightings, armAngle: Rad): StepExplanation {
   const dials = toDials(explanation.movements);
   for (const id of explanation.dials) {
     const i = DIAL_INDEX[id];
@@ -34,5 +44,6 @@ function toSteps(explanation: Explanation, swing: Swing, seen: Sightings, armAng
     readings: read,
     misfit: Math.hypot(...left),
     status: left.every((each) => Math.abs(each) <= 1) ? 'fits' : 'closest',
+    exact: explanation,
   };
 }

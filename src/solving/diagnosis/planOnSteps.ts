@@ -1,38 +1,36 @@
-import { findShot, type NoShot, type Shot, type Weather } from '../../flight/shot';
+import type { Shot, NoShot, Weather } from '../../flight/shot';
+import type { Rad } from '../../math/angle';
 import { DIALS, type MovementGroup, type MovementId, type Movements } from '../../model/movements';
-import { readCheckpoints } from '../../reading/checkpoints';
-import {
-  deliver,
-  impliedPath,
-  strikeOf,
-  type Delivery,
-  type DeliveryRule,
-  type NotDelivered,
-} from '../../reading/delivery/delivery';
+import { DEFAULT_ARM_ANGLE } from '../../reading/checkpoints';
+import type { Delivery, DeliveryRule, NotDelivered } from '../../reading/delivery/delivery';
 import { withMovements, type Swing } from '../../reading/swing';
-import type { Band, Bands } from '../../reading/verdicts';
-import { shareInBand } from '../../solving/diagnosis/sightingHold';
-import { createJudge, DIAL_INDEX, toDials, withDials, type Judged } from '../../solving/diagnosis/judged';
-import { findOnSteps } from '../../solving/diagnosis/stepSearch';
-import { INSIDE, solvePlans, type Plan } from '../../solving/diagnosis/plan';
+import { DEFAULT_BANDS, type Band, type Bands } from '../../reading/verdicts';
+import { playOutSwing, type SwingBase } from '../playOut';
+import { createJudge, DIAL_INDEX, toDials, withDials, type Judge, type Judged } from './judged';
+import { INSIDE, shortOf, smallerFirst, solvePlans, type Plan, type Plans } from './plan';
+import { shareInBand } from './sightingHold';
+import { findOnSteps } from './stepSearch';
 
-/** What is planned, as it goes to the worker. The swings have nothing adapted. */
-export interface PlanJob {
-  readonly kind: 'plan';
+/** What is to be planned in numbers that can be dialled. */
+export interface StepPlanQuestion {
+  /** The swing now, nothing adapted. */
   readonly swing: Swing;
-  readonly reference: Swing;
+  /** The same player, club and top with nothing dialled. */
+  readonly base: SwingBase;
   readonly allow: readonly MovementGroup[];
-  readonly bands: Bands;
-  readonly armAngle: number;
-  readonly aim: 'edge' | 'inside';
-  /** The coach's give or take, m. */
-  readonly doubt: Judged;
-  readonly rule: DeliveryRule;
-  readonly weather: Weather;
+  readonly bands?: Bands;
+  readonly armAngle?: Rad;
+  /** How far inside a band a plan should end, m. Default: `INSIDE`. */
+  readonly inside?: number;
+  /** The coach's give or take, m: for `holds`. Default: none. */
+  readonly doubt?: Judged;
+  readonly rule?: DeliveryRule;
+  readonly weather?: Weather;
 }
 
 /** What a swing does besides the two judged readings. */
 export interface Effects {
+  /** Path at the ball if the change at shaft parallel carries through, rad, + in-to-out. */
   readonly impliedPath: number | null;
   readonly delivery: Delivery | NotDelivered;
   readonly shot: Shot | NoShot;
@@ -52,39 +50,47 @@ export interface StepPlan {
   /** Share of the coach's give or take in which both readings land in their bands. */
   readonly holds: number;
   readonly effects: Effects;
+  /** The solution between the steps that this one stands nearest to. */
+  readonly exact: Plan;
 }
 
-export interface PlanAnswer {
-  readonly kind: 'plan';
-  /** What was asked for: while a newer answer is on its way, the words still belong to these plans. */
-  readonly aim: PlanJob['aim'];
-  readonly status: 'planned' | 'already' | 'missing';
+export interface StepPlans {
+  readonly status: Plans['status'];
+  /** Reached plans first, the smallest change first; then the closest. */
   readonly plans: readonly StepPlan[];
   readonly now: Effects;
   readonly readingsNow: Judged;
 }
 
+const NO_DOUBT: Judged = { leadArmParallel: 0, shaftParallel: 0 };
+
 /** Halfway from the edge of the narrower band to its middle, m. */
-const insideOf = ({ leadArmParallel: a, shaftParallel: b }: Bands): number =>
+export const insideOf = ({ leadArmParallel: a, shaftParallel: b }: Bands): number =>
   Math.min(a.high - a.low, b.high - b.low) / 4;
 
-/** All plans of a job, on the steps of the dials. Throws `SetupError` for bands upside down and when everything is locked. */
-export function planFor(job: PlanJob): PlanAnswer {
-  const { swing, allow, bands, armAngle, aim } = job;
-  const inside = aim === 'inside' ? insideOf(bands) : undefined;
-  const solved = solvePlans({ swing, allow, bands, armAngle, ...(inside === undefined ? {} : { inside }) });
-  const effectsOf = createEffects(job);
+/**
+ * All plans for a swing, on the steps of the dials. Throws `SetupError` for bands upside down and when everything is locked.
+ */
+export function planOnSteps(question: StepPlanQuestion): StepPlans {
+  const { swing, allow, bands = DEFAULT_BANDS, armAngle = DEFAULT_ARM_ANGLE, inside = INSIDE } = question;
+  const solved = solvePlans({ swing, allow, bands, armAngle, inside });
   const reader = createJudge(swing, armAngle);
   const now = new Float64Array(2);
   reader.read(toDials(swing.movements), now);
-  const aimed = narrowed(bands, inside ?? INSIDE);
-  const plans = solved.plans.map((plan) => step(plan, job, reader, aimed, effectsOf)).filter(isWorthShowing);
+  const at: StepAims = {
+    reader,
+    bands,
+    aimed: narrowed(bands, inside),
+    doubt: question.doubt ?? NO_DOUBT,
+    effectsOf: (planned) => effectsOf(question, planned),
+  };
   return {
-    kind: 'plan',
-    aim,
     status: solved.status,
-    plans: plans.toSorted(smallerFirst),
-    now: effectsOf(swing),
+    plans: solved.plans
+      .map((plan) => toSteps(plan, swing, at))
+      .filter(isWorthShowing)
+      .toSorted(smallerFirst),
+    now: at.effectsOf(swing),
     readingsNow: { leadArmParallel: now[0], shaftParallel: now[1] },
   };
 }
@@ -99,25 +105,26 @@ const narrowed = ({ leadArmParallel, shaftParallel }: Bands, by: number): Bands 
   shaftParallel: narrow(shaftParallel, by),
 });
 
-function createEffects({ reference, armAngle, rule, weather }: PlanJob): (swing: Swing) => Effects {
-  const strike = strikeOf(reference, readCheckpoints(reference, armAngle));
-  return (swing) => {
-    const checkpoints = readCheckpoints(swing, armAngle);
-    const { delivery } = strike
-      ? deliver(swing, checkpoints, strike, rule)
-      : { delivery: { missing: 'no-shaft-parallel' } as const };
-    const shot = findShot(delivery, swing.rig.club, weather);
-    return { impliedPath: (strike && impliedPath(checkpoints, strike)) ?? null, delivery, shot };
-  };
+function effectsOf({ base, armAngle, rule, weather }: StepPlanQuestion, swing: Swing): Effects {
+  const { impliedPath, delivery, shot } = playOutSwing(base, swing, {
+    ...(armAngle !== undefined && { armAngle }),
+    ...(rule && { rule }),
+    ...(weather && { weather }),
+  });
+  return { impliedPath, delivery, shot };
 }
 
-function step(
-  plan: Plan,
-  { swing, bands, doubt }: PlanJob,
-  reader: ReturnType<typeof createJudge>,
-  aimed: Bands,
-  effectsOf: (swing: Swing) => Effects,
-): StepPlan {
+/** What every plan of one question is brought onto steps by. */
+interface StepAims {
+  readonly reader: Judge;
+  readonly bands: Bands;
+  /** The bands less the margin that a plan keeps. */
+  readonly aimed: Bands;
+  readonly doubt: Judged;
+  readonly effectsOf: (swing: Swing) => Effects;
+}
+
+function toSteps(plan: Plan, swing: Swing, { reader, bands, aimed, doubt, effectsOf: look }: StepAims): StepPlan {
   const from = toDials(swing.movements);
   const free = DIALS.filter(({ id }) => plan.change[id] !== 0).map(({ id }) => DIAL_INDEX[id]);
   const exact = toDials(plan.movements);
@@ -126,8 +133,8 @@ function step(
   const { dials, readings, effort } = first.isInside ? first : findOnSteps(reader, from, exact, free, bands);
   const movements = withDials(swing.movements, dials);
   const short = {
-    leadArmParallel: pastBand(readings[0], bands.leadArmParallel),
-    shaftParallel: pastBand(readings[1], bands.shaftParallel),
+    leadArmParallel: shortOf(readings[0], bands.leadArmParallel),
+    shaftParallel: shortOf(readings[1], bands.shaftParallel),
   };
   const landing = (value: number, plusMinus: number, band: Band): number => shareInBand({ value, plusMinus }, band);
   const moved = DIALS.filter(({ id }, i) => movements[id] !== swing.movements[id] && dials[i] !== from[i]);
@@ -142,22 +149,13 @@ function step(
     holds:
       landing(readings[0], doubt.leadArmParallel, bands.leadArmParallel) *
       landing(readings[1], doubt.shaftParallel, bands.shaftParallel),
-    effects: effectsOf(withMovements(swing, movements)),
+    effects: look(withMovements(swing, movements)),
+    exact: plan,
   };
 }
-
-const pastBand = (value: number, { low, high }: Band): number =>
-  value > high ? value - high : value < low ? value - low : 0;
 
 /** A plan that moves nothing, or two that move the same dials, are one too many. */
 function isWorthShowing({ uses, effort }: StepPlan, at: number, all: readonly StepPlan[]): boolean {
   if (effort === 0) return false;
   return all.findIndex((other) => other.uses.join() === uses.join() && other.effort <= effort) === at;
-}
-
-function smallerFirst(a: StepPlan, b: StepPlan): number {
-  if (a.status !== b.status) return a.status === 'reached' ? -1 : 1;
-  if (a.status === 'reached') return a.effort - b.effort;
-  const left = ({ short }: StepPlan): number => Math.hypot(short.leadArmParallel, short.shaftParallel);
-  return left(a) - left(b);
 }
