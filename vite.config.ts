@@ -61,11 +61,10 @@ const groups = [
     test: /node_modules[\\/](react|react-dom|scheduler|use-sync-external-store|zustand)[\\/]/,
     priority: 40,
   },
-  { name: 'three', test: /node_modules[\\/]three[\\/]/, priority: 30 },
   {
-    name: 'fiber',
-    test: /node_modules[\\/](@react-three|its-fine|react-use-measure)/,
-    priority: 20,
+    name: 'three',
+    test: /node_modules[\\/](three|@react-three|camera-controls|its-fine|react-use-measure|suspend-react|@babel[\\/]runtime)[\\/]/,
+    priority: 30,
   },
   {
     name: 'leva',

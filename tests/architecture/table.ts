@@ -54,14 +54,14 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
     packages: ['@fontsource-variable/vollkorn', '@fontsource-variable/sofia-sans-semi-condensed'],
   },
   scene: {
-    holds: 'a swing with ground, light and traces as plain three objects, for the stage and for clips',
+    holds: 'a swing with ground, light and traces as fiber components over plain builders, for the stage and for clips',
     layers: [...READING, 'figure', 'look'],
-    packages: ['three'],
+    packages: ['react', 'three', '@react-three/fiber'],
   },
   stage: {
     holds: 'the 3D scene on the desk',
     layers: [...STORE, 'figure', 'look', 'scene'],
-    packages: ['react', 'zustand', 'three', '@react-three/fiber'],
+    packages: ['react', 'zustand', 'three', '@react-three/fiber', '@react-three/drei'],
   },
   plates: {
     holds: 'the 2D drawings',
@@ -77,7 +77,7 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
   export: {
     holds: 'clip, still, sheet, model file, table, link',
     layers: [...STORE, 'figure', 'look', 'plates', 'scene'],
-    packages: ['react-dom', 'three', 'mediabunny', 'gifenc', 'fflate', 'uqr'],
+    packages: ['react-dom', 'three', '@react-three/fiber', 'mediabunny', 'gifenc', 'fflate', 'uqr'],
   },
   evaluate: {
     holds: 'the model without a screen, line by line',
@@ -87,7 +87,7 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
 };
 
 /** Packages that are installed and that no layer uses yet. Whoever takes one into use moves it into its layer's row. */
-export const NOT_YET_USED = ['@react-three/drei'];
+export const NOT_YET_USED: readonly string[] = [];
 
 /** Files directly in `src`: they wire layers together, may import any of them, and are imported by none. */
 export const WIRING = ['main.tsx', 'App.tsx'];

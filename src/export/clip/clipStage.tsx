@@ -1,4 +1,5 @@
-import { PerspectiveCamera, Scene, Vector2, VSMShadowMap, WebGLRenderer } from 'three';
+import type { RootState } from '@react-three/fiber';
+import type { PerspectiveCamera } from 'three';
 import { rad } from '../../math/angle';
 import { createPose, type Pose } from '../../model/pose';
 import type { Body } from '../../model/body';
@@ -6,7 +7,9 @@ import type { Club } from '../../model/club';
 import { swingPose, type Swing } from '../../reading/swing';
 import { pointCamera } from '../../scene/camera/camera';
 import { framePoints, type FramePoints } from '../../scene/camera/framePoints';
-import { SwingScene, type SwingShown } from '../../scene/swingScene';
+import { mountScene } from '../../scene/mountScene';
+import { SwingScene } from '../../scene/parts/SwingScene';
+import { SceneFrame, type SwingShown } from '../../scene/sceneFrame';
 import { themeOf, type SceneTokens } from '../../scene/setting/theme';
 import { DIRECTIONS, fitView, type Direction, type Insets, type View } from '../../scene/camera/view';
 import type { PixelSize } from './formats';
@@ -57,23 +60,22 @@ export const shownOf = (
   referenceSwing,
   t,
   pose,
-  throughEyes: false,
   ...(struck ? { struck } : {}),
   ...(ghost ? { ghost: { swing: ghost.swing, t } } : {}),
 });
 
 /**
- * A set of its own to film on: the stage's scene on a canvas that nobody sees, so that the stage stays free. One scene a take; `draw`
- * answers the canvas, good until the next one.
+ * A set of its own to film on: the stage's scene on a canvas that nobody sees, so that the stage stays free. In a worker or on the
+ * page. One scene for all takes; `draw` answers the canvas, good until the next one.
  */
 export class ClipStage {
-  private readonly renderer: WebGLRenderer;
-  private readonly world = new Scene();
-  private readonly camera = new PerspectiveCamera();
-  private readonly size = new Vector2(1, 1);
+  private readonly canvas = createCanvas(1, 1);
+  private readonly root;
+  private readonly state: RootState;
+  private readonly frame = new SceneFrame();
   private readonly pose = createPose();
-  private readonly scenes: SwingScene[];
   private readonly held = new Map<number, Float64Array>();
+  private drawn = 0;
   private isLost = false;
 
   constructor(
@@ -81,20 +83,22 @@ export class ClipStage {
     private readonly takes: readonly ShownSwing[],
     private readonly ghost?: ShownSwing | undefined,
   ) {
-    const canvas = createCanvas(1, 1);
-    canvas.addEventListener('webglcontextlost', () => (this.isLost = true));
-    this.renderer = new WebGLRenderer({ canvas, antialias: true, preserveDrawingBuffer: true });
-    this.renderer.shadowMap.enabled = true;
-    this.renderer.shadowMap.type = VSMShadowMap;
-    this.renderer.setPixelRatio(1);
+    this.canvas.addEventListener('webglcontextlost', () => (this.isLost = true));
+    this.root = mountScene(this.canvas, {
+      width: 1,
+      height: 1,
+      dpr: 1,
+      // One frame for each `draw`, and none in between.
+      frameloop: 'never',
+      renderer: { alpha: false, preserveDrawingBuffer: true },
+    });
     const theme = themeOf(staging.board, staging.tokens);
-    this.world.background = theme.paper;
-    this.scenes = takes.map(() => new SwingScene(theme, this.size));
+    this.state = this.root.render(<SwingScene frame={this.frame} theme={theme} />).getState();
   }
 
   /** The longest side a picture may have here, px. */
   get longest(): number {
-    const gl = this.renderer.getContext();
+    const gl = this.state.gl.getContext();
     return Math.min(
       gl.getParameter(gl.MAX_RENDERBUFFER_SIZE) as number,
       gl.getParameter(gl.MAX_TEXTURE_SIZE) as number,
@@ -114,38 +118,31 @@ export class ClipStage {
   /** The reference with its glass, and the swings that are shown. */
   private framed(): readonly FramePoints[] {
     this.stand(0, this.takes[0].swing.curves.times[0]);
-    const { points, model, ball } = this.scenes[0];
+    const { points, figure, ball } = this.frame;
     const shown = [...this.takes, ...(this.ghost ? [this.ghost] : [])];
-    return [points!, ...shown.map(({ swing }) => framePoints(swing, model!.figure, ball, ball[2]))];
+    return [points!, ...shown.map(({ swing }) => framePoints(swing, figure!, ball, ball[2]))];
   }
 
   /** Draws a take at a time (reference s) as seen from `view`; pens are `unit` px wide for a css px. */
-  draw(take: number, t: number, view: View, picture: PixelSize, unit: number, pose?: Pose): Canvas {
-    const { renderer, world, camera, size } = this;
+  draw(take: number, t: number, view: View, { width, height }: PixelSize, unit: number, pose?: Pose): Canvas {
+    const { state, frame, canvas } = this;
     if (this.isLost) throw new PictureLost();
-    const { width, height } = picture;
-    const now = renderer.getSize(new Vector2());
-    if (now.x !== width || now.y !== height) renderer.setSize(width, height, false);
-    size.set(width / unit, height / unit);
+    if (canvas.width !== width || canvas.height !== height) state.setSize(width, height);
+    frame.size.set(width / unit, height / unit);
     this.stand(take, t, pose);
-    world.clear();
-    world.add(this.scenes[take].root);
-    camera.aspect = width / height;
-    pointCamera(camera, view, this.staging.handed === 'left' ? -1 : 1);
-    renderer.render(world, camera);
-    if (this.isLost || renderer.getContext().isContextLost()) throw new PictureLost();
-    return renderer.domElement;
+    pointCamera(state.camera as PerspectiveCamera, view, frame.mirror);
+    state.advance(++this.drawn);
+    if (this.isLost || state.gl.getContext().isContextLost()) throw new PictureLost();
+    return canvas;
   }
 
   private stand(take: number, t: number, pose?: Pose): void {
     if (pose) this.pose.set(pose);
     else swingPose(this.takes[take].swing, t, this.pose);
-    this.scenes[take].show(shownOf(this.staging, this.takes[take], this.ghost, t, this.pose));
+    this.frame.show(shownOf(this.staging, this.takes[take], this.ghost, t, this.pose));
   }
 
   dispose(): void {
-    for (const scene of this.scenes) scene.dispose();
-    this.renderer.dispose();
-    this.renderer.forceContextLoss();
+    this.root.unmount();
   }
 }

@@ -1,25 +1,18 @@
 import { isReached, type Checkpoint } from '../reading/checkpoints';
-import { SwingScene, type SwingShown } from '../scene/swingScene';
+import { SceneFrame, type SwingShown } from '../scene/sceneFrame';
 import { current, currentPose, desk, noteDrawn, type Derived, type DeskState } from '../store';
 import { ghostTime } from '../store/derive/compare';
 
-/** What the last update drew, to draw again only what changed. */
-interface Drawn {
-  state: DeskState | undefined;
-  eyes: boolean;
-}
+/** The frame of the desk. */
+export class DeskFrame extends SceneFrame {
+  private last: DeskState | undefined;
 
-/** The scene of the desk: `update` moves it to what the desk shows now and does nothing when nothing changed. */
-export class DeskScene extends SwingScene {
-  private readonly last: Drawn = { state: undefined, eyes: false };
-
-  /** Moves everything to what the desk shows. `eyes`: seen through the player's eyes. Answers whether anything changed. */
-  update(eyes: boolean): boolean {
+  /** Moves everything to what the desk shows now; does nothing when nothing changed. */
+  update(): void {
     const state = desk.getState();
-    const { last } = this;
-    if (last.state === state && last.eyes === eyes) return false;
+    if (this.last === state) return;
+    this.last = state;
     const derived = current();
-    const { t } = state.session;
     const pose = currentPose();
     const { ghostSwing } = derived;
     this.show({
@@ -28,19 +21,15 @@ export class DeskScene extends SwingScene {
       handed: derived.player.handed,
       swing: derived.swing,
       referenceSwing: derived.referenceSwing,
-      t,
+      t: state.session.t,
       pose,
-      throughEyes: eyes,
       reference: { swing: derived.referenceSwing, t: referenceTime(derived, state) },
       ...struckOf(derived),
       ...(ghostSwing ? { ghost: { swing: ghostSwing, t: ghostTime(state) } } : {}),
     });
-    noteDrawn(pose, this.model!.placement);
-    Object.assign(last, { state, eyes });
-    return true;
+    noteDrawn(pose, this.placement);
   }
 }
-
 /** The ball leaves where the delivery strikes it. Its track is worked out when it is on its way, not at every step of a slider. */
 function struckOf({ delivery, shot }: Derived): Pick<SwingShown, 'struck'> {
   if ('missing' in delivery || 'missing' in shot) return {};

@@ -1,6 +1,6 @@
-import type { Swing } from '../reading/swing';
-import { findPositions, type Positions } from '../reading/positions';
-import { current, desk } from '../store';
+import type { Swing } from '../../reading/swing';
+import { findPositions, type Positions } from '../../reading/positions';
+import { current, desk } from '../../store';
 
 let last: { readonly swing: Swing; readonly positions: Positions } | undefined;
 

@@ -1,8 +1,6 @@
 import { renderToStaticMarkup } from 'react-dom/server';
-import { PerspectiveCamera, Scene, type WebGLRenderer } from 'three';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { AT } from '../../src/model/chain';
-import { StageController } from '../../src/stage/stageController';
 import { StickFigure } from '../../src/stage/StickFigure';
 import { currentPose, desk, holdAt, setPlayer } from '../../src/store';
 import { clearDesk } from '../../src/store/desk/desk';
@@ -60,14 +58,4 @@ test('a left-handed stick figure is the mirror image in both views', () => {
     expect(left[i].limbs).toEqual(limbs.map(flip));
     expect(Math.max(...club.map(([x]) => Math.abs(x)))).toBeGreaterThan(0.1);
   });
-});
-
-test('the stage mirrors its camera for a left-handed player, and turns it back for a right-handed one', () => {
-  const renderer = { shadowMap: { autoUpdate: true } } as unknown as WebGLRenderer;
-  const stagehand = new StageController(renderer, new Scene(), new PerspectiveCamera(), undefined);
-  const seen = (['right', 'left', 'right'] as const).map((handed) => {
-    setPlayer({ statureM: 1.78, handed });
-    return stagehand.mirror;
-  });
-  expect(seen).toEqual([1, -1, 1]);
 });
