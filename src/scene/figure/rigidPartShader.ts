@@ -1,5 +1,6 @@
 import type { Material, WebGLProgramParametersWithUniforms } from 'three';
 import { MATRIX_SIZE, PART, PART_IDS } from '../../figure/partIds';
+import { patchShader } from './patchShader';
 
 /** Three rows of four numbers a part: small enough for plain shader uniforms, which every graphics card reads fast. */
 export type PartRows = { readonly value: Float32Array };
@@ -66,13 +67,11 @@ export function withRigidParts<M extends Material>(material: M, rows: PartRows):
   material.onBeforeCompile = (shader: WebGLProgramParametersWithUniforms, renderer) => {
     before(shader, renderer);
     shader.uniforms['partRows'] = rows;
-    shader.vertexShader = shader.vertexShader
-      .replace('#include <common>', `#include <common>${RIGID_PART_SHADER.declare}`)
-      .replace(
-        '#include <beginnormal_vertex>',
-        '#include <beginnormal_vertex>\nobjectNormal = carryNormal(objectNormal);',
-      )
-      .replace('#include <begin_vertex>', '#include <begin_vertex>\ntransformed = carryPoint(transformed);');
+    shader.vertexShader = patchShader(shader.vertexShader, {
+      '#include <common>': `#include <common>${RIGID_PART_SHADER.declare}`,
+      '#include <beginnormal_vertex>': '#include <beginnormal_vertex>\nobjectNormal = carryNormal(objectNormal);',
+      '#include <begin_vertex>': '#include <begin_vertex>\ntransformed = carryPoint(transformed);',
+    });
   };
   material.customProgramCacheKey = () => `carried ${key}`;
   return material;

@@ -1,4 +1,5 @@
 import { PlaneGeometry, ShadowMaterial, Vector4, type Color } from 'three';
+import { patchShader } from '../figure/patchShader';
 import type { Theme } from './theme';
 
 /** Soft dark discs where something rests on the ground: both feet, the ball, and a wide one under the player. */
@@ -61,12 +62,14 @@ export class Floor {
         discPlaces: { value: this.places },
         discTurns: { value: this.turns },
       });
-      shader.vertexShader = shader.vertexShader
-        .replace('#include <common>', '#include <common>\nvarying vec2 vPlace;')
-        .replace('#include <begin_vertex>', '#include <begin_vertex>\nvPlace = position.xz;');
-      shader.fragmentShader = shader.fragmentShader
-        .replace('#include <common>', `#include <common>${DECLARE}`)
-        .replace('#include <colorspace_fragment>', `#include <colorspace_fragment>${LAYERS}`);
+      shader.vertexShader = patchShader(shader.vertexShader, {
+        '#include <common>': '#include <common>\nvarying vec2 vPlace;',
+        '#include <begin_vertex>': '#include <begin_vertex>\nvPlace = position.xz;',
+      });
+      shader.fragmentShader = patchShader(shader.fragmentShader, {
+        '#include <common>': `#include <common>${DECLARE}`,
+        '#include <colorspace_fragment>': `#include <colorspace_fragment>${LAYERS}`,
+      });
     };
     material.customProgramCacheKey = () => 'floor';
     this.material = material;

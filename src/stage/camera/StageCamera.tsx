@@ -42,11 +42,12 @@ export function StageCamera({ frame, keyed, isHeld }: Props) {
     leaveFree(free);
     if (desk.getState().session.view !== 'free') setView('free');
   }, [frame]);
+  // The controls take one move a frame: what a finger did between the last frame and being lifted would be lost.
+  const takeMove = useCallback(() => void controls.current!.update(0), []);
   const drag = useCallback(() => {
-    // Once per frame would lose what a finger did between the last frame and being lifted.
-    controls.current!.update(0);
+    takeMove();
     leave();
-  }, [leave]);
+  }, [takeMove, leave]);
 
   useEffect(() => {
     const own = controls.current!;
@@ -106,6 +107,7 @@ export function StageCamera({ frame, keyed, isHeld }: Props) {
     <CameraControls
       ref={controls}
       impl={StageControls}
+      onControlStart={takeMove}
       onControl={drag}
       onUpdate={() => {
         hasMoved.current = true;
