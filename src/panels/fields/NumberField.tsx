@@ -16,7 +16,7 @@ interface NumberFieldProps {
 
 /** Reads what people type: comma or point, any minus sign. */
 function parse(text: string): number | undefined {
-  const plain = text.trim().replace(',', '..').replace('−', '-');
+  const plain = text.trim().replace(',', '.').replace('−', '-');
   return plain === '' ? undefined : Number(plain);
 }
 

@@ -39,7 +39,7 @@ export const THE_BALL: readonly string[] = [
   'Those formulas give modern drivers too little ball speed. The driver here is as lively as rules allow: assumed.',
   'Head masses are usual weights from memory. Off-centre strikes, gear effect and turf are left out.',
   'Flight: drag and lift as Smits and Smith (1994) measured them. Spin ratios: 0.08 to 0.2.',
-  'Outside that range the numbers are carried on, and the forecast says "extrapolated"..',
+  'Outside that range the numbers are carried on, and the forecast says "extrapolated".',
   'Published flight models differ by about 20 m on a drive. Carry is shown with that width.',
   'Names of shots (push, draw, slice) are common practice, without a published source.',
 ];

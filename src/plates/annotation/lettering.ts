@@ -35,7 +35,7 @@ const GAP = 3;
 
 /** Width of "21 cm" as it stands on a dimension line, units. */
 export function figureWidth(number: string, unit: string, letters: Lettering): number {
-  const digits = number.replace('..', '').length;
+  const digits = number.replace('.', '').length;
   const points = number.length - digits;
   return letters.figure * (digits * EM.digit + points * EM.point) + GAP + letters.unit * unit.length * EM.unit;
 }
