@@ -12,6 +12,11 @@ const FOV = DIRECTIONS.free.fov;
 /** Time constants, s: turning to a view, and following a finger. */
 const SMOOTH = { turn: 0.11, drag: 0.06 } as const;
 /**
+ * camera-controls zoom by 0.95 to the power of an eighth of what the fingers' distance from their middle changes, px. At this speed
+ * times one over the fingers' distance, they keep what lies under them.
+ */
+const PINCH_PX = (8 * 2) / -Math.log(0.95);
+/**
  * A step of the damping lasts no longer than this, s: the picture may have slept, or be slow to draw. A cut is one step so long that
  * nothing is left to go.
  */
@@ -56,9 +61,16 @@ export class StageControls extends CameraControlsImpl {
   }
 
   override update(delta: number): boolean {
+    this.dollySpeed = this.pinchSpeed();
     const longest = this.isGoing ? STEP.going : STEP.waking;
     this.isGoing = super.update(this.isDamped ? Math.min(delta, longest) : STEP.cut);
     return this.isGoing;
+  }
+
+  /** For two fingers by their distance; for a wheel 1. */
+  private pinchSpeed(): number {
+    const [a, b] = this._activePointers ?? [];
+    return b ? PINCH_PX / Math.max(1, Math.hypot(a.clientX - b.clientX, a.clientY - b.clientY)) : 1;
   }
 
   /** With shift, a mouse or pen moves the picture instead of turning it. */
