@@ -3,7 +3,7 @@ import { current, useWrittenAtRest } from '../store';
 import { Chips } from './Chips';
 import { cameraStore } from './camera/cameraStore';
 import { Picture } from './Picture';
-import { sayPicture } from './sentence';
+import { sayPicture } from '../words/swing/picture';
 import './stage.css';
 import { StickFigure } from './StickFigure';
 

@@ -10,7 +10,7 @@ import { DIALS } from '../../src/model/movements';
 import { swingPose } from '../../src/reading/swing';
 import { findShipped } from '../../src/solving/reference/shipped';
 import { current, currentPose, DEFAULT_DOCUMENT, desk, dialValue, EDGE_DIALS, type DeskLook } from '../../src/store';
-import { dialWords } from '../../src/panels/dials/dialWords';
+import { dialWords } from '../../src/words/swing/edgeDials';
 import { sayCheckpoint } from '../../src/words';
 import { MEASURED } from '../../src/words/numbers/units';
 import { createRandom } from '../reference/random';

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { CALIBRATED, FROM_PLANE_TO_PATH, PREDICTED, THE_BALL } from '../../src/panels/shell/aboutModel';
+import { CALIBRATED, FROM_PLANE_TO_PATH, PREDICTED, THE_BALL } from '../../src/words/about/model';
 
 const sentences = [...CALIBRATED, ...PREDICTED, ...FROM_PLANE_TO_PATH, ...THE_BALL].flatMap((text) =>
   text.split(/(?<=[.?!]) (?=[A-Z])/),

@@ -5,7 +5,7 @@ import { findPositions, type Positions } from '../../reading/positions';
 import type { Swing } from '../../reading/swing';
 import type { Struck } from '../../scene/lines/ballFlightTrail';
 import { FRESH_SESSION, toMovements, type Derived, type DeskState, type Document } from '../../store';
-import { sayChange, sayMovement } from '../../words';
+import { sayChange, sayDialled } from '../../words';
 import { toArmAngle, toWeather } from '../../store/document/convert';
 import { derive } from '../../store/derive/derived';
 import { playOut } from '../../solving/playOut';
@@ -85,16 +85,6 @@ function playAfter(
     trackPoints: TRACK_POINTS,
   });
   return { swing, checkpoints, positions: findPositions(swing, checkpoints), struck: struckBy(delivery, shot) };
-}
-
-/** "Cupped 16°, 8 % faster": what differs from the reference. */
-function sayDialled(movements: Movements, units: Document['units']): string {
-  const phrases = DIALS.filter((dial) => Math.abs(movements[dial.id] - dial.neutral) > dial.step / 10).map(
-    ({ id }) => sayMovement(id, movements, units).phrase,
-  );
-  if (phrases.length === 0) return 'As reference';
-  const text = phrases.join(', ');
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** How far each dial goes from now to after, model units. */

@@ -12,7 +12,7 @@ import {
 } from '../../store';
 import { DialRule } from './DialRule';
 import { DialValue } from './DialValue';
-import { dialWords, spokenLike } from './dialWords';
+import { dialWords, spokenLike } from '../../words/swing/edgeDials';
 import { useDoubleTap } from './doubleTap';
 import { holdKey, holdPointer } from './gesture';
 import { StepButton } from './StepButton';

@@ -10,7 +10,7 @@ import {
   type DeskState,
   type DialId,
 } from '../../store';
-import { dialWords, typingOf, typingProblem } from './dialWords';
+import { dialWords, typingOf, typingProblem } from '../../words/swing/edgeDials';
 
 interface Props {
   readonly id: DialId;
@@ -59,7 +59,7 @@ function DialField({ id, onClose, onLeave }: Props & { onClose: () => void; onLe
 
   /** True when the typed value was taken. */
   const take = (field: HTMLInputElement): boolean => {
-    const wrong = typingProblem(id, field.valueAsNumber, units);
+    const wrong = typingProblem(edgeDial(id), field.valueAsNumber, units);
     setProblem(wrong);
     if (wrong === undefined && field.valueAsNumber !== toField(value)) setMovement(id, fromField(field.valueAsNumber));
     return wrong === undefined;

@@ -18,7 +18,7 @@ import { setSeen, showGhost, takeDialled, toDialled } from '../../store/desk/why
 import { CHECKPOINT_NAMES, COMPUTED, EXAGGERATED, LENGTHS, PLATE_WORDS, sayFilmed } from '../../words';
 import { ALIKE, NOTHING_MARKED, sayExplanation, sayMatch, sayMisfit } from '../../words/why/sightings';
 import { sayHold, sayJudged } from '../../words/why/whatToChange';
-import { outside } from '../player/lengthFields';
+import { outside } from '../../words/numbers/ranges';
 import { NumberField } from '../fields/NumberField';
 import { Lead, Source } from '../why/Lead';
 

@@ -1,4 +1,5 @@
-import { lessonsOf, listPlayers, sayDay, swingsOf, type BookRecord } from '../../record';
+import { lessonsOf, listPlayers, swingsOf, type BookRecord } from '../../record';
+import { sayDay } from '../../words/book/days';
 import { matchOnSteps } from '../../solving/diagnosis/matchOnSteps';
 import { STILL_DIALLED, SITUATIONS, type Document } from '../../store';
 import { toDialled } from '../../store/document/convert';

@@ -9,7 +9,8 @@ import {
 } from '../document/document';
 import { desk, put } from './desk';
 import { stepBetween, turnBack, turnForward, withStep } from '../document/history';
-import { nameOfChange, SECTION_NAMES, type NamedSection } from '../document/labels';
+import { SECTION_NAMES } from '../../words/swing/steps';
+import { nameOfChange, type NamedSection } from '../document/labels';
 import { SITUATIONS, type SituationId } from '../document/situations';
 import type { Gesture } from './state';
 
