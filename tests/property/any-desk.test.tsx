@@ -17,8 +17,11 @@ import { swingPose } from '../../src/reading/swing';
 import { sayPicture } from '../../src/words/swing/picture';
 import { current, currentPose, desk, dialValue, EDGE_DIALS, type Document } from '../../src/store';
 import { clearDesk } from '../../src/store/desk/desk';
+import { startEffects } from '../../src/store/effects/startEffects';
 import { sayCheckpoint, sayMiss, sayNoShot, sayShape, sayShortcomings, sayStatus } from '../../src/words';
 import { documents } from './documents';
+
+startEffects();
 
 /** How many desks are set up at random; ANY_DESK=5000 for the long run. */
 const RUNS = Number(process.env['ANY_DESK'] ?? 30);

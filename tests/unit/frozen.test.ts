@@ -8,6 +8,7 @@ import { createIdbStorage } from '../../src/record/storage/idbStorage';
 import { openWriteAheadStorage } from '../../src/record/storage/writeAheadStorage';
 import { desk, redo, startDesk, undo } from '../../src/store';
 import { clearDesk } from '../../src/store/desk/desk';
+import { startEffects } from '../../src/store/effects/startEffects';
 import { createClock, createKeeper, makePlayer, standBook } from './record-stand';
 
 /*
@@ -21,6 +22,7 @@ interface Wanted {
   readonly wanted: Record<string, unknown>;
 }
 
+startEffects();
 beforeEach(clearDesk);
 
 describe('the desk as it lay in the small storage', () => {

@@ -32,6 +32,7 @@ import {
   undo,
 } from '../../src/store';
 import { clearDesk } from '../../src/store/desk/desk';
+import { startEffects } from '../../src/store/effects/startEffects';
 import { toBands } from '../../src/store/document/convert';
 import { NO_HISTORY, withStep } from '../../src/store/document/history';
 
@@ -47,6 +48,7 @@ const dragTilt = (): void => {
 };
 const labels = (): string[] => desk.getState().history.past.map(({ label }) => label);
 
+startEffects();
 beforeEach(() => clearDesk());
 
 describe('one change', () => {

@@ -7,7 +7,8 @@ import type { Struck } from '../../scene/lines/ballFlightTrail';
 import { FRESH_SESSION, toMovements, type Derived, type DeskState, type Document } from '../../store';
 import { sayChange, sayDialled } from '../../words';
 import { toArmAngle, toWeather } from '../../store/document/convert';
-import { derive } from '../../store/derive/derived';
+import { createDeriver } from '../../store/derive/deriver';
+import { deskBases } from '../../store/desk/desk';
 import { playOut } from '../../solving/playOut';
 import type { StepPlan } from '../../solving/diagnosis/planOnSteps';
 import { COMPARISON_LABELS, isThere, type ComparisonId } from './comparisonTarget';
@@ -38,7 +39,7 @@ export interface ExportSnapshot {
 
 /** What a state of the desk shows when nothing is drawn doubled, tried out or compared: what files are made from. */
 export const derivePlain = (state: DeskState): Derived =>
-  derive({ ...state, session: { ...FRESH_SESSION, ghost: state.session.ghost } });
+  createDeriver(deskBases).derive({ ...state, session: { ...FRESH_SESSION, ghost: state.session.ghost } });
 
 /** What the desk shows, and what it is set against; `plan` where that was asked for and there is one. */
 export function takeSnapshot(
