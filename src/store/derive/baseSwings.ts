@@ -37,14 +37,14 @@ export interface NoGround {
  */
 export interface BaseSwings {
   /** Player and club with their reference swing. */
-  groundOf(player: Player, choice: ClubChoice, references: References): Ground | NoGround;
+  readonly groundOf: (player: Player, choice: ClubChoice, references: References) => Ground | NoGround;
   /** The swing of a ground with this top and tempo, nothing dialled. */
-  baseOn(ground: Ground, setUp: SetUp): Base;
+  readonly baseOn: (ground: Ground, setUp: SetUp) => Base;
   /** Player, club, top and tempo in one. */
-  baseOf(
+  readonly baseOf: (
     of: { readonly player: Player; readonly club: ClubChoice; readonly setUp: SetUp },
     references: References,
-  ): Base | NoGround;
+  ) => Base | NoGround;
 }
 
 /** Players, tops and tempos kept at hand: more than two that are compared and the mixtures of them. */

@@ -22,11 +22,11 @@ import { bandsWithHysteresis } from './verdictHysteresis';
 /** Works out what states of the desk show. The answers follow from the state alone; the last ones are kept, for whoever owns it. */
 export interface Deriver {
   /** Worked out once per change; asking again for the same state is free. */
-  derive(state: DeskState): Derived;
+  readonly derive: (state: DeskState) => Derived;
   /** Joints at the playhead, model units, with what the bench changed on top. One buffer, reused. */
-  jointsOf(state: DeskState): JointVector;
+  readonly jointsOf: (state: DeskState) => JointVector;
   /** Pose at the playhead, with what the bench changed on top. One buffer, filled anew when something changed. */
-  poseOf(state: DeskState): Pose;
+  readonly poseOf: (state: DeskState) => Pose;
 }
 
 /** Which swing stands on the desk, and what is said of it. */

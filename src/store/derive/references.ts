@@ -9,7 +9,7 @@ export type Found = { readonly reference: ReferenceSwing } | { readonly failed: 
 export type References = ReadonlyMap<string, Found>;
 
 /** Nothing looked for yet. */
-export const NO_REFERENCES: References = new Map();
+export const NO_REFERENCES: ReadonlyMap<string, Found> = new Map();
 
 /** Tells a body with a club from every other; what the club is called makes no difference. */
 export const referenceKey = (body: Body, { name: _, ...club }: Club): string => JSON.stringify([body, club]);

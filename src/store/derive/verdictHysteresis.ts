@@ -8,11 +8,16 @@ import { judge, judgedReading, type Band, type Bands, type Verdict } from '../..
  */
 export const HYSTERESIS = 0.00005;
 
-/** The verdict that stands on screen at each checkpoint, and the band it was given by. */
-export type StandingVerdicts = { readonly [id in CheckpointId]?: { readonly band: Band; readonly verdict: Verdict } };
+/** A verdict that stands on screen, and the band it was given by. */
+interface Standing {
+  readonly band: Band;
+  readonly verdict: Verdict;
+}
+/** The verdicts that stand on screen at each checkpoint. */
+export type StandingVerdicts = { readonly [id in CheckpointId]?: Standing | undefined };
 
 /** Nothing has been judged yet. */
-export const NO_VERDICTS: StandingVerdicts = {};
+export const NO_VERDICTS: Readonly<StandingVerdicts> = {};
 
 /** The band a reading is judged by while `before` stands: its near edge gives way by `HYSTERESIS`. */
 function giveWay({ low, high }: Band, before: Verdict): Band {
@@ -39,10 +44,7 @@ export function bandsWithHysteresis(
     const band = bands[id];
     const last = before[id];
     if (!isReached(checkpoint)) {
-      if (last) {
-        const { [id]: _, ...others } = verdicts;
-        verdicts = others;
-      }
+      if (last) verdicts = { ...verdicts, [id]: undefined };
       continue;
     }
     const value = judgedReading(id, checkpoint);
