@@ -1,4 +1,4 @@
-import { lazy, Suspense, useLayoutEffect } from 'react';
+import { lazy, Suspense, useLayoutEffect, useState, useSyncExternalStore } from 'react';
 import {
   Bar,
   Drawer,
@@ -11,6 +11,7 @@ import {
   Situations,
   StageNotices,
   Status,
+  StudentBar,
   Time,
 } from './panels';
 import { Plate } from './plates';
@@ -29,10 +30,31 @@ const onQuiet = (): void => {
   PAIR.fetch();
 };
 
+/** The screens with room for one slider: `small` and `low` of the desk's style sheet. */
+const SMALL = [
+  '(max-width: 599px)',
+  '(min-width: 600px) and (max-width: 1139px) and (max-height: 559px)',
+  '(min-width: 600px) and (max-width: 859px) and (min-aspect-ratio: 901/1000) and (min-height: 560px)',
+].join(', ');
+
+function useSmall(): boolean {
+  const [query] = useState(() => matchMedia(SMALL));
+  return useSyncExternalStore(
+    (tell) => {
+      query.addEventListener('change', tell);
+      return () => query.removeEventListener('change', tell);
+    },
+    () => query.matches,
+  );
+}
+
 /** Who stands where on the board. */
 export function App() {
   const board = useDesk(({ document }) => document.board);
   const drawer = useDesk(({ session }) => session.drawer);
+  const turned = useDesk(({ session }) => session.turned);
+  const student = useDesk(({ session }) => session.student);
+  const isSmall = useSmall();
   useLayoutEffect(() => {
     document.documentElement.dataset['board'] = board;
     const paper = getComputedStyle(document.documentElement).getPropertyValue('--paper');
@@ -40,8 +62,14 @@ export function App() {
   }, [board]);
 
   return (
-    <div className="desk" data-drawer={drawer ?? 'none'}>
-      <Bar />
+    <div
+      className="desk"
+      data-drawer={drawer ?? 'none'}
+      data-turned={turned || undefined}
+      data-student={student || undefined}
+      data-dials={isSmall || student ? 'one' : 'all'}
+    >
+      {student ? <StudentBar /> : <Bar />}
       <main className="board">
         <div className="stage-place">
           <ErrorBoundary part="The picture">
@@ -50,6 +78,7 @@ export function App() {
             </Suspense>
           </ErrorBoundary>
           <StageNotices />
+          <Status />
         </div>
         <section className="plates" aria-label="Checkpoint plates">
           <Plate id="leadArmParallel" onSight={(metres) => sawAt('leadArmParallel', metres)} />
@@ -59,7 +88,6 @@ export function App() {
         <Movements />
       </main>
       <Drawer ballDrawings={<BALL.Part />} pairDrawings={<PAIR.Part />} onQuiet={onQuiet} />
-      <Status />
       <Situations />
       <More />
       <LiveRegion />

@@ -9,4 +9,5 @@ export { Movements } from './dials/Movements';
 export { Situations } from './dials/Situations';
 export { StageNotices } from './shell/StageNotices';
 export { Status } from './shell/Status';
+export { StudentBar } from './shell/StudentBar';
 export { Time } from './time/Time';

@@ -1,13 +1,13 @@
 import { useLayoutEffect, useRef, useState } from 'react';
 import { current, useWrittenAtRest } from '../store';
-import { Chips } from './Chips';
 import { cameraStore } from './camera/cameraStore';
 import { Picture } from './Picture';
 import { sayPicture } from '../words/swing/picture';
 import './stage.css';
+import { ViewList } from './ViewList';
 import { StickFigure } from './StickFigure';
 
-type Layout = 'row' | 'column' | 'one';
+type Layout = 'list' | 'small';
 type Drawing = 'drawing' | 'refused' | 'lost';
 
 const NOTES = {
@@ -15,23 +15,18 @@ const NOTES = {
   lost: 'The 3D picture is away for a moment. The stick figure shows the same swing.',
 } as const;
 
-/** Kept free for chips, and on the left for what the panels pin there. */
+/** Kept free for what stands on the picture: the list of views at the left, the caption at the foot. */
 const INSETS = {
-  row: { left: 96, right: 14, top: 12, bottom: 68 },
-  column: { left: 172, right: 24, top: 12, bottom: 12 },
-  one: { left: 120, right: 8, top: 8, bottom: 8 },
-  /** Taller than wide: the slips stand above the picture. */
-  tall: { left: 14, right: 14, top: 124, bottom: 12 },
+  list: { left: 132, right: 14, top: 12, bottom: 30 },
+  small: { left: 8, right: 8, top: 8, bottom: 20 },
 } as const;
 
-/** A row of chips needs this much width, a column of them this much height, px. */
-const ROOM = { row: { width: 460, height: 260 }, column: { width: 700, height: 316 } } as const;
+/** The list needs this much of the picture, px. */
+const ROOM = { width: 400, height: 440 } as const;
 
-/** The views stand below the picture; beside it where it is wide and low; behind one button where neither fits. */
-function layoutOf(width: number, height: number): Layout {
-  if (width >= ROOM.column.width && height >= ROOM.column.height && width > height * 1.9) return 'column';
-  return width < ROOM.row.width || height < ROOM.row.height ? 'one' : 'row';
-}
+/** The views stand in a list at the picture's left edge, or behind buttons where it is small. */
+const layoutOf = (width: number, height: number): Layout =>
+  width < ROOM.width || height < ROOM.height ? 'small' : 'list';
 
 /** Whether the browser gives out a WebGL 2 context at all; asked once, on a canvas of its own. */
 function drawsWebGL(): boolean {
@@ -47,7 +42,7 @@ function drawsWebGL(): boolean {
 /** The stage: the figure in 3D with its captions and views, or a stick figure where 3D is refused. The only canvas. */
 export function Stage() {
   const [drawing, setDrawing] = useState<Drawing>(() => (drawsWebGL() ? 'drawing' : 'refused'));
-  const [layout, setLayout] = useState<Layout>('row');
+  const [layout, setLayout] = useState<Layout>('list');
   const picture = useRef<HTMLDivElement>(null);
   const overlay = useRef<HTMLDivElement>(null);
   const image = useRef<HTMLDivElement>(null);
@@ -62,7 +57,7 @@ export function Stage() {
       const { clientWidth: width, clientHeight: height } = element;
       const next = layoutOf(width, height);
       setLayout(next);
-      const insets = INSETS[next === 'one' && height > width ? 'tall' : next];
+      const insets = INSETS[next];
       if (cameraStore.getState().insets !== insets) cameraStore.setState({ insets });
     };
     const observer = new ResizeObserver(measure);
@@ -112,7 +107,7 @@ export function Stage() {
         {drawing !== 'drawing' && <StickFigure note={NOTES[drawing]} />}
       </div>
       {/* Without 3D there is nothing to look at from elsewhere. */}
-      {drawing !== 'refused' && <Chips layout={layout} />}
+      {drawing !== 'refused' && <ViewList isSmall={layout === 'small'} />}
     </section>
   );
 }

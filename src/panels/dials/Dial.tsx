@@ -29,6 +29,7 @@ interface Props {
 /** One dial: native slider on a rule, a step down and up, the value in words. The value is written, not rendered. */
 export function Dial({ id, leads = false }: Props) {
   const units = useDesk(({ document }) => document.units);
+  const isChosen = useDesk(({ session }) => session.dial === id);
   const dial = edgeDial(id);
   const { label, low, high } = dialWords(id, dial.neutral, units);
   const value = ({ document }: DeskState): number => dialValue(document.movements, id);
@@ -47,7 +48,7 @@ export function Dial({ id, leads = false }: Props) {
   const stepBy = (steps: number) => (): void => nudgeMovement(id, steps);
 
   return (
-    <div className="dial" data-dial={id}>
+    <div className="dial" data-dial={id} data-chosen={isChosen}>
       <div className="dial-top">
         <span className={leads ? 'dial-name' : 'dial-name dial-name-sub'}>{label}</span>
         <span ref={note} />

@@ -1,7 +1,8 @@
 import { DIALS, MOVEMENT_GROUPS, type MovementGroup } from '../../model/movements';
-import { setGroup, useDesk } from '../../store';
+import { dialValue, setDial, useDesk, type DialId } from '../../store';
 import { Dial } from './Dial';
-import { ExaggerateSwitch, GhostButton, ResetButton } from './MovementActions';
+import { dialWords } from './dialWords';
+import { ResetButton } from './MovementActions';
 import { SITUATIONS_ID } from './Situations';
 
 /** What the three movements are called on the page. */
@@ -11,45 +12,52 @@ export const GROUP_NAMES: Readonly<Record<MovementGroup, string>> = {
   sideTilt: 'Side tilt',
 };
 
-/** The three movements. All at once where there is room; on a phone one at a time, chosen by three tabs. */
+/** The three movements, each with its second dial. Where there is room for one slider, five picks choose it and show all values. */
 export function Movements() {
-  const chosen = useDesk(({ session }) => session.group);
   return (
     <>
       <fieldset className="pick" aria-label="Movement">
-        {MOVEMENT_GROUPS.map((group) => (
-          <button key={group} type="button" aria-pressed={group === chosen} onClick={() => setGroup(group)}>
-            {GROUP_NAMES[group]}
-          </button>
+        {DIALS.map(({ id }) => (
+          <PickButton key={id} id={id} />
         ))}
       </fieldset>
       <section className="moves" aria-label="Movements">
         {MOVEMENT_GROUPS.map((group) => (
-          <fieldset
-            key={group}
-            aria-label={GROUP_NAMES[group]}
-            className="move"
-            data-group={group}
-            data-chosen={group === chosen}
-          >
+          <fieldset key={group} aria-label={GROUP_NAMES[group]} className="move" data-group={group}>
             {DIALS.filter((dial) => dial.group === group).map((dial, i) => (
               <Dial key={dial.id} id={dial.id} leads={i === 0} />
             ))}
-            {group === 'leadWrist' && <Actions />}
           </fieldset>
         ))}
+        <div className="acts">
+          <button type="button" className="plain" popoverTarget={SITUATIONS_ID}>
+            Typical swings
+          </button>
+          <ResetButton />
+        </div>
       </section>
     </>
   );
 }
 
-const Actions = () => (
-  <div className="acts">
-    <ResetButton />
-    <GhostButton />
-    <button type="button" className="plain" popoverTarget={SITUATIONS_ID}>
-      Situations
+/** Names short enough for a fifth of a phone's width. */
+const PICK_NAMES: Readonly<Record<(typeof DIALS)[number]['id'], string>> = {
+  leadWristFlexion: 'Lead wrist',
+  rotationRate: 'Body turn',
+  rotationDelay: 'Start',
+  trailTilt: 'Side bend',
+  pelvisShift: 'Hip slide',
+};
+
+function PickButton({ id }: { id: keyof typeof PICK_NAMES & DialId }) {
+  const isChosen = useDesk(({ session }) => session.dial === id);
+  const units = useDesk(({ document }) => document.units);
+  const value = useDesk(({ document }) => dialValue(document.movements, id));
+  const { short, past } = dialWords(id, value, units);
+  return (
+    <button type="button" aria-pressed={isChosen} data-past={past !== undefined} onClick={() => setDial(id)}>
+      {PICK_NAMES[id]}
+      <b>{short}</b>
     </button>
-    <ExaggerateSwitch />
-  </div>
-);
+  );
+}

@@ -1,6 +1,6 @@
 import { useRef } from 'react';
 import { loadSituation, SITUATIONS, useWrittenAtRest, type Dialled, type SituationId } from '../../store';
-import { ExaggerateSwitch, GhostButton, ResetButton } from './MovementActions';
+import { ResetButton } from './MovementActions';
 
 /** Id of the sheet, for the buttons that open it. */
 export const SITUATIONS_ID = 'situations';
@@ -9,9 +9,8 @@ const TEXTS = new Map(SITUATIONS.map(({ id, dialled }) => [JSON.stringify(dialle
 /** The situation that is dialled just so, if any. */
 const situationOf = (movements: Dialled): SituationId | undefined => TEXTS.get(JSON.stringify(movements));
 
-/** Ready-made situations in a sheet that opens over the stage; a tap loads one and closes it. */
+/** Typical swings in a sheet that lies on the dials and stays open: tap one after another, figure and plates answer. */
 export function Situations() {
-  const sheet = useRef<HTMLDialogElement>(null);
   const list = useRef<HTMLDivElement>(null);
   useWrittenAtRest(
     ({ document }) => situationOf(document.movements),
@@ -20,32 +19,22 @@ export function Situations() {
     },
   );
   return (
-    <dialog ref={sheet} id={SITUATIONS_ID} className="situations" popover="auto" aria-label="Situations">
+    <dialog id={SITUATIONS_ID} className="situations" popover="auto" aria-label="Typical swings">
       <div className="situations-head">
-        <h2>Situations</h2>
+        <h2>Typical swings</h2>
         <button type="button" className="text-button" popoverTarget={SITUATIONS_ID} popoverTargetAction="hide">
           Close
         </button>
       </div>
       <div className="situations-list" ref={list}>
         {SITUATIONS.map(({ id, label }) => (
-          <button
-            key={id}
-            type="button"
-            className="plain"
-            onClick={() => {
-              loadSituation(id);
-              sheet.current?.hidePopover();
-            }}
-          >
+          <button key={id} type="button" className="plain" onClick={() => loadSituation(id)}>
             {label}
           </button>
         ))}
       </div>
       <div className="situations-acts">
         <ResetButton />
-        <GhostButton />
-        <ExaggerateSwitch />
       </div>
     </dialog>
   );

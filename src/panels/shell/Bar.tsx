@@ -10,24 +10,29 @@ interface DrawerTab {
   readonly tab: string;
   /** Where there is little room. */
   readonly short?: string;
-  /** In the sheet of further drawers: everywhere, or where there is no room for another tab. */
-  readonly isMore?: 'always' | 'on a phone';
+  /** Several drawers behind one tab: this one is a part of that one's, under this name. */
+  readonly part?: { readonly of: DrawerId; readonly name: string };
+  /** In the sheet of further drawers. */
+  readonly isMore?: true;
 }
 
-/** The drawers in the order of their tabs. */
+/** The drawers in the order of a lesson, which is that of their tabs. */
 export const DRAWERS: readonly DrawerTab[] = [
-  { id: 'setUp', title: 'Set-up', tab: 'Set-up' },
-  { id: 'ledger', title: 'Ledger', tab: 'Ledger' },
-  { id: 'map', title: 'Corridor map', tab: 'Corridor map', short: 'Map' },
-  { id: 'plan', title: 'Change plan', tab: 'Change plan', short: 'Plan' },
-  { id: 'ball', title: 'The ball', tab: 'Ball', isMore: 'on a phone' },
-  { id: 'lessons', title: 'Lesson book', tab: 'Lesson book', short: 'Lessons' },
-  { id: 'clip', title: 'Show it', tab: 'Clip', isMore: 'on a phone' },
-  { id: 'seen', title: 'This is what I saw', tab: 'This is what I saw', isMore: 'always' },
-  { id: 'compare', title: 'Compare', tab: 'Compare two swings', isMore: 'always' },
-  { id: 'joints', title: 'Joints bench', tab: 'Joints bench', isMore: 'always' },
-  { id: 'about', title: 'About this model', tab: 'About this model', isMore: 'always' },
+  { id: 'setUp', title: 'Player and club', tab: 'Player & club', short: 'Player' },
+  { id: 'seen', title: 'What I saw', tab: 'What I saw', short: 'Seen' },
+  { id: 'ledger', title: 'Why', tab: 'Why', part: { of: 'ledger', name: 'Share of each' } },
+  { id: 'map', title: 'Why', tab: 'Room for error', part: { of: 'ledger', name: 'Room for error' } },
+  { id: 'compare', title: 'Why', tab: 'Two swings', part: { of: 'ledger', name: 'Two swings' } },
+  { id: 'plan', title: 'What to change', tab: 'What to change', short: 'Change' },
+  { id: 'ball', title: 'Ball flight', tab: 'Ball flight', short: 'Ball' },
+  { id: 'clip', title: 'Show and send', tab: 'Show & send', short: 'Send' },
+  { id: 'lessons', title: 'Lesson book', tab: 'Lesson book', short: 'Book' },
+  { id: 'joints', title: 'Pose the body', tab: 'Pose the body', isMore: true },
+  { id: 'about', title: 'About this model', tab: 'About this model', isMore: true },
 ];
+
+/** The drawer whose tab stands for this one. */
+export const tabOf = (id: DrawerId): DrawerId => DRAWERS.find((drawer) => drawer.id === id)?.part?.of ?? id;
 
 /** Undo and redo by the usual keys, where nothing is being typed. */
 function turnByKey(event: KeyboardEvent): void {
@@ -59,7 +64,10 @@ export function Bar() {
         <Turn word="Redo" act={redo} label={useDesk(({ history }) => history.future[0]?.label)} />
       </div>
       <button type="button" className="more text-button" popoverTarget={SITUATIONS_ID}>
-        Situations
+        Typical swings
+      </button>
+      <button type="button" className="more text-button" id="bar-more" popoverTarget={MORE_ID}>
+        More
       </button>
       <Tabs />
     </header>
@@ -83,33 +91,43 @@ function Turn({ word, act, label }: { word: string; act: () => unknown; label: s
 
 function Tabs() {
   const open = useDesk(({ session }) => session.drawer);
-  const isFurther = DRAWERS.some(({ id, isMore }) => id === open && isMore === 'always');
+  const tabs = DRAWERS.filter(({ id, isMore }) => !isMore && tabOf(id) === id);
   return (
     <nav className="tabs" aria-label="Drawers">
-      {DRAWERS.filter(({ isMore }) => isMore !== 'always').map(({ id, tab, short, isMore }) => (
-        <button
-          key={id}
-          type="button"
-          id={`tab-${id}`}
-          aria-expanded={open === id}
-          aria-controls="drawer"
-          aria-label={tab}
-          data-more={isMore}
-          onClick={() => setDrawer(id)}
-        >
-          {short === undefined ? (
-            tab
-          ) : (
-            <>
-              <span className="tab-long">{tab}</span>
-              <span className="tab-short">{short}</span>
-            </>
-          )}
-        </button>
-      ))}
-      <button type="button" id="tab-more" popoverTarget={MORE_ID} data-chosen={isFurther || undefined}>
-        More
-      </button>
+      {tabs.map(({ id, tab, short }) => {
+        const isOpen = open !== null && tabOf(open) === id;
+        return (
+          <button
+            key={id}
+            type="button"
+            id={`tab-${id}`}
+            aria-expanded={isOpen}
+            aria-controls="drawer"
+            aria-label={tab}
+            onClick={() => setDrawer(isOpen ? open : id)}
+          >
+            {short === undefined ? (
+              tab
+            ) : (
+              <>
+                <span className="tab-long">{tab}</span>
+                <span className="tab-short">{short}</span>
+              </>
+            )}
+          </button>
+        );
+      })}
+      <MoreButton id="tab-more" />
     </nav>
+  );
+}
+
+/** Opens the sheet of further drawers: beside the tabs, on a phone in the bar. */
+function MoreButton({ id }: { id: string }) {
+  const isFurther = useDesk(({ session }) => DRAWERS.some((drawer) => drawer.id === session.drawer && drawer.isMore));
+  return (
+    <button type="button" id={id} popoverTarget={MORE_ID} data-chosen={isFurther || undefined}>
+      More
+    </button>
   );
 }

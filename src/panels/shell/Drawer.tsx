@@ -2,7 +2,7 @@ import { lazy, Suspense, useEffect, useRef, useState } from 'react';
 import { releaseBench, setDrawer, useDerived, useDesk, type DrawerId } from '../../store';
 import { sayWhyWithheld } from '../../words';
 import { Ball } from '../ball/Ball';
-import { DRAWERS } from './Bar';
+import { DRAWERS, tabOf } from './Bar';
 import { loadingChunk } from '../loading/chunkLoadError';
 import { ErrorBoundary } from '../loading/ErrorBoundary';
 import { CAMERA, SetUp } from '../player/SetUp';
@@ -84,8 +84,31 @@ function Release() {
 
 function close(id: DrawerId): void {
   setDrawer(null);
-  const tab = document.getElementById(`tab-${id}`);
-  (tab?.checkVisibility() ? tab : document.getElementById('tab-more'))?.focus();
+  const tabs = [`tab-${tabOf(id)}`, 'tab-more', 'bar-more'].map((name) => document.getElementById(name));
+  tabs.find((tab) => tab?.checkVisibility())?.focus();
+}
+
+/** The drawers that share a tab, one beside the other. */
+function Parts({ open }: { open: DrawerId }) {
+  const parts = DRAWERS.filter(({ part }) => part?.of === tabOf(open));
+  if (parts.length === 0) return null;
+  return (
+    <nav className="drawer-parts" aria-label={DRAWERS.find(({ id }) => id === tabOf(open))!.tab}>
+      {parts.map(({ id, part }) => (
+        <button
+          key={id}
+          type="button"
+          id={`part-${id}`}
+          aria-current={open === id}
+          onClick={() => {
+            if (open !== id) setDrawer(id);
+          }}
+        >
+          {part?.name}
+        </button>
+      ))}
+    </nav>
+  );
 }
 
 /** The open drawer. Its tab gets the focus back when it closes. */
@@ -125,11 +148,12 @@ export function Drawer(props: DrawerProps) {
           Close
         </button>
       </div>
+      <Parts open={open} />
       {/* On some screens the drawer covers the stage, where it stands otherwise. The bench leaves the stage alone. */}
       {open !== 'joints' && <Notice />}
       {/* Some drawers hold nothing to land on: the keyboard scrolls the sheet itself. */}
       {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex */}
-      <div className="drawer-body" tabIndex={0}>
+      <div className="drawer-body" tabIndex={0} key={`body ${open}`}>
         {/* What cannot be fetched takes nothing else along. */}
         <ErrorBoundary key={open} part="This drawer">
           <Content id={open} {...props} />

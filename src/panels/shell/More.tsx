@@ -12,13 +12,12 @@ export function More() {
   const isGuessing = useDesk(({ session }) => session.guess !== null);
   return (
     <dialog ref={sheet} id={MORE_ID} className="more-sheet" popover="auto" aria-label="More">
-      {DRAWERS.filter(({ isMore }) => isMore !== undefined).map(({ id, tab, isMore }) => (
+      {DRAWERS.filter(({ isMore }) => isMore).map(({ id, tab }) => (
         <button
           key={id}
           type="button"
           className="plain"
-          id={isMore === 'always' ? `tab-${id}` : `more-${id}`}
-          data-more={isMore}
+          id={`tab-${id}`}
           aria-expanded={open === id}
           onClick={() => {
             sheet.current?.hidePopover();

@@ -70,7 +70,7 @@ export const roomIn = (view: Box): Box => ({
 });
 
 /** Length of the bar (m) and its name, in the unit the coach reads. */
-const BARS = { cm: { length: 0.2, caption: '20 cm' }, in: { length: 8 * 0.0254, caption: '8 in' } } as const;
+export const BARS = { cm: { length: 0.2, caption: '20 cm' }, in: { length: 8 * 0.0254, caption: '8 in' } } as const;
 /** Units a scale bar comes in. */
 export type BarUnit = keyof typeof BARS;
 

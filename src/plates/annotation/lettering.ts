@@ -11,6 +11,8 @@ export interface Lettering {
   readonly unit: number;
   /** Too small for captions: the words stand under the plate. */
   readonly isBare: boolean;
+  /** The title and the scale bar stand beside the drawing, which is cropped to what has to be seen. */
+  readonly isCropped: boolean;
 }
 
 const CAPTION_PX = 16;
@@ -22,11 +24,12 @@ const UNIT_UNITS = 17;
 export const BARE_BELOW = 0.6;
 
 /** Sizes for a plate drawn at `pxPerUnit`: never smaller on the screen than can be read. */
-export const letteringAt = (pxPerUnit: number, isBare = pxPerUnit < BARE_BELOW): Lettering => ({
+export const letteringAt = (pxPerUnit: number, isBare = pxPerUnit < BARE_BELOW, isCropped = false): Lettering => ({
   caption: CAPTION_PX / pxPerUnit,
   figure: Math.max(FIGURE_UNITS, FIGURE_PX / pxPerUnit),
   unit: Math.max(UNIT_UNITS, SMALLEST_PX / pxPerUnit),
   isBare,
+  isCropped,
 });
 
 /** Widths in ems, measured on the two faces and taken a little generous. */

@@ -43,7 +43,7 @@ export function Plate({ id, onSight }: Props) {
     };
   }, [live]);
 
-  const { title, plate: number } = CHECKPOINT_NAMES[id];
+  const { title } = CHECKPOINT_NAMES[id];
   const sight = seen === undefined ? undefined : saySight(id, seen, units);
   return (
     <article className="plate" ref={live.hold('plate')} data-selected={isSelected || undefined}>
@@ -54,7 +54,13 @@ export function Plate({ id, onSight }: Props) {
               {title}
             </button>
           </h2>
-          <span className="plate-number">{number}</span>
+          {missing === undefined && (
+            <span className="plate-source">
+              {sight?.source ?? source}
+              {isExaggerated && <>, {EXAGGERATED}</>}
+            </span>
+          )}
+          <span className="plate-scale" aria-hidden="true" ref={live.hold('scale')} />
         </header>
         <div className="plate-picture" ref={picture}>
           {missing === undefined ? (
@@ -83,16 +89,8 @@ export function Plate({ id, onSight }: Props) {
         <div className="plate-verdict">
           <i className="plate-swatch" aria-hidden="true" />
           <strong className="plate-word" ref={live.hold('word')} />
-          {missing === undefined && (
-            <>
-              <span className="plate-why" ref={live.hold('why')} />
-              <span className="plate-why is-short" ref={live.hold('shortWhy')} />
-              <span className="plate-source">
-                {sight?.source ?? source}
-                {isExaggerated && <>, {EXAGGERATED}</>}
-              </span>
-            </>
-          )}
+          <b className="plate-amount" ref={live.hold('number')} />
+          <span className="plate-where" ref={live.hold('where')} />
           <span className="plate-reach" ref={live.hold('reach')} />
         </div>
       </div>

@@ -31,6 +31,8 @@ import { isClear, isInside } from '../annotation/boxes';
 const BICEP: Point = { x: 178, y: 168 };
 /** Without captions and scale bar the foot of the plate is empty. */
 export const LEAD_ARM_BARE: Box = { ...SHEET, bottom: 250 };
+/** Beside its title and scale bar: the foot of the plate shows nothing that is read. */
+export const LEAD_ARM_CROPPED: Box = { ...SHEET, bottom: 254 };
 const ESSENTIALS = { left: 30, top: 40, right: 290, bottom: 236 } as const;
 /** Distances along the shaft from the bicep centre, units: where the dimension stands, and the pattern's two ends. */
 const DIMENSION_AT = [100, 84, 68, 116, -64, -90] as const;
@@ -91,7 +93,7 @@ export function annotateLeadArm(
   bar: BarUnit,
 ): Annotation {
   const { side, scale } = frame;
-  const view = letters.isBare ? LEAD_ARM_BARE : SHEET;
+  const view = letters.isBare ? LEAD_ARM_BARE : letters.isCropped ? LEAD_ARM_CROPPED : SHEET;
   const room = roomIn(view);
   const pin = toPoint(frame, pose, AT.bicep);
   const d = shaftDirection(pose, side);
@@ -154,7 +156,8 @@ export function annotateLeadArm(
       if (name.leader) obstacles.lines.push(name.leader);
     }
   }
-  const scaleBar = letters.isBare ? undefined : findScaleBar(frame, bar, cornersFor(side), letters, obstacles);
+  const scaleBar =
+    letters.isBare || letters.isCropped ? undefined : findScaleBar(frame, bar, cornersFor(side), letters, obstacles);
   const zoneEnd = Math.max(dimensionAt, 0) + ZONE_PAST;
   const zone =
     measured.verdict === 'onPlane'

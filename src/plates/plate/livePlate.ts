@@ -10,6 +10,7 @@ import { plateFigureOf } from '../figure/figurePainter';
 import { createDrawn } from '../figure/outlineCache';
 import type { Box } from './frame';
 import { handleOn, type HandlePlace } from '../annotation/handleGeometry';
+import { BARS } from '../annotation/annotation';
 import type { Lettering } from '../annotation/lettering';
 import { paintShapes } from '../figure/paintShapes';
 import { fitPicture, plateDrawing, type Fitting, type PlateDrawing } from './plateDrawing';
@@ -34,8 +35,10 @@ interface Elements {
   /** Groups under and over the marks of coach and player. */
   under: SVGGElement;
   over: SVGGElement;
-  why: HTMLElement;
-  shortWhy: HTMLElement;
+  number: HTMLElement;
+  where: HTMLElement;
+  /** A bar as long as its name says. */
+  scale: HTMLElement;
   ring: HTMLElement;
 }
 
@@ -63,7 +66,7 @@ export class LivePlate {
     private readonly id: CheckpointId,
     private readonly patterns: Patterns,
   ) {
-    this.fitting = fitPicture(id, undefined);
+    this.fitting = fitPicture(id, undefined, true);
   }
 
   /** Takes over an element that was rendered. One that is gone is written to until another takes its place. */
@@ -79,7 +82,7 @@ export class LivePlate {
 
   /** Fits the plate to its place and to what the coach pulls, and draws it anew on whatever was rendered for it. */
   dress(size: Size | undefined, seen: number | undefined): void {
-    if (size !== this.size) this.fitting = fitPicture(this.id, size);
+    if (size !== this.size) this.fitting = fitPicture(this.id, size, true);
     this.size = size;
     this.seen = seen;
     delete this.written.shown;
@@ -183,22 +186,31 @@ export class LivePlate {
   private write(shown: Shown): void {
     const state = desk.getState();
     const { written } = this;
-    const { plate, word, reach, picture, why, shortWhy, ring } = this.elements;
+    const { plate, word, reach, picture, number, where, scale, ring } = this.elements;
     const { words, value, drawing } = shown;
     written.shown = shown;
     if (plate) this.writeAttribute(plate, 'data-verdict', 'verdict', words.verdict);
-    this.writeText(word, 'word', words.word);
-    this.writeText(reach, 'reach', words.reach ?? '');
-    if (!drawing || value === undefined) return;
     const sight = this.seen === undefined ? undefined : saySight(this.id, this.seen, state.document.units);
-    this.writeText(why, 'why', sight?.short ?? words.why);
-    this.writeText(shortWhy, 'shortWhy', sight?.short ?? words.shortWhy);
+    this.writeText(word, 'word', sight ? SEEN : words.word);
+    this.writeText(reach, 'reach', words.reach ?? '');
+    const isDrawn = drawing && value !== undefined;
+    this.writeText(number, 'number', isDrawn ? `${sight?.number ?? words.number} ${words.unit}` : '');
+    this.writeText(where, 'where', isDrawn ? (sight?.where ?? words.where) : '');
+    if (!isDrawn) return;
+    if (scale) this.writeScale(scale, drawing.frame.scale, state.document.units.length);
     if (picture) {
       if (state.gesture === null) this.writeAttribute(picture, 'aria-label', 'label', labelOf(this.id, words));
       this.writeAttribute(picture, 'viewBox', 'viewBox', viewBox(drawing.annotation.view));
       this.paint(drawing, this.seen === undefined ? undefined : (this.seen - value) * drawing.frame.scale);
     }
     if (ring) this.writeRing(ring, state, sight?.spoken ?? words.spoken);
+  }
+
+  private writeScale(scale: HTMLElement, perMetre: number, unit: Units['length']): void {
+    const { length, caption } = BARS[unit];
+    const width = `${(length * perMetre * this.fitting.pxPerUnit).toFixed(1)}px`;
+    if (this.written.scaleWidth !== width) scale.style.setProperty('--bar-length', (this.written.scaleWidth = width));
+    this.writeText(scale, 'scale', caption);
   }
 
   private paint(drawing: PlateDrawing, pulled: number | undefined): void {
@@ -219,7 +231,11 @@ export class LivePlate {
     this.writeAttribute(ring, 'aria-valuetext', 'valueText', spoken);
   }
 
-  private writeText(element: HTMLElement | undefined, slot: 'word' | 'reach' | 'why' | 'shortWhy', text: string): void {
+  private writeText(
+    element: HTMLElement | undefined,
+    slot: 'word' | 'reach' | 'number' | 'where' | 'scale',
+    text: string,
+  ): void {
     if (!element || this.written[slot] === text) return;
     putText(element, (this.written[slot] = text));
   }
@@ -253,14 +269,19 @@ interface Written {
   verdict: string;
   word: string;
   reach: string;
-  why: string;
-  shortWhy: string;
+  number: string;
+  where: string;
+  scale: string;
+  scaleWidth: string;
   label: string;
   viewBox: string;
   place: string;
   valueNow: string;
   valueText: string;
 }
+
+/** What stands in the verdict's place while the coach pulls the line. */
+const SEEN = 'What I saw';
 
 const labelOf = (id: CheckpointId, { spoken }: CheckpointWords): string =>
   `${CHECKPOINT_NAMES[id].title}, seen down the line. ${spoken}`;

@@ -8,9 +8,9 @@ import type { DrawnPart, Finish, PlateFigure } from '../figure/drawnPart';
 import { drawBody } from '../figure/figurePainter';
 import type { Drawn } from '../figure/outlineCache';
 import { SHEET, type Box, type Frame, type Framing } from './frame';
-import { annotateLeadArm, LEAD_ARM_BARE, leadArmFrame } from './leadArmPlate';
+import { annotateLeadArm, LEAD_ARM_BARE, LEAD_ARM_CROPPED, leadArmFrame } from './leadArmPlate';
 import { BARE_BELOW, letteringAt, type Lettering } from '../annotation/lettering';
-import { annotateShaft, SHAFT_BARE, shaftFrame } from './shaftPlate';
+import { annotateShaft, SHAFT_BARE, SHAFT_CROPPED, shaftFrame } from './shaftPlate';
 
 /** What is measured on a plate, and how it is shown. */
 interface Measurement {
@@ -110,15 +110,25 @@ export interface Fitting {
 /** Scales that differ by less share their lettering, so that a window being resized does not redraw at every pixel. */
 const GRAIN = 0.01;
 
-/** Fits a plate into a picture (css px): all of it with its captions, or, where that would be too small, its heart alone. */
+const WHOLE = { leadArmParallel: SHEET, shaftParallel: SHEET };
+const CROPPED = { leadArmParallel: LEAD_ARM_CROPPED, shaftParallel: SHAFT_CROPPED };
+const BARE = { leadArmParallel: LEAD_ARM_BARE, shaftParallel: SHAFT_BARE };
+
+/**
+ * Fits a plate into a picture (css px): all of it with its captions, cropped where title and scale stand beside it, or, where that would
+ * be too small, its heart alone.
+ */
 export function fitPicture(
   id: CheckpointId,
   size: { readonly width: number; readonly height: number } | undefined,
+  isCropped = false,
 ): Fitting {
   const fit = ({ left, top, right, bottom }: Box): number =>
     size ? Math.min(size.width / (right - left), size.height / (bottom - top)) : 1;
-  const isBare = fit(SHEET) < BARE_BELOW;
-  const view = isBare ? (id === 'leadArmParallel' ? LEAD_ARM_BARE : SHAFT_BARE) : SHEET;
+  const sheet = (isCropped ? CROPPED : WHOLE)[id];
+  const isBare = fit(sheet) < BARE_BELOW;
+  const view = isBare ? BARE[id] : sheet;
   const pxPerUnit = fit(view);
-  return { view, pxPerUnit, letters: letteringAt(Math.max(0.2, Math.floor(pxPerUnit / GRAIN) * GRAIN), isBare) };
+  const grained = Math.max(0.2, Math.floor(pxPerUnit / GRAIN) * GRAIN);
+  return { view, pxPerUnit, letters: letteringAt(grained, isBare, isCropped) };
 }

@@ -19,6 +19,8 @@ import { captionAt, findCaption, type Caption, type Lettering } from '../annotat
 const HANDS: Point = { x: 194, y: 160 };
 /** Without captions and scale bar the head and the foot of the plate are empty. */
 export const SHAFT_BARE: Box = { ...SHEET, top: 40, bottom: 276 };
+/** Beside its title and scale bar, as tall as the other plate. */
+export const SHAFT_CROPPED: Box = { ...SHEET, top: 30, bottom: 284 };
 const ESSENTIALS = { left: 44, top: 60, right: 262, bottom: 230 } as const;
 /** Heights on the plate from the hands, units down. */
 const HANDLE_AT = -100;
@@ -63,7 +65,7 @@ export function annotateShaft(
   bar: BarUnit,
 ): Annotation {
   const { side, scale } = frame;
-  const view = letters.isBare ? SHAFT_BARE : SHEET;
+  const view = letters.isBare ? SHAFT_BARE : letters.isCropped ? SHAFT_CROPPED : SHEET;
   const room = roomIn(view);
   const pin = toPoint(frame, pose, AT.leadGrip);
   const { y } = pin;
@@ -110,7 +112,8 @@ export function annotateShaft(
     name('head', { x: headX, y }, gap > -NEAR ? HEAD_IN_FRONT : HEAD_BEHIND);
     name('hands', pin, gap > NEAR ? HANDS_BEHIND : HANDS_IN_FRONT);
   }
-  const scaleBar = letters.isBare ? undefined : findScaleBar(frame, bar, cornersFor(side), letters, obstacles);
+  const scaleBar =
+    letters.isBare || letters.isCropped ? undefined : findScaleBar(frame, bar, cornersFor(side), letters, obstacles);
   const zone =
     measured.verdict === 'onPlane'
       ? []

@@ -1,7 +1,6 @@
 import type { JointId } from '../../model/joints';
-import type { MovementGroup } from '../../model/movements';
 import type { CheckpointId } from '../../reading/checkpoints';
-import type { Dialled } from '../document/document';
+import type { DialId, Dialled } from '../document/document';
 import type { PositionId } from '../../reading/positions';
 import { FIRST_CHOICES, type Guess, type Trial, type WhyChoices } from './whyState';
 
@@ -24,8 +23,12 @@ export interface Session {
   readonly viewAsked: number;
   readonly drawer: DrawerId | null;
   readonly selectedPlate: CheckpointId;
-  /** The movement the phone shows. */
-  readonly group: MovementGroup;
+  /** The dial whose slider stands where there is room for one. */
+  readonly dial: DialId;
+  /** Where plates are folded to their verdicts: the chosen one is turned over to its drawing, in the figure's place. */
+  readonly turned: boolean;
+  /** The picture fills the screen, for the student. */
+  readonly student: boolean;
   readonly exaggerate: boolean;
   /** A swing kept on screen for comparison. */
   readonly ghost: Dialled | null;
@@ -48,7 +51,9 @@ export const FRESH_SESSION: Session = {
   viewAsked: 0,
   drawer: null,
   selectedPlate: 'leadArmParallel',
-  group: 'leadWrist',
+  dial: 'leadWristFlexion',
+  turned: false,
+  student: false,
   exaggerate: false,
   ghost: null,
   bench: null,

@@ -1,10 +1,10 @@
 import { CHECKPOINT_IDS, CHECKPOINTS } from '../../reading/checkpointTable';
 import type { JointId } from '../../model/joints';
 import { K } from '../../model/keys';
-import type { MovementGroup } from '../../model/movements';
 import type { CheckpointId } from '../../reading/checkpoints';
 import { current, desk, put } from './desk';
 import { POSITION_IDS, type PositionId } from '../../reading/positions';
+import type { DialId } from '../document/document';
 import type { DrawerId, Session, Speed, ViewId } from './session';
 
 // What is looked at: session only, neither stored nor undone.
@@ -31,7 +31,11 @@ export function holdAt(position: PositionId): void {
 }
 
 /** Chooses a plate: time moves to its checkpoint. */
-export const selectPlate = (id: CheckpointId): void => holdAt(CHECKPOINTS[id].position);
+export function selectPlate(id: CheckpointId): void {
+  const { selectedPlate, turned } = desk.getState().session;
+  holdAt(CHECKPOINTS[id].position);
+  see({ turned: selectedPlate === id && !turned });
+}
 
 /** To the next position (+1) or the one before (-1). */
 export function step(direction: 1 | -1): void {
@@ -48,9 +52,11 @@ export const setSpeed = (speed: Speed): void => see({ speed });
 /** Asks the stage for a view, the same one again included. */
 export const setView = (view: ViewId): void => see({ view, viewAsked: desk.getState().session.viewAsked + 1 });
 
-/** Chooses which group of movements the narrow screen shows. */
-export const setGroup = (group: MovementGroup): void => see({ group });
+/** Chooses the dial whose slider stands where there is room for one. */
+export const setDial = (dial: DialId): void => see({ dial });
 
+/** Fills the screen with the picture, for the student, or gives the desk back. */
+export const showStudent = (student: boolean): void => see({ student, ...(student ? { drawer: null } : {}) });
 /** Doubles what the movements do on screen, or shows it as it is. */
 export const setExaggerate = (exaggerate: boolean): void => see({ exaggerate });
 

@@ -31,6 +31,8 @@ export interface CheckpointWords {
   readonly value: number;
   /** "7 cm above the trail bicep" */
   readonly why: string;
+  /** "above the trail bicep": what follows word and number. */
+  readonly where: string;
   /** "7 cm above": where there is little room. */
   readonly shortWhy: string;
   /** One whole sentence, at most 15 words. */
@@ -84,6 +86,7 @@ export function sayCheckpoint(
     unit: shown.unit,
     value: shown.value,
     why: side.why(shown.inSentence),
+    where: side.where,
     shortWhy: side.shortWhy(shown.inSentence),
     sentence: `${word}: ${side.clause(shown.inSentence)} at ${at}.`,
     spoken: `${word}: ${side.clause(shown.spoken)} at ${at}.`,
@@ -99,6 +102,7 @@ export const sayMissing = (word: string, sentence: string): CheckpointWords => (
   unit: '',
   value: NaN,
   why: sentence,
+  where: '',
   shortWhy: word.toLowerCase(),
   sentence,
   spoken: sentence,
@@ -108,6 +112,7 @@ export const sayMissing = (word: string, sentence: string): CheckpointWords => (
 
 /** Ways to say one distance; each takes the number with its unit. */
 interface Side {
+  readonly where: string;
   readonly why: (length: string) => string;
   readonly shortWhy: (length: string) => string;
   readonly clause: (length: string) => string;
@@ -116,13 +121,19 @@ interface Side {
 function sideOfBicep({ value }: Shown, { readings }: Reached): Side {
   if (value === 0) {
     const why = (): string => 'line through the trail bicep';
-    return { why, shortWhy: () => 'through the bicep', clause: () => 'shaft line through the trail bicep' };
+    return {
+      why,
+      where: 'through the trail bicep',
+      shortWhy: () => 'through the bicep',
+      clause: () => 'shaft line through the trail bicep',
+    };
   }
   const upright = readings.shaftPlane > UPRIGHT;
   const side = value > 0 ? (upright ? 'in front of' : 'above') : upright ? 'behind' : 'below';
   const short = side === 'in front of' ? 'in front' : side;
   return {
     why: (length) => `${length} ${side} the trail bicep`,
+    where: `${side} the trail bicep`,
     shortWhy: (length) => `${length} ${short}`,
     // "In front of" is two words longer than "above"; the sentence stays within 15.
     clause: (length) => `${upright ? 'line' : 'shaft line'} ${length} ${side} the trail bicep`,
@@ -132,11 +143,12 @@ function sideOfBicep({ value }: Shown, { readings }: Reached): Side {
 function sideOfHands({ value }: Shown): Side {
   if (value === 0) {
     const why = (): string => 'head covers the hands';
-    return { why, shortWhy: () => 'covers the hands', clause: () => 'head covers the hands' };
+    return { why, where: 'over the hands', shortWhy: () => 'covers the hands', clause: () => 'head covers the hands' };
   }
   const side = value > 0 ? 'in front of' : 'behind';
   return {
     why: (length) => `${length} ${side} the hands`,
+    where: `${side} the hands`,
     shortWhy: (length) => `${length} ${value > 0 ? 'in front' : 'behind'}`,
     clause: (length) => `head ${length} ${side} the hands`,
   };
@@ -166,6 +178,9 @@ export interface SightWords {
   readonly sentence: string;
   /** "seen 9 cm above": one line on a plate, so that nothing moves while it is dragged. */
   readonly short: string;
+  /** "9", and "above the trail bicep". */
+  readonly number: string;
+  readonly where: string;
   readonly spoken: string;
   readonly source: Origin;
 }
@@ -178,9 +193,18 @@ export function saySight(id: CheckpointId, metres: number, units: Pick<Units, 'l
   const say = (length: string): string => `You saw ${length} ${metres < 0 ? side[1] : side[0]} ${side[2]}.`;
   if (shown.value === 0) {
     const sentence = `You saw the line on ${side[2]}.`;
-    return { sentence, short: `seen on ${side[2]}`, spoken: sentence, source: MEASURED };
+    return {
+      sentence,
+      short: `seen on ${side[2]}`,
+      number: '0',
+      where: `on ${side[2]}`,
+      spoken: sentence,
+      source: MEASURED,
+    };
   }
   const way = (metres < 0 ? side[1] : side[0]).replace(' of', '');
   const short = `seen ${shown.inSentence} ${way}`;
-  return { sentence: say(shown.inSentence), short, spoken: say(shown.spoken), source: MEASURED };
+  const where = `${metres < 0 ? side[1] : side[0]} ${side[2]}`;
+  const { number } = shown;
+  return { sentence: say(shown.inSentence), short, number, where, spoken: say(shown.spoken), source: MEASURED };
 }
