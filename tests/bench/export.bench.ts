@@ -37,7 +37,7 @@ async function memoryOf(browser: Browser): Promise<number> {
 async function openClip(page: Page, address: string): Promise<void> {
   await page.goto(`${address}?probe`);
   await page.locator('.plate-drawing').nth(1).waitFor();
-  await page.getByRole('button', { name: 'Situations' }).first().click();
+  await page.getByRole('button', { name: 'Typical swings' }).first().click();
   await page.getByRole('button', { name: 'Cupped wrist' }).click();
   await page.locator('#tab-clip').click();
   await page.getByLabel('Size').selectOption('1080p');

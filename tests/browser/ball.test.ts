@@ -11,14 +11,8 @@ const shared = shareDesk();
 let page: Page;
 beforeAll(() => ({ page } = shared));
 
-/** A tab of its own, or on a phone a line in the sheet of further drawers. */
 async function openBall(): Promise<void> {
-  const tab = page.locator('#tab-ball');
-  if (await tab.isVisible()) await tab.click();
-  else {
-    await page.locator('#tab-more').click();
-    await page.locator('#more-ball').click();
-  }
+  await page.locator('#tab-ball').click();
   await page.locator('.ball-lead').waitFor();
   await settled(page);
 }

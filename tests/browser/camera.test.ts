@@ -193,7 +193,7 @@ describe('a camera down the line', () => {
     expect(await mark()).toContain(
       `On film, your camera makes this swing ${sayBend(bend, UNITS)} than it is. (computed by the model)`,
     );
-    const exaggerate = page.locator('.acts').getByRole('switch', { name: 'Exaggerate' });
+    const exaggerate = page.locator('.stage').getByRole('switch', { name: 'Exaggerate' });
     await exaggerate.click();
     await drawn(page);
     expect(await marks.innerText()).toMatch(/On film, .* than it is\. \(computed by the model, exaggerated twofold\)/);

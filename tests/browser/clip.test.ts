@@ -29,7 +29,7 @@ const made: Record<string, Saved> = {};
 beforeAll(async () => {
   browser = await launch();
   ({ page, context, witness } = await openDesk(browser, { viewport: SCREENS.tablet, hasTouch: true }));
-  await page.getByRole('button', { name: 'Situations' }).first().tap();
+  await page.getByRole('button', { name: 'Typical swings' }).first().tap();
   await page.getByRole('button', { name: 'Cupped wrist' }).tap();
   await openClip(page);
   await wishShort(page);

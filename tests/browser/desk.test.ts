@@ -243,8 +243,9 @@ describe('the main job', () => {
 describe('what stays', () => {
   test('document and undo survive a reload, and the picture after it is the picture before it', async () => {
     await drag(page, 'rotationRate', 1, 1.12);
-    await page.getByRole('button', { name: 'Situations' }).last().click();
+    await page.getByRole('button', { name: 'Typical swings' }).last().click();
     await page.getByRole('button', { name: 'Stuck behind' }).click();
+    await page.locator('.situations').getByRole('button', { name: 'Close' }).click();
     await drawn(page);
     const before = await look(page);
     await page.reload();
@@ -286,7 +287,7 @@ describe('what stays', () => {
 
   test('a player who is not shipped is solved in the background; the old figure stays until then', async () => {
     const before = await look(page);
-    await page.getByRole('button', { name: 'Set-up' }).click();
+    await page.getByRole('button', { name: 'Player & club' }).click();
     await page.getByLabel('Stature').fill('171.3');
     await page.keyboard.press('Enter');
     const during = await look(page);
@@ -320,7 +321,7 @@ describe('what stays', () => {
         });
       });
     });
-    await page.getByRole('button', { name: 'Set-up' }).click();
+    await page.getByRole('button', { name: 'Player & club' }).click();
     await page.getByLabel('Stature').fill('166.6');
     await page.keyboard.press('Enter');
     // A search of some tenths of a second goes by without a word.
@@ -363,7 +364,7 @@ describe('what stays', () => {
   });
 
   test('a set-up that cannot be is refused beside the field and kept there to mend', async () => {
-    await page.getByRole('button', { name: 'Set-up' }).click();
+    await page.getByRole('button', { name: 'Player & club' }).click();
     await page.getByLabel('Stature').fill('250');
     await page.keyboard.press('Enter');
     await page.getByRole('alert').getByText('Stature 250 cm is outside 140 to 210 cm. Enter a value inside.').waitFor();

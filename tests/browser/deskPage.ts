@@ -80,13 +80,23 @@ export const plateWords = (page: Page): Promise<string[]> => page.locator('.plat
 
 /** Every drawer there is, in the order of their tabs and of the sheet of further drawers. */
 export const drawerIds = (page: Page): Promise<string[]> =>
-  page.locator('[id^="tab-"]:not(#tab-more)').evaluateAll((tabs) => tabs.map(({ id }) => id.slice('tab-'.length)));
+  page
+    .locator('[id^="tab-"]:not(#tab-more)')
+    .evaluateAll((tabs, parts) => tabs.map(({ id }) => id.slice('tab-'.length)).concat(parts), ['map', 'compare']);
 
 /** Opens a drawer by its tab, or from the sheet of further drawers. */
 export async function openDrawer(page: Page, id: string): Promise<void> {
-  const tab = page.locator(`#tab-${id}`);
-  if (!(await tab.isVisible())) await page.locator('#tab-more').click();
-  await tab.click();
+  if (id === 'map' || id === 'compare') {
+    // A part of another drawer.
+    if (!(await page.locator('.drawer-parts').isVisible())) await page.locator('#tab-ledger').click();
+    await page.locator(`#part-${id}`).click();
+  } else if (id === 'ledger' && (await page.locator('.drawer-parts').isVisible())) {
+    await page.locator('#part-ledger').click();
+  } else {
+    const tab = page.locator(`#tab-${id}`);
+    if (!(await tab.isVisible())) await page.locator(':is(#tab-more, #bar-more):visible').click();
+    await tab.click();
+  }
   await settled(page);
 }
 

@@ -22,7 +22,7 @@ beforeAll(async () => {
   browser = await launch();
   // The smallest window that lays the desk out as on a tablet: a still of it is sixteen times as much to paint.
   ({ page, context, witness } = await openDesk(browser, { viewport: { width: 1024, height: 700 }, hasTouch: true }));
-  await page.getByRole('button', { name: 'Situations' }).first().tap();
+  await page.getByRole('button', { name: 'Typical swings' }).first().tap();
   await page.getByRole('button', { name: 'Cupped wrist' }).tap();
   await openClip(page);
 });
@@ -164,7 +164,7 @@ describe('practice sheet', () => {
         expect(text).toContain(words);
       }
       // The desk behind it stays off the paper.
-      expect(text).not.toContain('Situations');
+      expect(text).not.toContain('Typical swings');
     });
   }
 

@@ -192,7 +192,7 @@ function perform({ act, numbers }: { act: string; numbers: readonly number[] }):
       case 'redo':
         return click('.turn', act === 'undo' ? 0 : 0.6);
       case 'reset':
-        return a < 0.4 ? click('.acts button') : 'reset not this time';
+        return a < 0.4 ? click('.acts button:last-child') : 'reset not this time';
       case 'situation': {
         const button = pick([...document.querySelectorAll<HTMLElement>('.situations-list button')], a);
         button?.click();
@@ -200,7 +200,7 @@ function perform({ act, numbers }: { act: string; numbers: readonly number[] }):
       }
       case 'ghost':
       case 'exaggerate': {
-        const name = act === 'ghost' ? 'Hold ghost' : 'Exaggerate';
+        const name = act === 'ghost' ? 'Keep as comparison' : 'Exaggerate';
         [...document.querySelectorAll('button')].find((button) => button.textContent === name)?.click();
         return act;
       }
@@ -219,7 +219,7 @@ function perform({ act, numbers }: { act: string; numbers: readonly number[] }):
       case 'plate':
         return click('.plate-header button', a);
       case 'view':
-        return click('.stage-chip', a);
+        return click('.stage-list .stage-item', a);
       case 'group':
         return click('.pick button', a);
       case 'drawer': {

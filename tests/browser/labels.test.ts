@@ -17,7 +17,7 @@ const plate = (title: string) =>
 const readout = () => page.locator('.path-readout');
 const status = () => page.getByRole('contentinfo');
 const picture = () => page.getByRole('img', { name: /^A wooden figure/ });
-const exaggerate = () => page.locator('.acts').getByRole('switch', { name: 'Exaggerate' });
+const exaggerate = () => page.locator('.stage').getByRole('switch', { name: 'Exaggerate' });
 
 async function dial(id: string, value: number): Promise<void> {
   await slider(page, id).fill(String(value));

@@ -67,7 +67,7 @@ describe('reading a plate', () => {
           }
         }
         const cut = await page
-          .locator('.plate-word, .plate-why, .plate-source')
+          .locator('.plate-word, .plate-amount, .plate-where, .plate-source')
           .evaluateAll((all) =>
             all
               .filter((e) => e.scrollWidth > e.clientWidth + 1 && getComputedStyle(e).display !== 'none')
@@ -81,9 +81,10 @@ describe('reading a plate', () => {
   test('the picture says the same sentence to a screen reader as the words below it show', async () => {
     await setDial(page, 'leadWristFlexion', -24);
     const label = await page.locator('.plate-drawing').first().getAttribute('aria-label');
-    const why = await page.locator('.plate-why:not(.is-short)').first().innerText();
+    const [amount] = await page.locator('.plate-amount').allInnerTexts();
+    const [where] = await page.locator('.plate-where').allInnerTexts();
     expect(label).toMatch(/^Lead arm parallel, seen down the line\. Steep: /);
-    expect(label).toContain(why.replace(' cm ', ' centimetres '));
+    expect(label).toContain(`${amount.replace(' cm', ' centimetres')} ${where}`);
   });
 });
 

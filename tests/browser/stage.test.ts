@@ -81,7 +81,7 @@ async function shoot(page: Page): Promise<Buffer> {
   return page.screenshot({ clip: { x, y, width, height: height - 72 } });
 }
 const chip = (page: Page, name: string) => page.getByRole('button', { name, exact: true });
-const view = (page: Page) => page.locator('.stage-chip[aria-pressed="true"]');
+const view = (page: Page) => page.locator('[aria-label="View"] .stage-item[aria-pressed="true"]');
 
 /** Opens the app with drawing counted, and waits until it has drawn and come to rest. */
 async function openCounted(): Promise<Page> {

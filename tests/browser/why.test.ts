@@ -78,7 +78,7 @@ describe('the ledger', () => {
   test('drawers whose numbers are never exaggerated say so once, and only while the plates beside them are', async () => {
     await makeSteep();
     const said = page.locator('.drawer-body').getByText('not exaggerated', { exact: false });
-    const twice = page.locator('.acts').getByRole('switch', { name: 'Exaggerate' });
+    const twice = page.locator('.stage').getByRole('switch', { name: 'Exaggerate' });
     for (const id of ['ledger', 'map', 'plan']) {
       await openDrawer(page, id);
       expect(await said.count()).toBe(0);
