@@ -112,10 +112,69 @@ describe('controls are big enough and apart, no word is cut, the page fits the s
   }
 });
 
-test('on a phone the figure has the room that one slider leaves', async () => {
-  await page.setViewportSize(SIZES.phone);
-  const height = () => page.locator('.stage-place').evaluate((stage) => stage.clientHeight);
-  expect(await height()).toBeGreaterThanOrEqual(460);
+/** The stage of the first version, css px: width and height. */
+const FIRST_STAGE = {
+  tablet: [562, 428],
+  'upright tablet': [820, 332],
+  phone: [390, 207],
+  laptop: [720, 492],
+} as const;
+
+test.each(Object.entries(FIRST_STAGE))(
+  'on the %s the stage is at least 1.6 times as large as it was',
+  async (size, was) => {
+    await page.setViewportSize(SCREENS[size as keyof typeof FIRST_STAGE]);
+    const [width, height] = await page
+      .locator('.stage-place')
+      .evaluate(({ clientWidth, clientHeight }) => [clientWidth, clientHeight]);
+    expect(width * height).toBeGreaterThanOrEqual(1.6 * was[0] * was[1]);
+  },
+);
+
+/** Whether what is looked at is really in sight: the middle of each lies inside the screen and under nothing else. */
+const findHidden = (page: Page): Promise<string[]> =>
+  page.evaluate(() =>
+    ['.stage-image', '.plate:first-child .plate-word', '.plate:last-child .plate-word', '.plate-amount'].filter(
+      (what) => {
+        const thing = document.querySelector(what)!;
+        const { left, top, width, height } = thing.getBoundingClientRect();
+        const hit = document.elementFromPoint(left + width / 2, top + height / 2);
+        // A plate's title is the target for all of it.
+        return width === 0 || hit === null || !(thing.contains(hit) || hit.closest('.plate')?.contains(thing));
+      },
+    ),
+  );
+
+test.each([...Object.entries(SCREENS), ['phone on its side', SIZES['phone on its side']] as const])(
+  'on the %s figure and both verdicts stay in sight with any drawer open',
+  async (_, viewport) => {
+    await page.setViewportSize(viewport);
+    const hidden: Record<string, string[]> = {};
+    for (const id of await drawerIds(page)) {
+      await openDrawer(page, id);
+      hidden[id] = await findHidden(page);
+    }
+    expect(hidden).toEqual(Object.fromEntries(Object.keys(hidden).map((id) => [id, []])));
+  },
+);
+
+test('nothing on the desk moves when a value grows', async () => {
+  await page.setViewportSize(SCREENS.tablet);
+  const places = (): Promise<number[]> =>
+    page
+      .locator('.stage-place, .plate, .scrub, .dial, .pm, .acts button, .tabs button, .stage-item')
+      .evaluateAll((all) =>
+        all.flatMap((one) => {
+          const { left, top, width, height } = one.getBoundingClientRect();
+          return [left, top, width, height];
+        }),
+      );
+  const before = await places();
+  for (const id of ['leadWristFlexion', 'rotationRate', 'rotationDelay', 'pelvisShift']) {
+    await slider(page, id).press('Home');
+    await drawn(page);
+    expect(await places(), id).toEqual(before);
+  }
 });
 
 test("the checkpoints' names on the rail keep clear of those beside them in the latest swing", async () => {

@@ -9,7 +9,7 @@ import type { SwingOf } from '../../../store/desk/whyState';
 import { playPart } from '../../../store/effects/contributionPlayback';
 import { setWhy } from '../../../store/desk/whyActions';
 import { splitReading } from '../../../store/desk/whyState';
-import { COMPUTED, sayMovement } from '../../../words';
+import { COMPUTED, formatNumber, sayMovement } from '../../../words';
 import {
   measureOf,
   numberLedger,
@@ -101,6 +101,19 @@ function LedgerBody({ ledger }: { ledger: Shared }) {
       <div className="waterfall" data-judged={band !== undefined || undefined}>
         <Rows of={of} ledger={ledger} numbers={numbers} band={band} />
       </div>
+      <details className="waterfall-also">
+        <summary>Each one alone, each one last</summary>
+        <dl aria-hidden="true">
+          {of.parts.map((part) => (
+            <div key={part}>
+              <dt>{PART_NAMES[part]}</dt>
+              <dd>
+                alone {numbers.parts[part]!.alone}, last {numbers.parts[part]!.last}
+              </dd>
+            </div>
+          ))}
+        </dl>
+      </details>
       <Source>
         {sayLedgerNote(at, reading)} Shares add up exactly. {numbers.together} {capital(COMPUTED)}.
       </Source>
@@ -123,7 +136,7 @@ function Rows({ of, ledger, numbers, band }: RowsProps) {
   const { toShown } = measureOf(of.reading, of.units);
   const steps = of.parts.map((part) => ({ part, value: toShown(shared.parts[part]) }));
   const edges = band ? [toShown(band.low), toShown(band.high)] : [];
-  const { toPercent, bars } = waterfall(toShown(shared.from), steps, band ? [0, ...edges] : []);
+  const { toPercent, bars, ticks } = waterfall(toShown(shared.from), steps, band ? [0, ...edges] : []);
   const zero = band ? toPercent(0) : undefined;
   const isSteepUp = of.reading === 'bicepGap' || of.reading === 'headDepth';
   return (
@@ -172,13 +185,17 @@ function Rows({ of, ledger, numbers, band }: RowsProps) {
                 style={{ left: `${left}%`, width: `${Math.max(width, 0.4)}%` }}
               />
             </div>
-            <p className="waterfall-also" data-side={left + width / 2 > 50 ? 'left' : 'right'} aria-hidden="true">
-              alone {number.alone}, last {number.last}
-            </p>
           </div>
         );
       })}
       <End name={names.to.name} value={numbers.to} zero={zero} at={toPercent(toShown(shared.to))} isLast />
+      <div className="waterfall-axis" aria-hidden="true">
+        {ticks.map(({ value, at, isNamed }) => (
+          <i key={value} style={{ left: `${at}%` }} data-named={isNamed || undefined}>
+            {isNamed && <span>{formatNumber(value)}</span>}
+          </i>
+        ))}
+      </div>
     </>
   );
 }
