@@ -1,4 +1,5 @@
 import { preloadable } from '../loading/preloadable';
+import { DrawerIndex } from '../shell/DrawerIndex';
 import { ErrorBoundary } from '../loading/ErrorBoundary';
 import { SetUpClub } from './SetUpClub';
 import { SetUpPlayer } from './SetUpPlayer';
@@ -8,9 +9,19 @@ import { SetUpPelvis, SetUpTempo, SetUpTop } from './SetUpTop';
 /** Far down in the drawer, and much of it: fetched when it is quiet. */
 export const CAMERA = preloadable(async () => ({ default: (await import('./SetUpCamera')).SetUpCamera }));
 
+const SECTIONS = [
+  { id: 'set-up-player', name: 'Player' },
+  { id: 'set-up-club', name: 'Club' },
+  { id: 'set-up-tempo', name: 'Tempo and top' },
+  { id: 'set-up-reading', name: 'Bands' },
+  { id: 'set-up-camera', name: 'Camera' },
+  { id: 'set-up-show', name: 'Units' },
+];
+
 /** Everything that is not one of the three movements. Every change is undoable. */
 export const SetUp = () => (
   <div className="set-up">
+    <DrawerIndex label="Sections" sections={SECTIONS} />
     <SetUpPlayer />
     <SetUpClub />
     <SetUpTempo />
