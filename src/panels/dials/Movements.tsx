@@ -1,7 +1,7 @@
 import { DIALS, MOVEMENT_GROUPS, type MovementGroup } from '../../model/movements';
 import { dialValue, setDial, useDesk, type DialId } from '../../store';
 import { Dial } from './Dial';
-import { dialWords } from './dialWords';
+import { dialWords } from '../../words/swing/edgeDials';
 import { ResetButton } from './MovementActions';
 import { SITUATIONS_ID } from './Situations';
 
