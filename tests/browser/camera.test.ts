@@ -39,7 +39,7 @@ afterEach(() => {
 afterAll(() => browser?.close());
 
 const section = () => page.getByRole('region', { name: 'Camera' });
-const aside = () => section().getByLabel('It stands');
+const aside = () => section().getByLabel('Camera position');
 const lead = (): Promise<string> => section().locator('.camera-lead span').first().innerText();
 /** The table as it is seen: name, what it is, what the camera reads, by how much that is bent. */
 const rows = (): Promise<string[][]> =>
@@ -131,11 +131,11 @@ describe('a camera down the line', () => {
   });
 
   test.each<[string, string, Partial<CameraPlace>, RegExp]>([
-    ['Height', '2.2', { heightM: 2.2 }, /^Standing 2\.2 m high, your camera reads /],
+    ['Camera height', '2.2', { heightM: 2.2 }, /^Standing 2\.2 m high, your camera reads /],
     ['Behind the hands', '2,5', { distanceM: 2.5 }, /^From 2\.5 m away, your camera reads /],
     ['Right of the hand line', '−60', { rightCm: -60 }, /^Standing 60 cm left of the line, your camera reads /],
     // Most of what is bent, and at P6, is still because it stands so near.
-    ['Tipped clockwise', '−20', { clockwiseDeg: -20 }, /^From 4 m away, your camera reads \d cm steeper at P6\.$/],
+    ['Tilted clockwise', '−20', { clockwiseDeg: -20 }, /^From 4 m away, your camera reads \d cm steeper at P6\.$/],
   ])('%s typed as %s: sentence and readings follow', async (label, typed, part, sentence) => {
     await type(label, typed);
     expect((await look(page)).document.camera.downTheLine).toEqual({ ...USUAL_CAMERAS.downTheLine, ...part });
@@ -202,7 +202,7 @@ describe('a camera down the line', () => {
 
   test('it stands where it stood after a reload, and can still be undone', async () => {
     await type('Right of the hand line', '40');
-    await type('Height', '1.5');
+    await type('Camera height', '1.5');
     const before = { camera: (await look(page)).document.camera, lead: await lead(), rows: await rows() };
     expect(before.rows).toEqual(lineRows({ rightCm: 40, heightM: 1.5 }));
     await page.reload();
@@ -210,7 +210,7 @@ describe('a camera down the line', () => {
     await openDrawer(page, 'setUp');
     expect((await look(page)).document.camera).toEqual(before.camera);
     expect({ lead: await lead(), rows: await rows() }).toEqual({ lead: before.lead, rows: before.rows });
-    expect(await section().getByLabel('Height').inputValue()).toBe('1.5');
+    expect(await section().getByLabel('Camera height').inputValue()).toBe('1.5');
     await undoOnce();
     await drawn(page);
     expect(await rows()).toEqual(lineRows({ rightCm: 40 }));

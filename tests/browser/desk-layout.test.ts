@@ -190,7 +190,7 @@ test("the checkpoints' names on the rail keep clear of those beside them in the 
         .filter(({ width }) => width > 0)
         .map(({ left, right }) => ({ left, right })),
     );
-    expect(names.length).toBeGreaterThan(5);
+    expect(names.length).toBeGreaterThan(3);
     names.slice(1).forEach(({ left }, i) => expect(left).toBeGreaterThan(names[i].right));
     for (let i = 0; i < 5; i++) await page.locator('.turn').first().click();
   }

@@ -269,7 +269,7 @@ describe('what stays', () => {
     await ready(page);
     await page.getByText(/could not be opened: a newer Slantwise wrote it/).waitFor();
     expect(await page.evaluate(() => localStorage.getItem('slantwise.kept-aside.1'))).toBe('{"version":99}');
-    const read = page.getByRole('button', { name: 'Understood' });
+    const read = page.getByRole('button', { name: 'OK' });
     let middle = { x: 0, y: 0 };
     for (const [width, height] of [WINDOW_SIZE, [844, 390], [360, 740], [390, 844]] as const) {
       await page.setViewportSize({ width, height });
@@ -277,7 +277,7 @@ describe('what stays', () => {
       middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
       // A finger at the middle of the button meets the button.
       const met = await page.evaluate(({ x, y }) => document.elementFromPoint(x, y)?.textContent, middle);
-      expect(met, `${width} x ${height}`).toBe('Understood');
+      expect(met, `${width} x ${height}`).toBe('OK');
     }
     await page.touchscreen.tap(middle.x, middle.y);
     await read.waitFor({ state: 'detached' });
@@ -288,7 +288,7 @@ describe('what stays', () => {
   test('a player who is not shipped is solved in the background; the old figure stays until then', async () => {
     const before = await look(page);
     await page.getByRole('button', { name: 'Player & club' }).click();
-    await page.getByLabel('Stature').fill('171.3');
+    await page.getByLabel('Height').fill('171.3');
     await page.keyboard.press('Enter');
     const during = await look(page);
     if (during.status === 'solving') expect(during.pose).toEqual(before.pose);
@@ -322,7 +322,7 @@ describe('what stays', () => {
       });
     });
     await page.getByRole('button', { name: 'Player & club' }).click();
-    await page.getByLabel('Stature').fill('166.6');
+    await page.getByLabel('Height').fill('166.6');
     await page.keyboard.press('Enter');
     // A search of some tenths of a second goes by without a word.
     expect((await look(page)).status).toBe('solving');
@@ -365,10 +365,10 @@ describe('what stays', () => {
 
   test('a set-up that cannot be is refused beside the field and kept there to mend', async () => {
     await page.getByRole('button', { name: 'Player & club' }).click();
-    await page.getByLabel('Stature').fill('250');
+    await page.getByLabel('Height').fill('250');
     await page.keyboard.press('Enter');
-    await page.getByRole('alert').getByText('Stature 250 cm is outside 140 to 210 cm. Enter a value inside.').waitFor();
-    expect(await page.getByLabel('Stature').inputValue()).toBe('250');
+    await page.getByRole('alert').getByText('Height 250 cm is outside 140 to 210 cm. Enter a value inside.').waitFor();
+    expect(await page.getByLabel('Height').inputValue()).toBe('250');
     await page.keyboard.press('Escape');
     await page.getByLabel('inches').check();
     await page.getByRole('combobox', { name: 'Club' }).selectOption('my club');
@@ -486,7 +486,7 @@ describe('the picture', () => {
     expect(bent.drawn).not.toEqual(before.drawn);
     expect(bent.document).toEqual(before.document);
     await page.getByText('Bench pose').waitFor();
-    await page.getByRole('button', { name: 'Release' }).first().click();
+    await page.getByRole('button', { name: 'Back to swing' }).first().click();
     await drawn(page);
     expect((await look(page)).drawn).toEqual(before.drawn);
   });

@@ -208,7 +208,7 @@ test('the longest sheet, every movement changed, is still one page of Letter', a
   });
   await ready(other.page);
   await openClip(other.page);
-  await other.page.getByLabel('Set against').selectOption('reference');
+  await other.page.getByLabel('Compare with').selectOption('reference');
   await other.page.getByRole('button', { name: 'Practice sheet', exact: true }).click();
   await other.page.locator('.sheet-page').waitFor();
   const pdf = await getDocument({
@@ -224,7 +224,7 @@ describe('link', () => {
   let address: string;
 
   test('the link shown opens the same swing on another device, and leaves the address', async () => {
-    address = await page.getByLabel('Address of this swing').inputValue();
+    address = await page.getByLabel('Link').inputValue();
     expect(address.length).toBeLessThan(1500);
     const other = await open(browser!, { path: `?probe${new URL(address).hash}`, init: [DRAW_NOTHING] });
     await ready(other.page);

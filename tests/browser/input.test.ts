@@ -200,7 +200,7 @@ describe('typed values', () => {
     await openDrawer(page, 'setUp');
     await choose('inches');
     await choose('mph');
-    expect(await page.getByLabel('Stature', { exact: true }).inputValue()).toBe('70.08');
+    expect(await page.getByLabel('Height', { exact: true }).inputValue()).toBe('70.08');
     await type('Highest, above is plus', '1');
     await type('Hand depth', '−2');
     const { bands, setUp } = (await look(page)).document;
@@ -219,7 +219,7 @@ describe('typed values', () => {
     // Last: these two have another swing worked out.
     await page.getByRole('combobox', { name: 'Club', exact: true }).selectOption({ label: 'My club' });
     await type('Length', '38');
-    await type('Stature', '72');
+    await type('Height', '72');
     const { club, player } = (await look(page)).document;
     expect(club.my!.lengthM).toBeCloseTo(0.9652, 6);
     expect(player.statureM).toBeCloseTo(1.8288, 6);

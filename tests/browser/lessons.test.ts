@@ -77,11 +77,11 @@ describe('a lesson', () => {
       ['2', '2026-02-10'],
     ]) {
       await press(page, 'New lesson today');
-      const p5 = page.getByRole('group', { name: /^P5/ });
+      const p5 = page.getByRole('group', { name: /^Lead arm parallel:/ });
       await p5.getByLabel('Seen').fill(above);
       await p5.getByLabel('Seen').press('Enter');
-      await p5.getByLabel('Give or take (±)').fill('2');
-      await p5.getByLabel('Give or take (±)').press('Enter');
+      await p5.getByLabel('Margin (±)').fill('2');
+      await p5.getByLabel('Margin (±)').press('Enter');
       await page.getByLabel('Date').fill(date);
       await press(page, 'Lead wrist');
       await press(page, 'Robin');
@@ -172,8 +172,8 @@ describe('players', () => {
     await page.getByLabel('Notes').fill('A secret of Robin');
     await expect.poll(async () => JSON.stringify(await inStore(page))).toContain('A secret of Robin');
     await press(page, 'Robin');
-    await press(page, 'Wipe from this device …');
-    await press(page, 'Wipe for good');
+    await press(page, 'Delete permanently …');
+    await press(page, 'Delete permanently');
     await page.getByText('Robin: 2 records wiped. Read back: nothing is left here.').waitFor();
     expect(JSON.stringify(await inStore(page))).not.toContain('Robin');
   });
@@ -216,7 +216,7 @@ describe('backup and hand-over', () => {
 
   test('one player is handed over as a file of his own', async () => {
     await addPlayer(page, 'Robin O.');
-    const file = await download(page, () => press(page, 'Hand over as a file'));
+    const file = await download(page, () => press(page, 'Export player'));
     expect(file.name).toMatch(/^slantwise-robin-o-\d/);
     const reading = readFile(file.text);
     expect('records' in reading && reading.records.map((record) => 'name' in record && record.name)).toEqual([

@@ -213,7 +213,7 @@ describe('the change plan', () => {
       await situation(name);
       const before = await look(page);
       await openDrawer(page, 'plan');
-      await page.getByRole('button', { name: 'Show as ghost' }).click();
+      await page.getByRole('button', { name: 'Show as comparison' }).click();
       const previewed = await look(page);
       expect(previewed.document).toEqual(before.document);
       expect(previewed.session.ghost).not.toBeNull();
@@ -241,7 +241,7 @@ describe('the change plan', () => {
     const holds = page.getByText(/^Lands on plane in \d+ of 100/);
     const counted = async (): Promise<number> => Number(/in (\d+) of/.exec(await holds.innerText())![1]);
     const smallest = await counted();
-    await page.getByRole('radio', { name: 'Sturdier, well inside' }).check({ force: true });
+    await page.getByRole('radio', { name: 'More margin' }).check({ force: true });
     await lead()
       .getByText(/ends well inside/)
       .waitFor();
@@ -280,7 +280,7 @@ describe('this is what I saw', () => {
       expect(await page.locator('.seen-hold').innerText()).toMatch(/holds in (\d+|more than 99) of 100\.$/);
       await page.locator('.plate-cloud').waitFor();
       await page
-        .getByRole('button', { name: /^Make it the swing now/ })
+        .getByRole('button', { name: /^Use this swing/ })
         .first()
         .click();
       await drawn(page);
@@ -293,12 +293,12 @@ describe('this is what I saw', () => {
       await ring(plate).focus();
       for (let i = 0; i < 8; i++) await page.keyboard.press('PageUp');
       await page.keyboard.press('Enter');
-      await page.getByRole('button', { name: 'Forget' }).waitFor();
+      await page.getByRole('button', { name: 'Clear' }).waitFor();
       const marked = (await look(page)).document.seen[id]!;
       expect(marked.cm).toBeGreaterThan(5);
-      await page.getByRole('button', { name: 'Forget' }).click();
+      await page.getByRole('button', { name: 'Clear' }).click();
       expect((await look(page)).document.seen[id]).toBeNull();
-      await page.getByRole('button', { name: 'Undo: Forget what I saw' }).click();
+      await page.getByRole('button', { name: 'Undo: Clear what I saw' }).click();
       expect((await look(page)).document.seen[id]).toEqual(marked);
     });
   }
@@ -307,16 +307,16 @@ describe('this is what I saw', () => {
     await openDrawer(page, 'seen');
     await page.getByLabel(/^Head, behind/).fill('9');
     await page.keyboard.press('Enter');
-    await page.getByLabel('Give or take').fill('8');
+    await page.getByLabel('Margin').fill('8');
     await page.keyboard.press('Enter');
     expect((await look(page)).document.seen.shaftParallel).toEqual({ cm: 9, plusMinusCm: 8 });
-    await page.getByLabel('Give or take').fill('0');
+    await page.getByLabel('Margin').fill('0');
     await page.keyboard.press('Enter');
     await page
       .getByRole('alert')
       .getByText(/is outside 0\.1 to 30 cm/)
       .waitFor();
-    expect(await page.getByLabel('Give or take').inputValue()).toBe('0');
+    expect(await page.getByLabel('Margin').inputValue()).toBe('0');
     await page.keyboard.press('Escape');
     expect((await look(page)).document.seen.shaftParallel).toEqual({ cm: 9, plusMinusCm: 8 });
   });
@@ -359,10 +359,10 @@ describe('guess first and compare', () => {
     const now = await look(page);
     await openDrawer(page, 'compare');
     await page.getByLabel('Solid').selectOption('reference');
-    await page.getByLabel('As ghost').selectOption('now');
+    await page.getByLabel('As comparison').selectOption('now');
     await drawn(page);
     expect(Math.abs((await look(page)).bicepGapCm!)).toBeLessThan(1.5);
-    const row = page.getByRole('row', { name: /^P5, shaft line over the bicep/ });
+    const row = page.getByRole('row', { name: /^Lead arm parallel: shaft over the bicep/ });
     expect(await row.innerText()).toContain(`\u2212${Math.round(now.bicepGapCm!)} cm`);
     await page.getByRole('button', { name: 'Close' }).click();
     expect((await look(page)).bicepGapCm).toBe(now.bicepGapCm);
@@ -372,7 +372,7 @@ describe('guess first and compare', () => {
     await makeSteep();
     await openDrawer(page, 'compare');
     await page.getByLabel('Solid').selectOption({ label: '12 Jan 2026, as seen' });
-    await page.getByLabel('As ghost').selectOption({ label: '12 Jan 2026, target' });
+    await page.getByLabel('As comparison').selectOption({ label: '12 Jan 2026, target' });
     await page.locator('.pair-plates .plate-drawing').nth(3).waitFor();
     const pictures = page.locator('.pair-picture');
     const boxes = await pictures.evaluateAll((all) =>
@@ -416,7 +416,7 @@ describe('guess first and compare', () => {
     expect((await look(page)).session.why.link).toBe('clock');
     await page.getByRole('radio', { name: 'checkpoint' }).check({ force: true });
     await page.getByLabel('Solid').selectOption('now');
-    await page.getByLabel('As ghost').selectOption('reference');
+    await page.getByLabel('As comparison').selectOption('reference');
   });
 });
 

@@ -32,7 +32,7 @@ describe('what a camera down the line does, in one sentence', () => {
     ['aside', -0.061, 'offset', 'Standing 40 cm right of the line, your camera reads 6 cm shallower at P6.'],
     ['held high', -0.03, 'height', 'Standing 1.6 m high, your camera reads 3 cm shallower at P6.'],
     ['aimed badly', 0.02, 'aim', 'Aimed 5° left of the hands, your camera reads 2 cm steeper at P6.'],
-    ['not level', 0.02, 'roll', 'Tipped 3° clockwise, your camera reads 2 cm steeper at P6.'],
+    ['not level', 0.02, 'roll', 'Tilted 3° clockwise, your camera reads 2 cm steeper at P6.'],
     ['near', 0.038, 'distance', 'From 4 m away, your camera reads 4 cm steeper at P6.'],
   ])('%s', (_, bend, cause, sentence) => {
     expect(sayLine(atP6(bend, cause), tripod, CM)).toBe(sentence);

@@ -20,7 +20,7 @@ export function BallDay() {
   const height = units.length === 'cm' ? { unit: 'm', perSi: 1 } : { unit: 'ft', perSi: 1 / M_PER_FOOT };
   return (
     <section aria-labelledby="ball-day">
-      <h3 id="ball-day">The day</h3>
+      <h3 id="ball-day">Conditions</h3>
       <div className="fields">
         {FIELDS.map(({ id, label }) => {
           const { unit, perSi } = id === 'altitudeM' ? height : speed;

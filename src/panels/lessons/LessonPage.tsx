@@ -48,17 +48,17 @@ function Swing({ lesson, isOpen }: { lesson: LessonRecord; isOpen: boolean }) {
       <div className="lesson-actions">
         {mayWrite && isOpen && (
           <button type="button" className="plain" onClick={() => setTarget(lesson)}>
-            Desk is the target
+            Save as target
           </button>
         )}
         {target && (
           <button type="button" className="plain" onClick={() => showTarget(lesson)}>
-            Target as ghost
+            Show the target
           </button>
         )}
         {mayWrite && target && (
           <button type="button" className="plain" onClick={() => edit(lesson, { target: null }, 'No target')}>
-            No target
+            Clear target
           </button>
         )}
       </div>
@@ -122,7 +122,7 @@ export function LessonPage({ id }: { id: string }) {
   return (
     <>
       <OnTheDesk lesson={lesson} isOpen={isOpen} />
-      <h3>Seen by you</h3>
+      <h3>On video</h3>
       <SeenFields lesson={lesson} />
       <h3>On the desk</h3>
       <Swing lesson={lesson} isOpen={isOpen} />

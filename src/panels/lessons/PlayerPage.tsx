@@ -81,11 +81,11 @@ function About({ player }: { player: PlayerRecord }) {
           }}
         />
         <NumberField
-          label="Stature"
+          label="Height"
           unit={unit}
           decimals={decimals}
           value={toField(player.body.statureM)}
-          onTake={(typed) => takeBody(player, { ...player.body, statureM: fromField(typed!) }, 'Stature')}
+          onTake={(typed) => takeBody(player, { ...player.body, statureM: fromField(typed!) }, 'Height')}
         />
         <Choice
           label="Plays"
@@ -195,7 +195,7 @@ export function PlayerPage({ id }: { id: string }) {
           </>
         )}
         <button type="button" className="plain" onClick={() => handOver(id)}>
-          Hand over as a file
+          Export player
         </button>
         {mayWrite && (
           <button type="button" className="plain" onClick={() => remove(player)}>

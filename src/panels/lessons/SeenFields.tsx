@@ -12,8 +12,8 @@ const PLACES: readonly {
   readonly over: string;
   readonly under: string;
 }[] = [
-  { id: 'leadArmParallel', title: 'P5, shaft line from the trail bicep', over: 'Above', under: 'Below' },
-  { id: 'shaftParallel', title: 'P6, head from the hands', over: 'In front', under: 'Behind' },
+  { id: 'leadArmParallel', title: 'Lead arm parallel: shaft from the trail bicep', over: 'Above', under: 'Below' },
+  { id: 'shaftParallel', title: 'Shaft parallel: head from the hands', over: 'In front', under: 'Behind' },
 ];
 /** An open lesson is edited on the desk, where the plates show it; a closed one in the book. */
 function note(lesson: LessonRecord, seen: Seen, label: string): void {
@@ -61,7 +61,7 @@ function Fields({ lesson, at }: { lesson: LessonRecord; at: (typeof PLACES)[numb
         }}
       />
       <NumberField
-        label="Give or take (±)"
+        label="Margin (±)"
         unit={symbol}
         decimals={decimals + 1}
         optional

@@ -42,11 +42,11 @@ function Aim({ plan }: { plan: StepPlan }) {
   return (
     <div className="plan-aim">
       <Choice
-        label="How surely it should land"
+        label="Safety margin"
         value={aim}
         options={[
           { value: 'edge', text: 'Smallest change' },
-          { value: 'inside', text: 'Sturdier, well inside' },
+          { value: 'inside', text: 'More margin' },
         ]}
         onChoose={(next) => setWhy({ aim: next })}
       />
@@ -121,7 +121,7 @@ function Plans({ answer }: { answer: PlanAnswer }) {
           aria-pressed={isShown}
           onClick={() => showGhost(isShown ? null : dialled)}
         >
-          Show as ghost
+          Show as comparison
         </button>
         <button
           type="button"

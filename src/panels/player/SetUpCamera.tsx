@@ -18,18 +18,18 @@ const VIEWS = [
 const LABELS: Readonly<Record<CameraView, Readonly<Record<keyof CameraPlace, string>>>> = {
   downTheLine: {
     distanceM: 'Behind the hands',
-    heightM: 'Height',
+    heightM: 'Camera height',
     rightCm: 'Right of the hand line',
     aimRightDeg: 'Aimed right of the hands',
-    clockwiseDeg: 'Tipped clockwise',
+    clockwiseDeg: 'Tilted clockwise',
     fieldDeg: 'Field of view, upright',
   },
   faceOn: {
     distanceM: 'In front of the ball line',
-    heightM: 'Height',
+    heightM: 'Camera height',
     rightCm: 'Right of the stance',
     aimRightDeg: 'Aimed right of the hands',
-    clockwiseDeg: 'Tipped clockwise',
+    clockwiseDeg: 'Tilted clockwise',
     fieldDeg: 'Field of view, upright',
   },
 };
@@ -84,7 +84,7 @@ function Sideways({ view }: { view: CameraView }) {
   const way = rightCm === 0 ? 'on the line' : `${size} ${symbol} ${rightCm < 0 ? 'left' : 'right'}`;
   return (
     <div className="field field-slider">
-      <label htmlFor="camera-aside">It stands</label>
+      <label htmlFor="camera-aside">Camera position</label>
       <input
         id="camera-aside"
         type="range"

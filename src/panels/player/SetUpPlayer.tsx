@@ -22,7 +22,7 @@ const SEGMENT_NAMES: Readonly<Record<SegmentId, string>> = {
   forearm: 'Forearm',
   grip: 'Wrist to grip',
   thigh: 'Thigh',
-  shank: 'Shank',
+  shank: 'Lower leg',
   ankle: 'Ankle height',
   foot: 'Foot',
 };
@@ -62,13 +62,12 @@ export function SetUpPlayer() {
       <h3 id="set-up-player">Player</h3>
       <div className="fields">
         <NumberField
-          label="Stature"
+          label="Height"
           unit={unit}
           decimals={decimals}
           value={toField(player.statureM)}
           onTake={(typed) =>
-            outsideLengths('Stature', typed!, STATURE_LIMITS_M) ??
-            takePlayer({ ...player, statureM: fromField(typed!) })
+            outsideLengths('Height', typed!, STATURE_LIMITS_M) ?? takePlayer({ ...player, statureM: fromField(typed!) })
           }
         />
         <Choice

@@ -105,16 +105,16 @@ function Mark({ id }: { id: CheckpointId }) {
         />
         {sighting && (
           <NumberField
-            label="Give or take"
+            label="Margin"
             unit={`± ${symbol}`}
             decimals={decimals + 1}
             value={sighting.plusMinusCm / cmPerUnit}
-            onTake={take('plusMinusCm', 'Give or take')}
+            onTake={take('plusMinusCm', 'Margin')}
           />
         )}
         {sighting && (
           <button type="button" className="plain mark-forget" onClick={() => setSeen(id, null)}>
-            Forget
+            Clear
           </button>
         )}
       </div>
@@ -162,10 +162,10 @@ function One({ explanation }: { explanation: Explanation }) {
           aria-pressed={isShown}
           onClick={() => showGhost(isShown ? null : dialled)}
         >
-          Show as ghost<span className="unseen">: {title}</span>
+          Show as comparison<span className="unseen">: {title}</span>
         </button>
         <button type="button" className="plain" onClick={() => takeDialled(`Seen: ${title}`, dialled)}>
-          Make it the swing now<span className="unseen">: {title}</span>
+          Use this swing<span className="unseen">: {title}</span>
         </button>
       </div>
     </li>

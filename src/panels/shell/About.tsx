@@ -11,7 +11,7 @@ const About = () => (
     <h3>Where each number comes from</h3>
     <dl>
       <dt>Measured by you</dt>
-      <dd>Stature, body lengths, your own club. The model takes them as typed.</dd>
+      <dd>Height, body lengths, your own club. The model takes them as typed.</dd>
       <dt>Computed by the model</dt>
       <dd>Every pose, distance, angle, path and speed. They follow from the joints, nothing else.</dd>
       <dt>A rule of thumb</dt>

@@ -77,7 +77,7 @@ function Release() {
   const bent = useDesk(({ session }) => session.bench !== null);
   return (
     <button type="button" className="text-button drawer-release" aria-disabled={!bent} onClick={releaseBench}>
-      Release
+      Back to swing
     </button>
   );
 }

@@ -119,7 +119,7 @@ export function Notice() {
     <div className="slip" role="alert">
       <p>{notice}</p>
       <button type="button" className="text-button" onClick={dismissNotice}>
-        Understood
+        OK
       </button>
     </div>
   );
@@ -152,7 +152,7 @@ export function StageNotices() {
         <div className="slip">
           <p>Bench pose: joints set by hand.</p>
           <button type="button" className="text-button" onClick={releaseBench}>
-            Release
+            Back to swing
           </button>
         </div>
       )}

@@ -35,7 +35,7 @@ export function LinkForm() {
         </svg>
         <div>
           <div className="field">
-            <label htmlFor={id}>Address of this swing</label>
+            <label htmlFor={id}>Link</label>
             <input
               ref={field}
               id={id}

@@ -94,7 +94,14 @@ const CLOSE = 0.105;
 const CLOSE_TO_NEXT = 0.07;
 /** Closer than this even "P6" and "P7" would touch, and the checkpoint's name stays. */
 const OVER_NEXT = 0.035;
-const WORDS: Partial<Record<PositionId, string>> = { P5: ' lead arm', P6: ' shaft' };
+const WORDS: Partial<Record<PositionId, string>> = {
+  P1: 'address',
+  P4: 'top',
+  P5: 'lead arm',
+  P6: 'shaft',
+  P7: 'impact',
+  P10: 'finish',
+};
 
 /** A tick on the page, and where it was put last. */
 interface Tick {
@@ -136,15 +143,12 @@ function Ticks() {
       }}
       className="scrub-position"
       data-position={id}
-      data-checkpoint={id in WORDS}
+      data-checkpoint={id === 'P5' || id === 'P6'}
       data-crowd={id === 'P6' ? crowd : undefined}
       aria-hidden="true"
     >
       <i />
-      <span>
-        {id}
-        {WORDS[id] && !crowd && <span className="scrub-word">{WORDS[id]}</span>}
-      </span>
+      {WORDS[id] && <span>{WORDS[id]}</span>}
     </span>
   ));
 }

@@ -36,14 +36,14 @@ const brings =
     'missing' in delivery ? NaN : delivery[part];
 
 const ROWS: readonly Row[] = [
-  { label: 'P5, shaft line over the bicep', read: at('leadArmParallel', 'bicepGap'), kind: 'length' },
-  { label: 'P5, shaft plane', read: at('leadArmParallel', 'shaftPlane'), kind: 'angle' },
-  { label: 'P5, chest turned open', read: at('leadArmParallel', 'thoraxTurn'), kind: 'angle' },
-  { label: 'P5, hand height', read: at('leadArmParallel', 'handHeight'), kind: 'length' },
-  { label: 'P5, after the top', read: timeOf('leadArmParallel'), kind: 'ms' },
-  { label: 'P6, head in front of the hands', read: at('shaftParallel', 'headDepth'), kind: 'length' },
-  { label: 'P6, chest turned open', read: at('shaftParallel', 'thoraxTurn'), kind: 'angle' },
-  { label: 'P6, after the top', read: timeOf('shaftParallel'), kind: 'ms' },
+  { label: 'Lead arm parallel: shaft over the bicep', read: at('leadArmParallel', 'bicepGap'), kind: 'length' },
+  { label: 'Lead arm parallel: shaft plane', read: at('leadArmParallel', 'shaftPlane'), kind: 'angle' },
+  { label: 'Lead arm parallel: chest turned open', read: at('leadArmParallel', 'thoraxTurn'), kind: 'angle' },
+  { label: 'Lead arm parallel: hand height', read: at('leadArmParallel', 'handHeight'), kind: 'length' },
+  { label: 'Lead arm parallel: after the top', read: timeOf('leadArmParallel'), kind: 'ms' },
+  { label: 'Shaft parallel: head in front of the hands', read: at('shaftParallel', 'headDepth'), kind: 'length' },
+  { label: 'Shaft parallel: chest turned open', read: at('shaftParallel', 'thoraxTurn'), kind: 'angle' },
+  { label: 'Shaft parallel: after the top', read: timeOf('shaftParallel'), kind: 'ms' },
   { label: 'Path, in-to-out', read: brings('path'), kind: 'angle' },
   { label: 'Face, open', read: brings('face'), kind: 'angle' },
   { label: 'Attack, up', read: brings('attack'), kind: 'angle' },
@@ -83,7 +83,7 @@ export default function Compare({ drawings }: { drawings: ReactNode }) {
       <Sentence {...pair} />
       <div className="fields compare-choice">
         <SwingPick label="Solid" place="solid" />
-        <SwingPick label="As ghost" place="ghost" />
+        <SwingPick label="As comparison" place="ghost" />
       </div>
       {drawings}
       <Choice

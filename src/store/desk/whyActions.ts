@@ -74,7 +74,7 @@ export function setSeen(id: CheckpointId, sighting: Sighting | null): void {
     cm: within(sighting.cm, SEEN_LIMITS.cm),
     plusMinusCm: within(sighting.plusMinusCm, SEEN_LIMITS.plusMinusCm),
   };
-  const label = kept ? 'What I saw' : 'Forget what I saw';
+  const label = kept ? 'What I saw' : 'Clear what I saw';
   change(label, (document) => ({ ...document, seen: { ...document.seen, [id]: kept } }));
 }
 

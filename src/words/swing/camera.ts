@@ -57,7 +57,7 @@ function sayCause(cause: BendCause, view: CameraView, at: PlacedTripod, units: L
     case 'aim':
       return `Aimed ${degrees(at.aimRightDeg)} ${side(at.aimRightDeg)} of the hands`;
     case 'roll':
-      return `Tipped ${degrees(at.clockwiseDeg)} ${at.clockwiseDeg < 0 ? 'anticlockwise' : 'clockwise'}`;
+      return `Tilted ${degrees(at.clockwiseDeg)} ${at.clockwiseDeg < 0 ? 'anticlockwise' : 'clockwise'}`;
     case 'distance':
       return `From ${sayTripodLength(at.distanceM, units)} away`;
   }

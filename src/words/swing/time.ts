@@ -19,7 +19,7 @@ const AT = 0.0005;
 /** Where the playhead is, in words: "P5, lead arm parallel, 91 milliseconds before impact". Times are the player's own. */
 export function sayTime(t: number, positions: Positions, tempo: number): string {
   const at = POSITION_IDS.find((id) => positions[id] !== null && Math.abs(positions[id] - t) < AT);
-  const name = at ? `${at}, ${POSITION_NAMES[at]}` : phaseOf(t, positions);
+  const name = at ? POSITION_NAMES[at] : phaseOf(t, positions);
   const impact = positions.P7;
   if (impact === null || at === 'P7') return name;
   const ms = Math.round(Math.abs(t - impact) * tempo * 1000);

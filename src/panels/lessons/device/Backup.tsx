@@ -136,7 +136,7 @@ export function Backup() {
         />
       )}
       <p className="fine">
-        To hand over one player, open the player and choose "Hand over as a file". {book.state.getState().records.size}{' '}
+        To hand over one player, open the player and choose "Export player". {book.state.getState().records.size}{' '}
         records are in the book.
       </p>
     </>

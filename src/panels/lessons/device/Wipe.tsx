@@ -20,10 +20,10 @@ export function Wipe({ player }: { player: PlayerRecord }) {
     <div className="lesson-wipe">
       {asked ? (
         <>
-          <p>Wipe removes {player.name}, every lesson and swing for good. There is no undo.</p>
+          <p>This deletes {player.name}, every lesson and swing. There is no undo.</p>
           <div className="lesson-actions">
             <button type="button" className="plain" onClick={() => void wipe()}>
-              Wipe for good
+              Delete permanently
             </button>
             <button type="button" className="plain" onClick={() => setAsked(false)}>
               Keep
@@ -32,7 +32,7 @@ export function Wipe({ player }: { player: PlayerRecord }) {
         </>
       ) : (
         <button type="button" className="text-button" onClick={() => setAsked(true)}>
-          Wipe from this device …
+          Delete permanently …
         </button>
       )}
       {answer !== undefined && <p role="alert">{answer}</p>}

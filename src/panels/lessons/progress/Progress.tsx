@@ -50,8 +50,8 @@ function Numbers({ lessons }: { lessons: readonly LessonRecord[] }) {
       <thead>
         <tr>
           <th scope="col">Lesson</th>
-          <th scope="col">P5, from the trail bicep</th>
-          <th scope="col">P6, from the hands</th>
+          <th scope="col">Lead arm parallel, from the trail bicep</th>
+          <th scope="col">Shaft parallel, from the hands</th>
           <th scope="col">Plan</th>
         </tr>
       </thead>
@@ -121,7 +121,7 @@ const Legend = () => (
         <path className="plot-give" d="M10 2V22M5 2h10M5 22h10" />
         <circle className="plot-seen" cx="10" cy="12" r="6" />
       </svg>
-      seen by you, with give or take
+      on video, with margin
     </li>
     <li>
       <svg width="20" height="24" aria-hidden="true">

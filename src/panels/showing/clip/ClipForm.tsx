@@ -22,15 +22,15 @@ import { setAgainst, wishFor } from '../task/showingStore';
 const ARRANGEMENTS: readonly (readonly [Arrangement, string])[] = [
   ['one', 'This swing alone'],
   ['sideBySide', 'Side by side'],
-  ['oneAfterOther', 'One after the other'],
-  ['ghosted', 'The other as a ghost'],
+  ['oneAfterOther', 'Back to back'],
+  ['ghosted', 'The other as a second body'],
 ];
 const CAMERAS: readonly (readonly [CameraId | 'none', string])[] = [
   ['downTheLine', 'Down the line'],
   ['faceOn', 'Face on'],
   ['overhead', 'Overhead'],
   ['orbit', 'Orbit'],
-  ['none', 'Leave out'],
+  ['none', 'None'],
 ];
 const SHAPES: readonly (readonly [Shape, string])[] = [
   ['16:9', '16:9 wide'],
@@ -104,7 +104,7 @@ function Against() {
   const ids: readonly ComparisonId[] = hasGhost ? ['plan', 'ghost', 'reference'] : ['plan', 'reference'];
   return (
     <Select
-      label="Set against"
+      label="Compare with"
       value={hasGhost || after !== 'ghost' ? after : 'plan'}
       options={ids.map((id) => [id, COMPARISON_LABELS[id]] as const)}
       onChoose={setAgainst}
