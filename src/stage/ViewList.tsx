@@ -65,7 +65,7 @@ export function ViewList({ isSmall }: { isSmall: boolean }) {
     return (
       <>
         <div className="stage-lists">
-          <fieldset className="stage-list" aria-label="View">
+          <fieldset className="stage-list stage-choice" aria-label="View">
             <legend>View from</legend>
             <ViewButtons />
           </fieldset>
@@ -160,7 +160,13 @@ function Menu({ word, id, label, children }: MenuProps) {
       >
         {word}
       </button>
-      <fieldset ref={menu} id={id} className="stage-menu" aria-label={label} hidden={!isOpen}>
+      <fieldset
+        ref={menu}
+        id={id}
+        className={word === 'View' ? 'stage-menu stage-choice' : 'stage-menu'}
+        aria-label={label}
+        hidden={!isOpen}
+      >
         {children(() => {
           setOpen(false);
           opener.current?.focus();

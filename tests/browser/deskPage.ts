@@ -82,7 +82,9 @@ export const plateWords = (page: Page): Promise<string[]> => page.locator('.plat
 export const drawerIds = (page: Page): Promise<string[]> =>
   page
     .locator('[id^="tab-"]:not(#tab-more)')
-    .evaluateAll((tabs, parts) => tabs.map(({ id }) => id.slice('tab-'.length)).concat(parts), ['map', 'compare']);
+    .evaluateAll((tabs) =>
+      tabs.map(({ id }) => id.slice('tab-'.length)).flatMap((id) => (id === 'ledger' ? [id, 'map', 'compare'] : [id])),
+    );
 
 /** Opens a drawer by its tab, or from the sheet of further drawers. */
 export async function openDrawer(page: Page, id: string): Promise<void> {

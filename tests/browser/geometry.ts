@@ -90,7 +90,7 @@ function measure(): string[] {
   }
   /** Parts of one choice stand side by side on purpose: between them a miss is another choice, not another control. */
   const isOneChoice = (a: Element, b: Element): boolean => {
-    const group = a.closest('.speeds, .choice-options, .pick, .tabs');
+    const group = a.closest('.speeds, .choice-options, .pick, .tabs, .stage-choice, .drawer-index, .drawer-parts');
     return group !== null && group.contains(b);
   };
   controls.forEach((a, i) => {

@@ -63,8 +63,9 @@ export function Bar() {
         <Turn word="Undo" act={undo} label={useDesk(({ history }) => history.past.at(-1)?.label)} />
         <Turn word="Redo" act={redo} label={useDesk(({ history }) => history.future[0]?.label)} />
       </div>
-      <button type="button" className="more text-button" popoverTarget={SITUATIONS_ID}>
-        Typical swings
+      <button type="button" className="more text-button" popoverTarget={SITUATIONS_ID} aria-label="Typical swings">
+        <span className="tab-long">Typical swings</span>
+        <span className="tab-short">Swings</span>
       </button>
       <button type="button" className="more text-button" id="bar-more" popoverTarget={MORE_ID}>
         More
