@@ -22,7 +22,7 @@ const INSETS = {
 } as const;
 
 /** The list needs this much of the picture, px. */
-const ROOM = { width: 400, height: 440 } as const;
+const ROOM = { width: 400, height: 500 } as const;
 
 /** The views stand in a list at the picture's left edge, or behind buttons where it is small. */
 const layoutOf = (width: number, height: number): Layout =>

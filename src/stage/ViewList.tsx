@@ -64,15 +64,17 @@ export function ViewList({ isSmall }: { isSmall: boolean }) {
   if (!isSmall) {
     return (
       <>
-        <div className="stage-lists">
-          <fieldset className="stage-list stage-choice" aria-label="View">
-            <legend>View from</legend>
-            <ViewButtons />
-          </fieldset>
-          <fieldset className="stage-list" aria-label="Show also">
-            <legend>Show also</legend>
-            <ShowButtons />
-          </fieldset>
+        <div className="stage-edge">
+          <div className="stage-lists">
+            <fieldset className="stage-list stage-choice" aria-label="View">
+              <legend>View from</legend>
+              <ViewButtons />
+            </fieldset>
+            <fieldset className="stage-list" aria-label="Show also">
+              <legend>Show also</legend>
+              <ShowButtons />
+            </fieldset>
+          </div>
         </div>
         <StudentButton />
       </>
