@@ -10,7 +10,7 @@ const any = number(-1e6, 1e6);
 export const flightSchema = record(
   { ballSpeedMps: any, launchDeg: any, startDeg: any, spinRpm: any, spinAxisDeg: any },
   {
-    drag: either(choice('smits-smith', 'none'), record({ cd: any, cl: any })),
+    drag: either(choice('smits-smith', 'naruo-mizota', 'none'), record({ cd: any, cl: any })),
     tailWindMps: any,
     crossWindMps: any,
     altitudeM: any,
@@ -31,7 +31,7 @@ export function runFlight(line: Typed<typeof flightSchema>): object {
   if ('missing' in flight) return flight;
   const numbers = toEdgeFlight(flight);
   // Published models differ by this much; fixed coefficients and a vacuum are the asker's own.
-  return drag === undefined || drag === 'smits-smith'
+  return drag === undefined || (typeof drag === 'string' && drag !== 'none')
     ? { ...numbers, carryWidthM: carryWidth(flight.carryM) }
     : numbers;
 }
