@@ -19,7 +19,7 @@ const WORDS = [...SOLVING, 'words'];
 const STORE = [...WORDS, 'store'];
 
 export const LAYERS: Readonly<Record<string, Layer>> = {
-  math: { holds: 'angle, vector, spline, root, least squares', pure: true, layers: [], packages: [] },
+  math: { holds: 'angle, vector, spline, root, least squares, check sum', pure: true, layers: [], packages: [] },
   model: {
     holds: 'body, club, joints, chain, motion, movements',
     pure: true,
@@ -80,6 +80,9 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
   },
   evaluate: { holds: 'the model without a screen, line by line', layers: SOLVING, packages: ['node:'] },
 };
+
+/** Packages that are installed and that no layer uses yet. Whoever takes one into use moves it into its layer's row. */
+export const NOT_YET_USED = ['@react-three/drei', 'comlink', 'gl-matrix', 'valibot'];
 
 /** Files directly in `src`: they wire layers together, may import any of them, and are imported by none. */
 export const WIRING = ['main.tsx', 'App.tsx'];
