@@ -32,7 +32,7 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
     holds: 'impact and trajectory of the ball',
     pure: true,
     layers: [...MODEL, 'reading'],
-    packages: [],
+    packages: ['gl-matrix'],
   },
   solving: {
     holds: 'reference swing, contributions, corridor, plan, match',
@@ -82,7 +82,7 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
 };
 
 /** Packages that are installed and that no layer uses yet. Whoever takes one into use moves it into its layer's row. */
-export const NOT_YET_USED = ['@react-three/drei', 'comlink', 'gl-matrix', 'valibot'];
+export const NOT_YET_USED = ['@react-three/drei', 'comlink', 'valibot'];
 
 /** Files directly in `src`: they wire layers together, may import any of them, and are imported by none. */
 export const WIRING = ['main.tsx', 'App.tsx'];
