@@ -31,6 +31,7 @@ export function toEdgeDelivery(delivery: Delivery | NotDelivered): object {
     faceDeg: toDeg(delivery.face),
     faceToPathDeg: toDeg(delivery.faceToPath),
     dynamicLoftDeg: toDeg(delivery.dynamicLoft),
+    shaftBendDeg: toDeg(delivery.shaftBend),
     spinLoftDeg: toDeg(delivery.spinLoft),
     shaftLeanDeg: toDeg(delivery.shaftLean),
     headSpeedMps: delivery.headSpeed,

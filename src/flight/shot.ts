@@ -2,7 +2,7 @@ import { CLUBS, type Club } from '../model/club';
 import type { Delivery, NotDelivered } from '../reading/delivery/delivery';
 import { airAt } from './air';
 import { isRefused, type Refused } from './answer';
-import { carryWidth } from './coefficients';
+import { carryWidth, SHOT_DRAG } from './coefficients';
 import { headOf, type Head } from './heads';
 import { findLaunch } from './impact';
 import { numbersOf, type LaunchNumbers } from './launch';
@@ -58,9 +58,11 @@ export function findShot(
   if (!doesMeet(delivery)) return { missing: 'misses' };
   const head = headOfClub(club);
   const { headVelocity, faceNormal } = delivery;
-  const launch = findLaunch({ headVelocity, faceNormal, headMass: head.mass, restitution: head.restitution });
+  const { mass, restitution, tangential } = head;
+  const launch = findLaunch({ headVelocity, faceNormal, headMass: mass, restitution, tangential });
   if (isRefused(launch)) return { missing: launch.missing };
-  const flight = findFlight(launch, { wind: [tailWind, 0, crossWind], air: airAt(altitude), points });
+  const wind = [tailWind, 0, crossWind] as const;
+  const flight = findFlight(launch, { drag: SHOT_DRAG, wind, air: airAt(altitude), points });
   if (isRefused(flight)) return { missing: flight.missing };
   return { head, launch: numbersOf(launch), flight, width: carryWidth(flight.carryM) };
 }

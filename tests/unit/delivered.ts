@@ -25,6 +25,7 @@ export function deliveryWith(given: Given): Delivery {
     face,
     faceToPath: face - path,
     dynamicLoft,
+    shaftBend: rad(1),
     spinLoft: Math.acos(along),
     shaftLean: rad(8),
     headSpeed,

@@ -1,6 +1,7 @@
 import { findFall } from '../../math/root';
 import { AT, createPose } from '../../model/chain';
 import { K } from '../../model/keys';
+import { shaftBendLoft } from '../../model/shaftBend';
 import { solveAdaptation } from './adapt';
 import { isReached, type Checkpoints } from '../checkpoints';
 import { planeDirection, planeTilt } from '../readings';
@@ -43,8 +44,10 @@ export interface Delivery {
   /** Horizontal direction of the face normal. + right of the target line: open. */
   readonly face: number;
   readonly faceToPath: number;
-  /** Elevation of the face normal. */
+  /** Elevation of the face normal, with what the bending shaft adds. */
   readonly dynamicLoft: number;
+  /** The part of `dynamicLoft` that the bending shaft adds: the drawn club is rigid and does not show it. */
+  readonly shaftBend: number;
   /** Angle between head velocity and face normal. */
   readonly spinLoft: number;
   /** Lean of the shaft seen face on. + handle ahead of the head. */
@@ -55,6 +58,7 @@ export interface Delivery {
   readonly planeTilt: number;
   readonly planeDirection: number;
   readonly headVelocity: readonly [number, number, number];
+  /** With the bending shaft: the drawn face, laid back by `shaftBend`. */
   readonly faceNormal: readonly [number, number, number];
   readonly miss: Miss;
   /** Trail arm short of the grip at impact, m. */
@@ -137,7 +141,11 @@ function readDelivery(
   const headSpeed = Math.hypot(vx, vy, vz);
   const path = Math.atan2(vz, vx);
   const face = Math.atan2(pose[n + 2], pose[n]);
-  const along = (vx * pose[n] + vy * pose[n + 1] + vz * pose[n + 2]) / headSpeed;
+  const shaftBend = shaftBendLoft(swing.rig.club);
+  const dynamicLoft = Math.asin(pose[n + 1]) + shaftBend;
+  const level = Math.cos(dynamicLoft);
+  const normal = [level * Math.cos(face), Math.sin(dynamicLoft), level * Math.sin(face)] as const;
+  const along = (vx * normal[0] + vy * normal[1] + vz * normal[2]) / headSpeed;
   return {
     rule,
     status,
@@ -146,7 +154,8 @@ function readDelivery(
     attack: Math.atan2(vy, Math.hypot(vx, vz)),
     face,
     faceToPath: face - path,
-    dynamicLoft: Math.asin(pose[n + 1]),
+    dynamicLoft,
+    shaftBend,
     spinLoft: Math.acos(Math.min(1, along)),
     shaftLean: Math.atan2(pose[AT.leadGrip] - pose[AT.head], pose[AT.leadGrip + 1] - pose[AT.head + 1]),
     headSpeed,
@@ -154,7 +163,7 @@ function readDelivery(
     planeTilt: planeTilt(pose, velocity),
     planeDirection: planeDirection(pose, velocity),
     headVelocity: [vx, vy, vz],
-    faceNormal: [pose[n], pose[n + 1], pose[n + 2]],
+    faceNormal: normal,
     miss: readMiss(swing, t),
     reachShortfall: pose[AT.reachShortfall],
     limited,

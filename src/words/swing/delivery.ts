@@ -43,6 +43,12 @@ export function sayDynamicLoft(loft: Rad): DeliveryWords {
   return { label: 'Dynamic loft', text, spoken: `Dynamic loft ${spoken}`, source: COMPUTED };
 }
 
+/** The part of it that the bending shaft adds, rad. */
+export function sayShaftBend(bend: Rad): DeliveryWords {
+  const { text, spoken } = showAngle(bend);
+  return { label: 'Shaft bend adds', text, spoken: `Shaft bend adds ${spoken} of loft`, source: COMPUTED };
+}
+
 /** Speed of the head at the ball, m/s in, the coach's unit out. */
 export function sayHeadSpeed(speed: number, units: Pick<Units, 'speed'>): DeliveryWords {
   const { text, spoken } = showSpeed(speed, units);
