@@ -21,7 +21,11 @@ export function findBadSettings({ drag, wind, air, ball, gravity }: Surroundings
   if (typeof drag !== 'object' && drag !== 'none' && !Object.hasOwn(AIR_FITS, drag)) {
     return badInput('drag', 'drag: enter "smits-smith", "naruo-mizota", "none" or {"cd": 0.25, "cl": 0.15}.');
   }
-  if (typeof drag === 'object' && 'cd' in drag && !(drag.cd >= 0 && drag.cl >= 0 && Number.isFinite(drag.cd + drag.cl))) {
+  if (
+    typeof drag === 'object' &&
+    'cd' in drag &&
+    !(drag.cd >= 0 && drag.cl >= 0 && Number.isFinite(drag.cd + drag.cl))
+  ) {
     return badInput('drag', 'drag: cd and cl must be 0 or more.');
   }
   if (!wind.every(Number.isFinite)) return badInput('wind', 'wind: every part must be finite, m/s.');

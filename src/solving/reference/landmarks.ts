@@ -2,6 +2,7 @@ import { rad } from '../../math/angle';
 import type { Club } from '../../model/club';
 import type { JointId } from '../../model/joints';
 import type { KeyId } from '../../model/keys';
+import { headSpeedGoal } from './headSpeed';
 
 /**
  * What the search for a reference swing leans toward, and how firmly. Each row: the value at a key and one spread.
@@ -97,7 +98,7 @@ export const FINISH_LANDMARKS: readonly Landmark[] = [
   { joint: 'leadWristRadial', spread: 6, at: { followThrough: -6, finish: 16 } },
 ];
 
-/** Goals that change with the club: common practice, except head speed (Bourgain et al. 2022). */
+/** Goals that change with the club: common practice, except head speed (`headSpeed.ts`). */
 export interface ClubGoals {
   /** Ball forward of the middle of the ankles, m. */
   readonly ballX: number;
@@ -115,37 +116,35 @@ export interface ClubGoals {
 
 /** The goals for a club: driver level or rising, everything else descending; longer clubs further forward. */
 export function goalsFor(club: Club): ClubGoals {
+  const speed = headSpeedGoal(club);
   // From a 35 in wedge (middle of the stance) to a 45 in driver (inside the lead heel).
   const long = Math.max(0, Math.min(1, (club.length - 0.9) / (1.143 - 0.9)));
   switch (club.kind) {
     case 'driver':
-      return { ballX: 0.14, ballY: 0.045, attack: rad(1), headSpeed: 46, headSpeedBounds: [35, 51], handsLead: 0.03 };
+      return { ballX: 0.14, ballY: 0.045, attack: rad(1), handsLead: 0.03, ...speed };
     case 'wood':
       return {
         ballX: 0.1,
         ballY: 0.02,
         attack: rad(-2.6),
-        headSpeed: 40.5,
-        headSpeedBounds: [35, 46],
         handsLead: 0.05,
+        ...speed,
       };
     case 'iron':
       return {
         ballX: 0.14 * long,
         ballY: 0.02,
         attack: rad(-3.5),
-        headSpeed: 36.4,
-        headSpeedBounds: [34.6, 37.3],
         handsLead: 0.09,
+        ...speed,
       };
     case 'wedge':
       return {
         ballX: 0.14 * long,
         ballY: 0.02,
         attack: rad(-3.8),
-        headSpeed: 34.6,
-        headSpeedBounds: [34.2, 36],
         handsLead: 0.09,
+        ...speed,
       };
   }
 }
