@@ -18,6 +18,7 @@ import { solveReference, solveReferenceFrom } from '../src/solving/reference/ref
 import { seedReference } from '../src/solving/reference/seed';
 import { shippedSwings } from '../src/solving/reference/shipped';
 import { peakSpeeds } from '../src/solving/reference/speeds';
+import { printBall } from './validate/ball';
 
 type Use = 'set' | 'calibrated' | 'steered' | 'predicted';
 /** What, published mean and spread (NaN: none given), unit, ours, what ours may claim, source. */
@@ -318,3 +319,5 @@ for (const [group, players] of [
     }
   }
 }
+
+printBall();
