@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { answerLine } from '../../src/evaluate/answer';
+import { HEADS } from '../../src/flight/heads';
 
 type Numbers = Readonly<Record<string, number>>;
 interface Answer {
@@ -39,6 +40,17 @@ describe('a swing line with delivery and flight', () => {
     expect(still.delivery).toMatchObject({ rule: 'held plane', status: 'held' });
     expect(Math.abs(still.flight['offlineM'])).toBeLessThan(2);
     expect(still.flight['carryM']).toBeGreaterThan(80);
+  });
+
+  test('the loft at the ball has what the bending shaft adds: more with a longer club', () => {
+    const driver = answer({ ...swing, club: 'driver' });
+    expect(driver.delivery['shaftBendDeg']).toBeCloseTo(5.35, 9);
+    expect(still.delivery['shaftBendDeg']).toBeGreaterThan(0.5);
+    expect(still.delivery['shaftBendDeg']).toBeLessThan(2);
+    expect(driver.delivery['spinLoftDeg']).toBeCloseTo(
+      driver.delivery['dynamicLoftDeg'] - driver.delivery['attackDeg'],
+      1,
+    );
   });
 
   test('bowing the wrist closes the face to the path and curves the ball left; cupping the reverse', () => {
@@ -87,6 +99,19 @@ describe('an impact line', () => {
     expect(out['startDeg']).toBe(0);
   });
 
+  test('with a club the face is that of the club, as on the desk: a driver spins the ball less, an iron more', () => {
+    const rolling = answer(impact);
+    const driver = answer({ ...impact, club: 'driver' });
+    const iron = answer({ ...impact, club: '7-iron' });
+    // Spin is proportional to 1 + tangential restitution; a livelier face changes the ball's speed alone.
+    expect(driver['spinRpm'] / rolling['spinRpm']).toBeCloseTo(1 + HEADS.driver.tangential, 9);
+    expect(iron['spinRpm'] / rolling['spinRpm']).toBeCloseTo(1 + HEADS['7-iron'].tangential, 9);
+    expect(driver['ballSpeedMps']).toBeGreaterThan(rolling['ballSpeedMps']);
+    const own = { lengthM: 1.14, lieDeg: 57, loftDeg: 9, kind: 'driver' };
+    expect(answer({ ...impact, club: own })).toEqual(driver);
+    expect(answer({ ...impact, club: 'broom' }).error).toMatchObject({ field: 'club' });
+  });
+
   test.each([
     [{ headSpeedMps: 0 }, 'headSpeedMps'],
     [{ headSpeedMps: -30 }, 'headSpeedMps'],
@@ -125,6 +150,14 @@ describe('a flight line', () => {
     expect(Math.abs(out['landingDeg'] - 40.93)).toBeLessThan(0.05);
     expect(out['extrapolated']).toBe(true);
     expect(out['carryWidthM']).toBeCloseTo(20, 0);
+  });
+
+  test('the fit that shots fly with has a name of its own, and its width', () => {
+    const out = answer({ ...flight, drag: 'naruo-mizota' });
+    expect(out['carryM']).not.toBeCloseTo(answer(flight)['carryM'], 0);
+    expect(out['carryWidthM']).toBeGreaterThan(10);
+    expect(answer(flight)).toEqual(answer({ ...flight, drag: 'smits-smith' }));
+    expect(answer({ ...flight, drag: 'thick' }).error!.message).toContain('naruo-mizota');
   });
 
   test('wind against shortens the carry, wind from the left carries right', () => {

@@ -95,6 +95,7 @@ describe('a swing line answers what the model reads, each under its name and in 
       faceDeg: near(toDeg(delivery.face)),
       faceToPathDeg: near(toDeg(delivery.faceToPath)),
       dynamicLoftDeg: near(toDeg(delivery.dynamicLoft)),
+      shaftBendDeg: near(toDeg(delivery.shaftBend)),
       spinLoftDeg: near(toDeg(delivery.spinLoft)),
       shaftLeanDeg: near(toDeg(delivery.shaftLean)),
       headSpeedMps: near(delivery.headSpeed),

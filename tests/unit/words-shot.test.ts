@@ -30,10 +30,10 @@ const shotOf = (delivery: Delivery): Shot => {
   if ('missing' in shot) throw new Error(shot.missing);
   return shot;
 };
-/** Face 2 deg open and path 5 deg in-to-out: starts right, curves left for a right-handed player. */
-const drawn = shotOf(deliveryWith({ path: rad(5), face: rad(2) }));
-/** Face 2 deg closed and path 5 deg out-to-in. */
-const faded = shotOf(deliveryWith({ path: rad(-5), face: rad(-2) }));
+/** Face 2 deg open and path 6.5 deg in-to-out: starts right, curves left across the target line for a right-handed player. */
+const drawn = shotOf(deliveryWith({ path: rad(6.5), face: rad(2) }));
+/** Face 2 deg closed and path 6.5 deg out-to-in. */
+const faded = shotOf(deliveryWith({ path: rad(-6.5), face: rad(-2) }));
 
 describe('a shot in words', () => {
   test('in-to-out with a face closed to that is a push that curves left, for a right-handed player', () => {
