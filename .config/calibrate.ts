@@ -1,5 +1,6 @@
 // Solves the reference swings that come with the app and writes them to assets/references.json.
 import { writeFileSync } from 'node:fs';
+import { toDeg } from '../src/math/angle';
 import { bodyOf } from '../src/model/body';
 import { CLUB_IDS, CLUBS, clubOf } from '../src/model/club';
 import { solveReferenceFrom, type ReferenceFit } from '../src/solving/reference/reference';
@@ -65,10 +66,10 @@ function settle(c: number, s: number, fit: ReferenceFit): ReferenceFit {
 
 const swings: ShippedSwing[] = [];
 each((c, s) => {
-  const { status, residual, factsAsked, reference } = settle(c, s, solved.get(at(c, s))!);
+  const { status, residual, reference } = settle(c, s, solved.get(at(c, s))!);
   const [statureM, id] = [STATURES_M[s], CLUB_IDS[c]];
   console.log(
-    `${statureM.toFixed(2)} m  ${id.padEnd(15)} ${status.padEnd(10)} residual ${residual.toFixed(3)}  facts ${factsAsked ? 'asked' : 'by themselves'}`,
+    `${statureM.toFixed(2)} m  ${id.padEnd(15)} ${status.padEnd(10)} residual ${residual.toFixed(3)}  lie ${toDeg(reference.lie).toFixed(1)}`,
   );
   swings.push(writeShipped(statureM, id, reference));
 });

@@ -63,7 +63,7 @@ const redrawMap = (page: Page): Promise<{ first: number; whole: number }[]> =>
       const first = await timeUntil(
         () => {
           whole = timeUntil(
-            () => slide('trailTilt', i % 2 ? 3 : -3),
+            () => slide('trailSideBend', i % 2 ? 3 : -3),
             () => outline() !== before && !document.querySelector('.map-frame[data-busy]'),
           );
         },
@@ -124,7 +124,7 @@ const timeSightings = (page: Page): Promise<number[]> =>
  * frames later, in the middle of the work.
  */
 const dragOverMap = async (page: Page, meter: Meter): Promise<number[]> => {
-  const slider = page.locator('[data-dial="trailTilt"] input[type=range]');
+  const slider = page.locator('[data-dial="trailSideBend"] input[type=range]');
   const shares = Array.from({ length: DRAG_STEPS }, (_, i) => 0.5 + 0.25 * Math.sin(i / 4));
   const { clock } = await dragAlong(slider, meter, shares, () => nextFrame(slider));
   return clock;

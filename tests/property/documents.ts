@@ -86,7 +86,7 @@ export const documents: fc.Arbitrary<Document> = fc.record({
     leadWristFlexionDeg: dial('leadWristFlexion'),
     rotationRate: dial('rotationRate'),
     rotationDelayMs: dial('rotationDelay'),
-    trailTiltDeg: dial('trailTilt'),
+    trailSideBendDeg: dial('trailSideBend'),
     pelvisShiftCm: dial('pelvisShift'),
     pelvis: fc.option(fc.record({ rate: dial('pelvisRate'), delayMs: dial('pelvisDelay') }), { nil: null }),
   }),

@@ -188,7 +188,7 @@ test('the positions of the backswing stay where they are, whatever is dialled an
   expect(goingBack.P2).toBeLessThan(goingBack.P3!);
   const dialled = fc.record({
     leadWristFlexion: angle(-40, 40),
-    trailTilt: angle(-10, 10),
+    trailSideBend: angle(-10, 10),
     rotationRate: fc.integer({ min: 70, max: 130 }).map((percent) => percent / 100),
     rotationDelay: fc.integer({ min: -30, max: 30 }).map((ms) => ms / 1000),
     pelvisShift: fc.integer({ min: -10, max: 10 }).map((cm) => cm / 100),

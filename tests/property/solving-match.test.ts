@@ -13,7 +13,7 @@ const CAUSES: readonly { id: MovementId; most: number; least: number; within: nu
   { id: 'leadWristFlexion', most: rad(30), least: rad(3), within: rad(1) },
   { id: 'rotationRate', most: 0.2, least: 0.03, within: 0.02 },
   { id: 'rotationDelay', most: 0.03, least: 0.003, within: 0.002 },
-  { id: 'trailTilt', most: rad(10), least: rad(2), within: rad(1) },
+  { id: 'trailSideBend', most: rad(10), least: rad(2), within: rad(1) },
 ];
 const random = createRandom(51);
 const PLUS_MINUS = { leadArmParallel: 0.01, shaftParallel: 0.02 };

@@ -34,7 +34,7 @@ function swingsOutOfReach(wanted: number): Short[] {
       leadWristFlexion: rad(between(-40, 40)),
       rotationRate: between(0.7, 1.3),
       rotationDelay: between(-0.03, 0.03),
-      trailTilt: rad(between(-10, 10)),
+      trailSideBend: rad(between(-10, 10)),
     });
     const checkpoints = readCheckpoints(swing);
     const strike = strikeOf(reference, readCheckpoints(reference))!;

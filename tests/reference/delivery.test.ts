@@ -13,8 +13,8 @@ const MOVES: readonly Partial<Movements>[] = [
   { leadWristFlexion: rad(-20) },
   { leadWristFlexion: rad(18), rotationRate: 1.1 },
   { rotationRate: 0.85, rotationDelay: 0.01 },
-  { trailTilt: rad(-6), pelvisShift: 0.03 },
-  { trailTilt: rad(7), rotationDelay: -0.012 },
+  { trailSideBend: rad(-6), pelvisShift: 0.03 },
+  { trailSideBend: rad(7), rotationDelay: -0.012 },
 ];
 
 function delivered(from: ReturnType<typeof caseOf>, move: Partial<Movements>, rule?: DeliveryRule) {

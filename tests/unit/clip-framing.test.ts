@@ -19,7 +19,7 @@ import { current, desk, setMovement } from '../../src/store';
 // A swing far from the reference: the picture has to hold it, not only the reference.
 setMovement('leadWristFlexion', -30);
 setMovement('rotationRate', 1.2);
-setMovement('trailTilt', -8);
+setMovement('trailSideBend', -8);
 const { now, after, derived } = takeSnapshot(desk.getState(), current(), 'reference');
 const takes = [now, after];
 const figure = createFigure(derived.body, derived.club);

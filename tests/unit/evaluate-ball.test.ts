@@ -64,7 +64,7 @@ describe('a swing line with delivery and flight', () => {
   });
 
   test('path, plane and attack fit together: path = direction - atan(tan(attack) / tan(plane)) (plane geometry, C)', () => {
-    const { delivery } = answer({ ...swing, movements: { trailTiltDeg: 6 } });
+    const { delivery } = answer({ ...swing, movements: { trailSideBendDeg: 6 } });
     const degToRad = Math.atan(1) / 45;
     const slope = Math.tan(delivery['attackDeg'] * degToRad) / Math.tan(delivery['planeTiltDeg'] * degToRad);
     // To first order: the path is measured along the ground, the plane's fall across it.

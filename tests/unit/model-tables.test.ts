@@ -101,7 +101,7 @@ describe('dials', () => {
     ['leadWristFlexion', [-40, -30, 30, 40]],
     ['rotationRate', [0.6, 0.8, 1.2, 1.4]],
     ['rotationDelay', [-40, -30, 30, 40]],
-    ['trailTilt', [-15, -10, 10, 15]],
+    ['trailSideBend', [-15, -10, 10, 15]],
     ['pelvisShift', [-10, -6, 6, 10]],
   ] as const)('%s runs from %j', (id, marks) => {
     const { min, usualMin, usualMax, max, edgeUnit } = DIALS.find((dial) => dial.id === id)!;

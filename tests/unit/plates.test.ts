@@ -26,7 +26,7 @@ import { PLATE_WIDTH, SCALE, SHEET, toX, toY, type Point, type Segment } from '.
 
 const BOTH: readonly CheckpointId[] = ['leadArmParallel', 'shaftParallel'];
 const STEEP: Movements = { ...STILL, leadWristFlexion: rad(-25), rotationRate: 1.15 };
-const SHALLOW: Movements = { ...STILL, leadWristFlexion: rad(30), rotationDelay: 0.02, trailTilt: rad(6) };
+const SHALLOW: Movements = { ...STILL, leadWristFlexion: rad(30), rotationDelay: 0.02, trailSideBend: rad(6) };
 
 let swing: Swing;
 let plate: PlateFigure;
@@ -281,7 +281,7 @@ describe('the figure', () => {
           const movements = {
             ...STILL,
             leadWristFlexion: rad(28 * Math.sin(step / 5)),
-            trailTilt: rad(8 * Math.sin(step / 7)),
+            trailSideBend: rad(8 * Math.sin(step / 7)),
           };
           const anew = draw(id, { movements, handed });
           const sketched = draw(id, { movements, handed, drawn, finish: 'sketch' });

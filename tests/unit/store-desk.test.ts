@@ -44,7 +44,7 @@ const gap = (): number => {
 };
 const dragTilt = (): void => {
   beginGesture();
-  setMovement('trailTilt', 4);
+  setMovement('trailSideBend', 4);
   endGesture();
 };
 const labels = (): string[] => desk.getState().history.past.map(({ label }) => label);
@@ -77,7 +77,7 @@ describe('one change', () => {
   });
 
   test('asking twice for what is shown gives the same answer without working it out again', () => {
-    setMovement('trailTilt', 5);
+    setMovement('trailSideBend', 5);
     expect(current()).toBe(current());
     setDrawer('setUp');
     const before = current();
@@ -141,20 +141,20 @@ describe('gestures and undo', () => {
   });
 
   test('reset and situations can be undone', () => {
-    setMovement('trailTilt', 6);
+    setMovement('trailSideBend', 6);
     loadSituation('stuck');
     resetAll();
     expect(labels()).toEqual(['Tilt 6°', 'Stuck behind', 'Reset all']);
     expect(desk.getState().document.movements).toEqual(STILL_DIALLED);
     undo();
     undo();
-    expect(desk.getState().document.movements).toEqual({ ...STILL_DIALLED, trailTiltDeg: 6 });
+    expect(desk.getState().document.movements).toEqual({ ...STILL_DIALLED, trailSideBendDeg: 6 });
   });
 
   test('a new change after an undo forgets what was undone', () => {
-    setMovement('trailTilt', 6);
+    setMovement('trailSideBend', 6);
     undo();
-    setMovement('trailTilt', 2);
+    setMovement('trailSideBend', 2);
     expect(redo()).toBeUndefined();
   });
 
@@ -237,11 +237,11 @@ describe('what is shown', () => {
   });
 
   test('a ghost keeps the swing as it was when it was held', () => {
-    setMovement('trailTilt', -6);
+    setMovement('trailSideBend', -6);
     holdGhost(true);
-    setMovement('trailTilt', 6);
-    expect(current().ghostSwing!.movements.trailTilt).toBeLessThan(0);
-    expect(current().movements.trailTilt).toBeGreaterThan(0);
+    setMovement('trailSideBend', 6);
+    expect(current().ghostSwing!.movements.trailSideBend).toBeLessThan(0);
+    expect(current().movements.trailSideBend).toBeGreaterThan(0);
     holdGhost(false);
     expect(current().ghostSwing).toBeNull();
   });

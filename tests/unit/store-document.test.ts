@@ -31,8 +31,8 @@ describe('dials at the edge', () => {
     expect(fitToDial('leadWristFlexion', 8.4, 0)).toBe(8);
     expect(fitToDial('leadWristFlexion', 400, 0)).toBe(40);
     expect(fitToDial('rotationRate', 1.0849, 1)).toBe(1.08);
-    expect(fitToDial('trailTilt', NaN, 3)).toBe(3);
-    expect(Object.is(fitToDial('trailTilt', -0.2, 3), 0)).toBe(true);
+    expect(fitToDial('trailSideBend', NaN, 3)).toBe(3);
+    expect(Object.is(fitToDial('trailSideBend', -0.2, 3), 0)).toBe(true);
   });
 
   test('cupped 20° is 20° of extension in the model, 108 % a rate of 1.08, 12 ms early a delay of -0.012 s', () => {

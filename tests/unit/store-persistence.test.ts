@@ -122,7 +122,7 @@ describe('loading', () => {
     'a third hand': JSON.stringify({ ...DEFAULT_DOCUMENT, player: { statureM: 1.78, handed: 'both' } }),
     'a dial past its end': JSON.stringify({
       ...DEFAULT_DOCUMENT,
-      movements: { ...DEFAULT_DOCUMENT.movements, trailTiltDeg: 16 },
+      movements: { ...DEFAULT_DOCUMENT.movements, trailSideBendDeg: 16 },
     }),
     'a band upside down': JSON.stringify({
       ...DEFAULT_DOCUMENT,

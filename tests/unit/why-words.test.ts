@@ -29,7 +29,7 @@ function ledger(fromCm: number, partsCm: Partial<Shares>, more: Partial<LedgerOf
     parts: Object.keys(partsCm) as Part[],
     units: { length: 'cm' },
     from: STILL,
-    to: { ...STILL, leadWristFlexion: rad(-16), rotationDelay: -0.012, trailTilt: rad(-4) },
+    to: { ...STILL, leadWristFlexion: rad(-16), rotationDelay: -0.012, trailSideBend: rad(-4) },
     isFromReference: true,
     isTooFar: true,
     ...more,

@@ -3,7 +3,7 @@ import { rad } from '../../math/angle';
 import { createPose, type Pose } from '../../model/pose';
 import type { Body } from '../../model/body';
 import type { Club } from '../../model/club';
-import { swingPose, type Swing } from '../../reading/swing';
+import { drawnPose, type Swing } from '../../reading/swing';
 import { pointCamera } from '../../scene/camera/camera';
 import { framePoints, type FramePoints } from '../../scene/camera/framePoints';
 import { SwingScene, type SwingShown } from '../../scene/swingScene';
@@ -139,7 +139,7 @@ export class ClipStage {
 
   private stand(take: number, t: number, pose?: Pose): void {
     if (pose) this.pose.set(pose);
-    else swingPose(this.takes[take].swing, t, this.pose);
+    else drawnPose(this.takes[take].swing, t, this.pose);
     this.scenes[take].show(shownOf(this.staging, this.takes[take], this.ghost, t, this.pose));
   }
 

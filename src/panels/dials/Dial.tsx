@@ -18,7 +18,7 @@ import { holdKey, holdPointer } from './gesture';
 import { StepButton } from './StepButton';
 
 /** Divisions of the rule; each is a round number of steps. */
-const TICKS = { leadWristFlexion: 16, rotationRate: 16, rotationDelay: 16, trailTilt: 15, pelvisShift: 20 } as const;
+const TICKS = { leadWristFlexion: 16, rotationRate: 16, rotationDelay: 16, trailSideBend: 12, pelvisShift: 20 } as const;
 
 interface Props {
   readonly id: DialId;

@@ -177,7 +177,7 @@ function One({ explanation }: { explanation: Explanation }) {
 function sayGive({ dials, plusMinus }: Explanation): string {
   const dial = DIALS.find(({ id }) => id === dials[0])!;
   const edge = plusMinus! / dial.edgeUnit;
-  const unit = { leadWristFlexion: '°', rotationRate: ' %', rotationDelay: ' ms', trailTilt: '°', pelvisShift: ' cm' }[
+  const unit = { leadWristFlexion: '°', rotationRate: ' %', rotationDelay: ' ms', trailSideBend: '°', pelvisShift: ' cm' }[
     dial.id
   ];
   return `± ${Math.max(1, Math.round(dial.id === 'rotationRate' ? edge * 100 : edge))}${unit}`;

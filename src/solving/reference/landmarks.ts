@@ -16,6 +16,12 @@ export interface Landmark {
 }
 
 /**
+ * Shoulder blades: drawn to where they rest on the rib cage, the shoulders in line with the middle between them, by a third of their
+ * range of motion. Nothing is published of them in a swing; where they go is the fit's answer.
+ */
+const AT_REST = { top: 0, leadArmParallel: 0, shaftParallel: 0, impact: 0, exit: 0 } as const;
+
+/**
  * Downswing. Published: thorax turn at top -82..-87 and at impact +27 +- 9 (McTeigue 1994; Cheetham 2014), side lean at impact
  * (31 of side bend after the turn is 21 of lean before it), wrist flexion at top -11 +- 20 and at impact +1 +- 14 (Wheare et al. 2021;
  * of the 48 of uncocking it found from top to impact only 27 fit between the wrist's range and the room it needs at the ball). Lead arm
@@ -39,12 +45,8 @@ export const DOWNSWING_LANDMARKS: readonly Landmark[] = [
     at: { top: 34, leadArmParallel: 33, shaftParallel: 33, impact: 33, exit: 32 },
   },
   { joint: 'trunkTilt', spread: 2, at: { top: 3, leadArmParallel: 11, shaftParallel: 16, impact: 21, exit: 24 } },
-  { joint: 'leadProtraction', spread: 4, at: { top: 16, leadArmParallel: 12, shaftParallel: 8, impact: 3, exit: 0 } },
-  {
-    joint: 'trailProtraction',
-    spread: 7,
-    at: { top: -10, leadArmParallel: 12, shaftParallel: 6, impact: 9, exit: 14 },
-  },
+  { joint: 'leadProtraction', spread: 10, at: AT_REST },
+  { joint: 'trailProtraction', spread: 10, at: AT_REST },
   {
     joint: 'leadArmAdduction',
     spread: 5,
@@ -88,7 +90,7 @@ export const BACKSWING_LANDMARKS: readonly Landmark[] = [
 
 /** From just past impact to the finish: made for the eye, no published landmark, enters no reading. */
 export const FINISH_LANDMARKS: readonly Landmark[] = [
-  { joint: 'pelvisHeight', spread: 0.003, at: { followThrough: 0.512, finish: 0.515 } },
+  { joint: 'pelvisHeight', spread: 0.003, at: { followThrough: 0.512, finish: 0.5135 } },
   { joint: 'leadProtraction', spread: 6, at: { followThrough: -4, finish: 0 } },
   { joint: 'trailProtraction', spread: 6, at: { followThrough: 20, finish: 18 } },
   { joint: 'leadArmAdduction', spread: 8, at: { followThrough: 34, finish: 18 } },

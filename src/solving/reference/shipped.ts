@@ -16,6 +16,8 @@ export interface ShippedSwing {
   readonly statureM: number;
   readonly club: string;
   readonly gripTurnDeg: number;
+  /** Change of the lie that fits the club to the player; + more upright. */
+  readonly lieDeg: number;
   readonly ballPointM: readonly number[];
   readonly keys: readonly (readonly number[])[];
 }
@@ -23,7 +25,7 @@ export interface ShippedSwing {
 const file: ShippedFile = shipped;
 
 /** A shipped swing in the model's units. */
-export function readShipped({ gripTurnDeg, ballPointM, keys }: ShippedSwing): ReferenceSwing {
+export function readShipped({ gripTurnDeg, lieDeg, ballPointM, keys }: ShippedSwing): ReferenceSwing {
   const values = new Float64Array(KEY_COUNT * JOINT_COUNT);
   keys.forEach((row, k) =>
     row.forEach((value, j) => {
@@ -31,7 +33,14 @@ export function readShipped({ gripTurnDeg, ballPointM, keys }: ShippedSwing): Re
     }),
   );
   const [x, y, z] = ballPointM;
-  return { times: Float64Array.from(file.timesS), values, gripTurn: rad(gripTurnDeg), ballPoint: [x, y, z] };
+  return {
+    times: Float64Array.from(file.timesS),
+    values,
+    gripTurn: rad(gripTurnDeg),
+    gripAngle: 0,
+    lie: rad(lieDeg),
+    ballPoint: [x, y, z],
+  };
 }
 
 /** Decimals kept in the file: a millionth of a degree or of a metre moves the head by less than a thousandth of a millimetre. */
@@ -50,6 +59,7 @@ export function writeShipped(statureM: number, club: string, swing: ReferenceSwi
     statureM,
     club,
     gripTurnDeg: rounded(toDeg(swing.gripTurn)),
+    lieDeg: rounded(toDeg(swing.lie)),
     ballPointM: swing.ballPoint.map(rounded),
     keys,
   };
@@ -68,6 +78,7 @@ const CLUB_NUMBERS = ['length', 'lie', 'loft', 'gripInset', 'handGap', 'gripAngl
 
 const sameClub = (club: Club, id: string): boolean => {
   const known = clubOf(CLUBS[id as ClubId]);
+  if (club.lag !== undefined || club.isOffTheRack) return false;
   return club.kind === known.kind && CLUB_NUMBERS.every((field) => Math.abs(club[field] - known[field]) < 1e-9);
 };
 
@@ -123,6 +134,8 @@ function mix(a: ReferenceSwing, b: ReferenceSwing, share: number): ReferenceSwin
     times: a.times,
     values: a.values.map((value, i) => between(value, b.values[i])),
     gripTurn: between(a.gripTurn, b.gripTurn),
+    gripAngle: between(a.gripAngle, b.gripAngle),
+    lie: between(a.lie, b.lie),
     ballPoint: [x, y, z],
   };
 }

@@ -1,6 +1,7 @@
 import { findShot, type NoShot, type Shot } from '../../flight/shot';
 import type { Rad } from '../../math/angle';
 import type { Body, Player } from '../../model/body';
+import { finishShare, foldForEye } from '../../model/drawnFinish';
 import { createPose, placePose, type Pose, type Rig } from '../../model/chain';
 import type { Club } from '../../model/club';
 import { createJointVector, J, type JointId, type JointVector } from '../../model/joints';
@@ -267,6 +268,7 @@ export const jointsOf = (state: DeskState): JointVector =>
 const pose = createPose();
 const place = remember((swing: Swing, t: number, bench: DeskState['session']['bench']): Pose => {
   placePose(swing.rig, bend(swing, t, bench), pose);
+  foldForEye(swing.rig, finishShare(swing.reference.times, t), pose);
   return pose;
 });
 

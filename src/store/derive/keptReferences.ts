@@ -18,12 +18,14 @@ interface Kept {
   readonly times: readonly number[];
   readonly values: readonly number[];
   readonly gripTurn: number;
+  readonly gripAngle: number;
+  readonly lie: number;
   readonly ballPoint: readonly number[];
 }
 
 /** Says by which model a swing was solved: one that is calibrated anew ships other swings. Raise the number when only the search changes. */
 const markOfModel = (): string =>
-  `2:${shippedSwings()
+  `3:${shippedSwings()
     .flatMap(({ keys }) => keys.flat())
     .reduce((sum, value) => sum + value, 0)
     .toFixed(6)}`;
@@ -34,13 +36,13 @@ const isList = (value: unknown, length: number): value is number[] =>
 
 function isKept(value: unknown): value is Kept {
   if (typeof value !== 'object' || value === null) return false;
-  const { key, times, values, gripTurn, ballPoint } = value as Partial<Record<keyof Kept, unknown>>;
+  const { key, times, values, gripTurn, gripAngle, lie, ballPoint } = value as Partial<Record<keyof Kept, unknown>>;
   return (
     typeof key === 'string' &&
     isList(times, KEY_COUNT) &&
     times.every((t, i) => i === 0 || t > times[i - 1]) &&
     isList(values, KEY_COUNT * JOINT_COUNT) &&
-    isList([gripTurn], 1) &&
+    isList([gripTurn, gripAngle, lie], 3) &&
     isList(ballPoint, 3)
   );
 }
@@ -67,6 +69,8 @@ export function findKept(shelf: Shelf, key: string, body: Body, club: Club): Ref
     times: Float64Array.from(kept.times),
     values: Float64Array.from(kept.values),
     gripTurn: kept.gripTurn,
+    gripAngle: kept.gripAngle,
+    lie: kept.lie,
     ballPoint: [x, y, z],
   };
   headAt(createSwing(body, club, reference), reference.times[K.impact], head);

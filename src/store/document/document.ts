@@ -12,7 +12,7 @@ export interface Dialled {
   readonly leadWristFlexionDeg: number;
   readonly rotationRate: number;
   readonly rotationDelayMs: number;
-  readonly trailTiltDeg: number;
+  readonly trailSideBendDeg: number;
   readonly pelvisShiftCm: number;
   /** The pelvis turning on its own; null while it follows the chest. */
   readonly pelvis: PelvisAlone | null;
@@ -84,7 +84,7 @@ export const STILL_DIALLED: Dialled = {
   leadWristFlexionDeg: 0,
   rotationRate: 1,
   rotationDelayMs: 0,
-  trailTiltDeg: 0,
+  trailSideBendDeg: 0,
   pelvisShiftCm: 0,
   pelvis: null,
 };

@@ -81,14 +81,14 @@ function readClubSpec(value: unknown): ClubSpec {
 }
 
 function readMovements(value: unknown): Dialled {
-  const names = ['leadWristFlexionDeg', 'rotationRate', 'rotationDelayMs', 'trailTiltDeg', 'pelvisShiftCm', 'pelvis'];
+  const names = ['leadWristFlexionDeg', 'rotationRate', 'rotationDelayMs', 'trailSideBendDeg', 'pelvisShiftCm', 'pelvis'];
   const given = fields(value, 'movements', names);
   const alone = given['pelvis'] === null ? null : fields(given['pelvis'], 'movements.pelvis', ['rate', 'delayMs']);
   return {
     leadWristFlexionDeg: dialIn(given['leadWristFlexionDeg'], 'leadWristFlexion'),
     rotationRate: dialIn(given['rotationRate'], 'rotationRate'),
     rotationDelayMs: dialIn(given['rotationDelayMs'], 'rotationDelay'),
-    trailTiltDeg: dialIn(given['trailTiltDeg'], 'trailTilt'),
+    trailSideBendDeg: dialIn(given['trailSideBendDeg'], 'trailSideBend'),
     pelvisShiftCm: dialIn(given['pelvisShiftCm'], 'pelvisShift'),
     pelvis: alone && { rate: dialIn(alone['rate'], 'pelvisRate'), delayMs: dialIn(alone['delayMs'], 'pelvisDelay') },
   };

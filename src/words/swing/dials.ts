@@ -7,7 +7,7 @@ export const DIAL_NAMES = {
   leadWristFlexion: { label: 'Lead wrist', bracket: 'flexion', low: 'cupped', high: 'bowed' },
   rotationRate: { label: 'Rotation', bracket: 'how far turned', low: 'slower', high: 'faster' },
   rotationDelay: { label: 'Start of the turn', bracket: 'pelvis and chest', low: 'earlier', high: 'later' },
-  trailTilt: { label: 'Trail-side tilt', bracket: 'trunk side bend', low: 'over lead hip', high: 'away' },
+  trailSideBend: { label: 'Trail-side tilt', bracket: 'trunk side bend', low: 'over lead hip', high: 'away' },
   pelvisShift: { label: 'Pelvis shift', bracket: 'along the target line', low: 'back', high: 'to target' },
 } as const satisfies Record<MovementId, unknown>;
 
@@ -70,7 +70,7 @@ function said(id: MovementId, edge: number, units: Pick<Units, 'length'>): Said 
       const spoken = `${amount} ${amount === '1' ? 'millisecond' : 'milliseconds'} ${way}`;
       return { short: `${amount} ms ${way}`, phrase: `${amount} ms ${way}`, spoken };
     }
-    case 'trailTilt': {
+    case 'trailSideBend': {
       if (still) return { short: '0°', phrase: REFERENCE, spoken: REFERENCE };
       const way = edge > 0 ? 'away from the target' : 'toward the lead hip';
       const short = `${edge > 0 ? '+' : MINUS}${amount}°`;
@@ -128,7 +128,7 @@ const UNDO_WORDS = {
   leadWristFlexion: ['Wrist', '°'],
   rotationRate: ['Rotation', ' %'],
   rotationDelay: ['Turn start', ' ms'],
-  trailTilt: ['Tilt', '°'],
+  trailSideBend: ['Tilt', '°'],
   pelvisShift: ['Pelvis', ' cm'],
 } as const satisfies Record<MovementId, readonly [string, string]>;
 

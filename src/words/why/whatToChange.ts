@@ -52,7 +52,7 @@ export function sayDifference(id: MovementId, change: number, units: Pick<Units,
     case 'pelvisShift':
       return `${sign}${showLength(Math.abs(change), units).inSentence}`;
     case 'leadWristFlexion':
-    case 'trailTilt':
+    case 'trailSideBend':
       return `${sign}${size}°`;
   }
 }

@@ -168,8 +168,8 @@ export function sayCause(part: Part, { from, to, isFromReference: plain }: Betwe
     return plain ? `the ${cupped ? 'cupped' : 'bowed'} wrist` : `${cupped ? 'cupping' : 'bowing'} the wrist more`;
   }
   if (part === 'sideTilt') {
-    if (to.trailTilt === from.trailTilt) return 'the pelvis shift';
-    const less = to.trailTilt < from.trailTilt;
+    if (to.trailSideBend === from.trailSideBend) return 'the pelvis shift';
+    const less = to.trailSideBend < from.trailSideBend;
     return plain ? `too ${less ? 'little' : 'much'} tilt` : `${less ? 'less' : 'more'} tilt`;
   }
   const rate = Math.sign(to.rotationRate - from.rotationRate);
