@@ -52,6 +52,38 @@ const lockDown = (): Plugin => ({
 });
 
 /**
+ * The picture's code is fetched while the panels are still being put up, behind everything that they need: the page itself asks for
+ * it only once it stands.
+ */
+const preloadStage = (): Plugin => ({
+  name: 'preload-stage',
+  apply: 'build',
+  transformIndexHtml: {
+    order: 'post',
+    handler: (_, { bundle = {} }) => {
+      const chunks = Object.values(bundle).filter((file) => file.type === 'chunk');
+      const importsOf = (names: readonly string[], seen = new Set<string>()): Set<string> => {
+        for (const name of names.filter((one) => !seen.has(one))) {
+          seen.add(name);
+          importsOf(chunks.find(({ fileName }) => fileName === name)?.imports ?? [], seen);
+        }
+        return seen;
+      };
+      const first = importsOf(chunks.filter(({ isEntry }) => isEntry).map(({ fileName }) => fileName));
+      const stage = chunks.find(({ facadeModuleId }) => facadeModuleId?.endsWith('/stage/Stage.tsx'));
+      if (!stage) throw new Error('There is no chunk of the stage to preload.');
+      return [...importsOf([stage.fileName])]
+        .filter((name) => !first.has(name))
+        .map((name) => ({
+          tag: 'link',
+          attrs: { rel: 'modulepreload', crossorigin: true, fetchpriority: 'low', href: `./${name}` },
+          injectTo: 'body' as const,
+        }));
+    },
+  },
+});
+
+/**
  * One chunk per library family, so that a change to the app leaves them cached. React first, or it lands in leva's;
  * zustand with it, or the store would wait for the 3D libraries that share it.
  */
@@ -61,11 +93,10 @@ const groups = [
     test: /node_modules[\\/](react|react-dom|scheduler|use-sync-external-store|zustand)[\\/]/,
     priority: 40,
   },
-  { name: 'three', test: /node_modules[\\/]three[\\/]/, priority: 30 },
   {
-    name: 'fiber',
-    test: /node_modules[\\/](@react-three|its-fine|react-use-measure)/,
-    priority: 20,
+    name: 'three',
+    test: /node_modules[\\/](three|@react-three|camera-controls|its-fine|react-use-measure|suspend-react|@babel[\\/]runtime)[\\/]/,
+    priority: 30,
   },
   {
     name: 'leva',
@@ -120,7 +151,7 @@ export default defineConfig({
   publicDir: process.env['VITEST'] ? 'assets' : '../assets',
   // Beside the other caches, not in src, where the default would put it.
   cacheDir: `${import.meta.dirname}/node_modules/.cache/vite`,
-  plugins: [react(), lockDown(), offline],
+  plugins: [react(), lockDown(), preloadStage(), offline],
   worker: { format: 'es' },
   build: {
     outDir: '../dist',

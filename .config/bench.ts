@@ -1,23 +1,29 @@
-// npm run bench: runs every tests/bench/*.bench.ts and prints one table. An argument keeps the files whose name has it.
+// npm run bench [-- NAME] [-- --quick]: measures what every tests/bench/*.bench.ts measures and prints each row as it comes.
+// NAME keeps the files whose name has it. --quick gives the goals only, from fewer repetitions. A missed goal is no failure.
 import { readdirSync } from 'node:fs';
-import { measureAll, toTable, type Bench } from '../tests/bench/table';
+import { createSite } from '../tests/bench/site';
+import { measureAll, type Bench } from '../tests/bench/table';
 
 const folder = new URL('../tests/bench/', import.meta.url);
-const [only = ''] = process.argv.slice(2);
+const words = process.argv.slice(2);
+const quick = words.includes('--quick');
+const [only = ''] = words.filter((word) => !word.startsWith('--'));
 const files = readdirSync(folder)
   .filter((file) => file.endsWith('.bench.ts') && file.includes(only))
   .toSorted();
-
-const benches: { file: string; bench: Bench }[] = [];
-for (const file of files) {
-  benches.push({ file, bench: (await import(new URL(file, folder).href)) as Bench });
-}
-if (benches.length === 0) {
+if (files.length === 0) {
   console.error(`No tests/bench/*.bench.ts${only && ` with "${only}" in its name`}.`);
   process.exit(1);
 }
 
-const { sections, failures } = await measureAll(benches);
-console.log(toTable(sections));
-for (const failure of failures) console.error(failure);
-process.exitCode = failures.length > 0 ? 1 : 0;
+const benches = files.map((file) => ({
+  file,
+  load: async () => (await import(new URL(file, folder).href)) as Bench,
+}));
+const site = createSite();
+try {
+  const { failures } = await measureAll(benches, { quick, withPage: site.withPage }, (line) => console.log(line));
+  process.exitCode = failures > 0 ? 1 : 0;
+} finally {
+  await site.close();
+}

@@ -23,14 +23,10 @@ const Stage = lazy(loadingChunk(async () => ({ default: (await import('./stage/S
 /** What drawers draw is fetched when it is quiet. */
 const BALL = preloadable(() => import('./plates/ball/BallDrawings'));
 const PAIR = preloadable(() => import('./plates/plate/PairPlates'));
-/** Once it is quiet: what can wait, and a drag rehearsed. */
+/** Once it is quiet: what can wait. */
 const onQuiet = (): void => {
   BALL.fetch();
   PAIR.fetch();
-  import('./plates/plate/rehearsal').then(
-    ({ rehearse }) => rehearse(),
-    () => undefined,
-  );
 };
 
 /** Who stands where on the board. */

@@ -19,20 +19,26 @@ function Broken({ error }: { error: unknown }): never {
   throw error;
 }
 
-let broken: { readonly error: unknown } | undefined;
-for (const start of [
+/** Starts everything, also when one start fails; the first failure comes back. */
+function startAll(starts: readonly (() => unknown)[]): { readonly error: unknown } | undefined {
+  const failures: { readonly error: unknown }[] = [];
+  for (const start of starts) {
+    try {
+      start();
+    } catch (error) {
+      failures.push({ error });
+    }
+  }
+  return failures[0];
+}
+
+const broken = startAll([
   startDesk,
   startBook,
   () => import.meta.env.PROD && offline.start(),
   exposeProbe,
   acceptIncomingLinks,
-]) {
-  try {
-    start();
-  } catch (error) {
-    broken ??= { error };
-  }
-}
+]);
 
 createRoot(document.getElementById('app')!).render(
   <StrictMode>

@@ -1,8 +1,10 @@
+import { read } from '../checking/read';
+import { isFields, kindOf, oneOf, type Fault } from '../checking/schemas';
 import { KINDS } from './kinds/kinds';
-import { check, choice, isRecord, kindOf, LineError } from './schema';
+import { LineError } from './lineError';
 import { LONGEST_LINE_BYTES, type Line } from './split';
 
-const kind = choice(...KINDS.keys());
+const kind = oneOf([...KINDS.keys()]);
 
 /** Answers one line: the result, or what is wrong with it. Never throws. */
 export function answerLine(line: Line): { readonly text: string; readonly failed: boolean } {
@@ -19,13 +21,17 @@ export function answerLine(line: Line): { readonly text: string; readonly failed
 function evaluate(source: string): object {
   if (source.trim() === '') throw new LineError('', 'The line is empty. Expected one JSON object.');
   const value = parse(source);
-  if (!isRecord(value)) throw new LineError('', `Expected one JSON object, found ${kindOf(value)}.`);
-  if (!Object.hasOwn(value, 'kind')) throw new LineError('kind', `Missing. Use one of: ${kind.of.join(', ')}.`);
-  const { kind: name } = value;
-  check(kind, name, 'kind');
+  if (!isFields(value)) throw new LineError('', `Expected one JSON object, found ${kindOf(value)}.`);
+  if (!Object.hasOwn(value, 'kind')) throw new LineError('kind', `Missing. Use one of: ${kind.options.join(', ')}.`);
+  const name = orLineError(read(kind, value['kind']), 'kind');
   const { schema, run } = KINDS.get(name)!;
-  check(schema, value, '');
-  return { kind: name, ...run(value) };
+  return { kind: name, ...run(orLineError(read(schema, value))) };
+}
+
+/** What was read, or an error of its line. `path` is the field it stands in, if it is not the whole line. */
+function orLineError<T>(found: { readonly value: T } | { readonly fault: Fault }, path?: string): T {
+  if ('value' in found) return found.value;
+  throw new LineError(path ?? found.fault.path, found.fault.message);
 }
 
 function parse(source: string): unknown {

@@ -1,39 +1,33 @@
+import { exactOptional, type InferOutput } from 'valibot';
+import { eachOf, fields, nameOr, numberIn, oneOf, textUpTo } from '../checking/schemas';
 import { bodyOf, SEGMENT_FRACTIONS, SetupError, type Body, type MeasuredSegments } from '../model/body';
 import { CLUB_IDS, CLUBS, clubOf, type Club, type ClubSpec } from '../model/club';
 import { DIALS, STILL, type MovementDial, type MovementId, type Movements } from '../model/movements';
-import { choice, either, LineError, number, record, text, type Schema, type Typed } from './schema';
-
-const fromEntries = <K extends string>(keys: readonly K[], schema: (key: K) => Schema) =>
-  Object.fromEntries(keys.map((key) => [key, schema(key)])) as Record<K, ReturnType<typeof number>>;
+import { LineError } from './lineError';
 
 /** Wider than the model's own limits, which `bodyOf` checks with better words. */
-const anyLength = number(0, 10);
+const anyLength = numberIn(0, 10);
 const segmentIds = Object.keys(SEGMENT_FRACTIONS) as (keyof MeasuredSegments)[];
-const segments = record(
-  {},
-  fromEntries(segmentIds, () => anyLength),
-);
+const segmentsM = exactOptional(fields(eachOf(segmentIds, () => exactOptional(anyLength))));
 
-export const bodySchema = record({ statureM: anyLength }, { segmentsM: segments });
-export const playerSchema = record({ statureM: anyLength }, { segmentsM: segments, handed: choice('right', 'left') });
+export const bodySchema = fields({ statureM: anyLength, segmentsM });
+export const playerSchema = fields({ statureM: anyLength, segmentsM, handed: exactOptional(oneOf(['right', 'left'])) });
 
-export const clubSchema = either(
-  choice(...CLUB_IDS),
-  record(
-    { lengthM: anyLength, lieDeg: number(0, 90), loftDeg: number(0, 90) },
-    {
-      name: text(80),
-      kind: choice('driver', 'wood', 'iron', 'wedge'),
-      gripInsetM: number(0, 0.4),
-      handGapM: number(0, 0.4),
-      gripAngleDeg: number(0, 180),
-      gripTurnDeg: number(-180, 180),
-    },
-  ),
-);
+export const clubSchema = nameOr(CLUB_IDS, {
+  lengthM: anyLength,
+  lieDeg: numberIn(0, 90),
+  loftDeg: numberIn(0, 90),
+  name: exactOptional(textUpTo(80)),
+  kind: exactOptional(oneOf(['driver', 'wood', 'iron', 'wedge'])),
+  gripInsetM: exactOptional(numberIn(0, 0.4)),
+  handGapM: exactOptional(numberIn(0, 0.4)),
+  gripAngleDeg: exactOptional(numberIn(0, 180)),
+  gripTurnDeg: exactOptional(numberIn(-180, 180)),
+});
 
 /** The edge's own limits of a dial: degrees, milliseconds, centimetres, factor. */
-const dialSchema = ({ min, max, edgeUnit }: MovementDial) => number(round(min / edgeUnit), round(max / edgeUnit));
+const dialSchema = ({ min, max, edgeUnit }: MovementDial) =>
+  exactOptional(numberIn(round(min / edgeUnit), round(max / edgeUnit)));
 const round = (value: number): number => Math.round(value * 1e6) / 1e6;
 const dials = Object.fromEntries(DIALS.map((dial) => [dial.field, dialSchema(dial)]));
 const dialFor = (id: MovementId): MovementDial => DIALS.find((dial) => dial.id === id)!;
@@ -41,7 +35,7 @@ const rate = dialFor('rotationRate');
 const delay = dialFor('rotationDelay');
 
 /** The movements by their names at an edge; an absent one is that of the reference. `pelvisRate`, `pelvisDelayMs`: the pelvis on its own. */
-export const movementsSchema = record({}, { ...dials, pelvisRate: dialSchema(rate), pelvisDelayMs: dialSchema(delay) });
+export const movementsSchema = fields({ ...dials, pelvisRate: dialSchema(rate), pelvisDelayMs: dialSchema(delay) });
 
 /** Movements, or a change of them, under their names at an edge. A pelvis on its own stays so. */
 export function toEdgeMovements(values: Movements): Record<string, number> {
@@ -54,20 +48,20 @@ export function toEdgeMovements(values: Movements): Record<string, number> {
 }
 
 /** A body from a checked line. `path` is the name of the field that holds it. */
-export function toBody(given: Typed<typeof bodySchema>, path: string): Body {
+export function toBody(given: InferOutput<typeof bodySchema>, path: string): Body {
   const { statureM, segmentsM } = given;
   return withPath(path, () => bodyOf({ statureM, handed: 'right', ...(segmentsM && { segmentsM }) }));
 }
 
 /** A club from a checked line: one of the known ones by name, or measured. */
-export function toClub(given: Typed<typeof clubSchema>): Club {
+export function toClub(given: InferOutput<typeof clubSchema>): Club {
   if (typeof given === 'string') return clubOf(CLUBS[given]);
   const spec: ClubSpec = { name: 'my club', kind: 'iron', ...given };
   return withPath('club', () => clubOf(spec));
 }
 
 /** Movements in the model's units from a checked line. */
-export function toMovements(given: Typed<typeof movementsSchema> = {}): Movements {
+export function toMovements(given: InferOutput<typeof movementsSchema> = {}): Movements {
   const typed = given as Readonly<Record<string, number>>;
   const movements: { -readonly [K in keyof Movements]: Movements[K] } = { ...STILL };
   for (const { id, field, edgeUnit } of DIALS) if (field in typed) movements[id] = typed[field] * edgeUnit;

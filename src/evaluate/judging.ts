@@ -1,22 +1,30 @@
+import { exactOptional, type InferOutput } from 'valibot';
+import { eachOf, fields, listUpTo, numberIn, oneOf } from '../checking/schemas';
 import { rad, toDeg, type Rad } from '../math/angle';
 import { SetupError } from '../model/body';
 import { MOVEMENT_GROUPS } from '../model/movements';
+import { CHECKPOINT_IDS } from '../reading/checkpointTable';
 import { ARM_ANGLE_LIMITS, DEFAULT_ARM_ANGLE } from '../reading/checkpoints';
 import { DEFAULT_BANDS, type Bands } from '../reading/verdicts';
-import { choice, LineError, list, number, record, type Typed } from './schema';
+import { LineError } from './lineError';
 
 /** At which angle of the lead arm the first checkpoint is read, deg. */
-export const armAngleSchema = number(Math.round(toDeg(ARM_ANGLE_LIMITS.min)), Math.round(toDeg(ARM_ANGLE_LIMITS.max)));
+export const armAngleSchema = numberIn(
+  Math.round(toDeg(ARM_ANGLE_LIMITS.min)),
+  Math.round(toDeg(ARM_ANGLE_LIMITS.max)),
+);
+
+/** Angle of the lead arm at the first checkpoint, rad; without one, that of the desk. */
 export const toArmAngle = (checkpointArmDeg: number | undefined): Rad =>
   checkpointArmDeg === undefined ? DEFAULT_ARM_ANGLE : rad(checkpointArmDeg);
 
 /** Wide: the model itself says what a band has to be. */
-const edge = number(-100, 100);
-const band = record({ lowCm: edge, highCm: edge });
-export const bandsSchema = record({}, { leadArmParallel: band, shaftParallel: band });
+const edge = numberIn(-100, 100);
+const band = exactOptional(fields({ lowCm: edge, highCm: edge }));
+export const bandsSchema = fields(eachOf(CHECKPOINT_IDS, () => band));
 
 /** Bands in metres; a band that is not given is the usual one. */
-export function toBands(given: Typed<typeof bandsSchema> = {}): Bands {
+export function toBands(given: InferOutput<typeof bandsSchema> = {}): Bands {
   const toBand = (id: keyof Bands): Bands[keyof Bands] => {
     const typed = given[id];
     return typed ? { low: typed.lowCm / 100, high: typed.highCm / 100 } : DEFAULT_BANDS[id];
@@ -24,7 +32,7 @@ export function toBands(given: Typed<typeof bandsSchema> = {}): Bands {
   return { leadArmParallel: toBand('leadArmParallel'), shaftParallel: toBand('shaftParallel') };
 }
 
-export const allowSchema = list(choice(...MOVEMENT_GROUPS), 10);
+export const allowSchema = listUpTo(oneOf(MOVEMENT_GROUPS), 10);
 
 /** What the model refuses becomes an error of its line, under the model's own name of the field. */
 export function orLineError<T>(work: () => T): T {

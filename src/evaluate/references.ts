@@ -1,15 +1,16 @@
+import type { InferOutput } from 'valibot';
 import type { Rad } from '../math/angle';
 import type { Body } from '../model/body';
 import type { Club } from '../model/club';
 import { K } from '../model/keys';
-import { DEFAULT_ARM_ANGLE, readCheckpoints, type Checkpoints } from '../reading/checkpoints';
-import { strikeOf, type ReferenceStrike } from '../reading/delivery/delivery';
+import { DEFAULT_ARM_ANGLE } from '../reading/checkpoints';
 import { createSwing, headVelocityAt, type Swing } from '../reading/swing';
 import { solveReference } from '../solving/reference/reference';
 import { judgeFit, type Usable } from '../solving/reference/usable';
+import { readBase, type SwingBase } from '../solving/playOut';
 import { createCache } from './cache';
 import { toBody, toClub, type clubSchema, type playerSchema } from './golfer';
-import { LineError, type Typed } from './schema';
+import { LineError } from './lineError';
 
 /** The reference swing of a player with a club, and what it is compared with. */
 export interface Ground {
@@ -17,10 +18,8 @@ export interface Ground {
   readonly club: Club;
   /** Path of the reference at impact, rad. Positive: in-to-out. */
   readonly path: Rad;
-  /** The reference's own checkpoints for a reading angle (rad). */
-  checkpoints(armAngle: Rad): Checkpoints;
-  /** What it brings to the ball; absent when it never reaches shaft parallel. */
-  strike(armAngle: Rad): ReferenceStrike | undefined;
+  /** The reference read at a reading angle (rad): what every dialled swing is held against. */
+  base(armAngle: Rad): SwingBase;
 }
 
 /** The reference that ships for this player and club, or one solved for them. Some tenths of a second the first time. */
@@ -31,7 +30,10 @@ type Refusal = Extract<Usable, { readonly refused: string }>;
 
 const velocity = new Float64Array(3);
 
-function createGround(player: Typed<typeof playerSchema>, clubGiven: Typed<typeof clubSchema>): Ground | Refusal {
+function createGround(
+  player: InferOutput<typeof playerSchema>,
+  clubGiven: InferOutput<typeof clubSchema>,
+): Ground | Refusal {
   const body = toBody(player, 'player');
   const club = toClub(clubGiven);
   const found = referenceOf(body, club);
@@ -39,18 +41,13 @@ function createGround(player: Typed<typeof playerSchema>, clubGiven: Typed<typeo
   const swing = createSwing(body, club, found.reference);
   headVelocityAt(swing, swing.curves.times[K.impact], velocity);
   // Lines that follow each other mostly share the reading angle: the last answer is enough.
-  const read = (armAngle: Rad) => {
-    const checkpoints = readCheckpoints(swing, armAngle);
-    return { armAngle, checkpoints, strike: strikeOf(swing, checkpoints) };
-  };
+  const read = (armAngle: Rad) => ({ armAngle, base: readBase(swing, armAngle) });
   let known = read(DEFAULT_ARM_ANGLE);
-  const readAgain = (armAngle: Rad) => (armAngle === known.armAngle ? known : (known = read(armAngle)));
   return {
     swing,
     club,
     path: Math.atan2(velocity[2], velocity[0]),
-    checkpoints: (armAngle) => readAgain(armAngle).checkpoints,
-    strike: (armAngle) => readAgain(armAngle).strike,
+    base: (armAngle) => (armAngle === known.armAngle ? known : (known = read(armAngle))).base,
   };
 }
 
@@ -62,7 +59,7 @@ const recall = createCache<Ground | Refusal>(KEPT);
  * The ground a swing line stands on: solved once for a player and a club. The hand a player plays with makes no difference. A player for
  * whom no swing was found costs one search as well, not one a line.
  */
-export function groundOf(player: Typed<typeof playerSchema>, club: Typed<typeof clubSchema>): Ground {
+export function groundOf(player: InferOutput<typeof playerSchema>, club: InferOutput<typeof clubSchema>): Ground {
   const key = JSON.stringify([player.statureM, player.segmentsM, club]);
   const ground = recall(key, () => createGround(player, club));
   if ('refused' in ground) throw new LineError('player', ground.refused);

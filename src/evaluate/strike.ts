@@ -1,25 +1,10 @@
-import { toDeg, type Rad } from '../math/angle';
+import { toDeg } from '../math/angle';
 import type { Refused } from '../flight/answer';
 import type { NoShot, Shot } from '../flight/shot';
 import type { Flight } from '../flight/trajectory';
-import type { Checkpoints } from '../reading/checkpoints';
-import { deliver, type Delivery, type DeliveryRule, type NotDelivered } from '../reading/delivery/delivery';
-import type { Swing } from '../reading/swing';
-import type { Ground } from './references';
-import { LineError } from './schema';
+import type { Delivery, NotDelivered } from '../reading/delivery/delivery';
+import { LineError } from './lineError';
 import { toCm } from './units';
-
-/** What a swing of this player brings to the ball. */
-export function deliverOn(
-  ground: Ground,
-  swing: Swing,
-  read: Checkpoints,
-  armAngle: Rad,
-  rule?: DeliveryRule,
-): Delivery | NotDelivered {
-  const strike = ground.strike(armAngle);
-  return strike ? deliver(swing, read, strike, rule).delivery : { missing: 'no-shaft-parallel' };
-}
 
 /** A delivery under its names at an edge. Senses as in `Delivery`; a low point that is not near the ball is null in JSON. */
 export function toEdgeDelivery(delivery: Delivery | NotDelivered): object {

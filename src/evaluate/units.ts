@@ -1,11 +1,18 @@
 import { toDeg } from '../math/angle';
 import type { Pose } from '../model/chain';
 import type { ReadingId, Readings } from '../reading/checkpoints';
+import type { Judged } from '../solving/diagnosis/judged';
 
 const CM_PER_M = 100;
 
 /** Metres to centimetres. */
 export const toCm = (length: number): number => length * CM_PER_M;
+
+/** Both judged readings under their names at an edge. */
+export const inCm = ({ leadArmParallel, shaftParallel }: Judged): Record<string, number> => ({
+  bicepGapCm: toCm(leadArmParallel),
+  headDepthCm: toCm(shaftParallel),
+});
 
 /** Three numbers of a pose as a plain list. */
 export const toList = (pose: Pose, at: number): [number, number, number] => [pose[at], pose[at + 1], pose[at + 2]];

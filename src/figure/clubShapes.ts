@@ -11,7 +11,7 @@ export const FACE_FORWARD = 0.002;
 /** Where on the face the ball meets it, m from the reference point toward the toe. */
 export const STRIKE_TOWARD_TOE = 0.032;
 /** End of the rubber grip, m from the butt. */
-export const GRIP_LENGTH = 0.27;
+const GRIP_LENGTH = 0.27;
 const HOSEL_LENGTH = 0.055;
 
 type Outline = readonly (readonly [number, number])[];

@@ -16,7 +16,7 @@ export interface Part extends Rings {
 }
 
 /** A brass pin through a joint: a cylinder along one axis of the part that carries it, centred on the part's origin. */
-export interface Pin {
+interface Pin {
   readonly id: string;
   /** Index of the part that carries it. */
   readonly part: number;
@@ -27,7 +27,7 @@ export interface Pin {
 }
 
 /** A line drawn on a part: the face's two construction lines, the grooves, the leading edge. In the part's axes, m. */
-export interface Mark {
+interface Mark {
   readonly id: string;
   readonly part: number;
   readonly points: Float64Array;

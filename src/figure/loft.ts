@@ -1,5 +1,5 @@
 /** Where a loft is given by hand. Lengths in fractions of stature or in metres, as the caller scales them. */
-export interface Station {
+interface Station {
   /** Place along the part, 0 start to 1 end. */
   readonly t: number;
   /** Half-width across and half-depth. */
@@ -40,7 +40,7 @@ const CLOSED = 0.004;
 /**
  * Value of one column of the stations at `t`, by a Catmull-Rom curve through them; ends repeat. Units of the column.
  */
-export function stationValue(stations: readonly Station[], key: Radius, t: number): number {
+function stationValue(stations: readonly Station[], key: Radius, t: number): number {
   const last = stations.length - 1;
   let i = 0;
   while (i < last - 1 && t > stations[i + 1].t) i++;
@@ -52,7 +52,7 @@ export function stationValue(stations: readonly Station[], key: Radius, t: numbe
 }
 
 /** Share of the radius left `distance` from a rounded end of length `cap`: 0 at the tip, 1 past the cap. Dimensionless. */
-export function capShare(distance: number, cap: number, power: number): number {
+function capShare(distance: number, cap: number, power: number): number {
   if (cap <= 0 || distance >= cap) return 1;
   return Math.pow(Math.max(0, 1 - Math.pow(1 - distance / cap, power)), 1 / power);
 }

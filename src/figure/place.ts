@@ -1,6 +1,7 @@
+import { vec3 } from 'gl-matrix';
 import { AT, type Pose } from '../model/chain';
 import type { Figure } from './figure';
-import { along, cross, minus, mix, readPose, setFrame, toUnit, vec, type Vec } from './jointFrames';
+import { readPose, setFrame, toUnit, vec, type Vec } from './jointFrames';
 import { placeArms } from './placeArms';
 import { placeLegs } from './placeLegs';
 import { MATRIX_SIZE, PART } from './partIds';
@@ -43,12 +44,12 @@ export function placeFigure(figure: Figure, pose: Pose, stance: Stance, out: Flo
   readPose(pose, AT.thoraxAxes, tx);
   readPose(pose, AT.thoraxAxes + 6, tz);
 
-  along(o, along(o, pelvis, py, -0.052 * k), pz, -0.004 * k);
+  vec3.scaleAndAdd(o, vec3.scaleAndAdd(o, pelvis, py, -0.052 * k), pz, -0.004 * k);
   setFrame(out, PART.pelvis, o, py, pz);
-  along(o, along(o, pelvis, py, 0.088 * k * m.trunkScale), ay, 0.012 * k * m.trunkScale);
-  along(o, o, pz, -0.004 * k);
-  setFrame(out, PART.waist, o, mix(p, py, ay, 0.5), mix(q, pz, tz, 0.5));
-  along(o, along(o, shoulders, ay, -0.178 * k * m.trunkScale), tz, 0.004 * k);
+  vec3.scaleAndAdd(o, vec3.scaleAndAdd(o, pelvis, py, 0.088 * k * m.trunkScale), ay, 0.012 * k * m.trunkScale);
+  vec3.scaleAndAdd(o, o, pz, -0.004 * k);
+  setFrame(out, PART.waist, o, vec3.lerp(p, py, ay, 0.5), vec3.lerp(q, pz, tz, 0.5));
+  vec3.scaleAndAdd(o, vec3.scaleAndAdd(o, shoulders, ay, -0.178 * k * m.trunkScale), tz, 0.004 * k);
   setFrame(out, PART.ribcage, o, ay, tz);
   placeYoke(pose, out, PART.yokeLead, AT.leadShoulder, m.yokeRoot, m.yokeLength, k);
   placeYoke(pose, out, PART.yokeTrail, AT.trailShoulder, -m.yokeRoot, m.yokeLength, k);
@@ -68,9 +69,9 @@ function placeYoke(
   k: number,
 ): void {
   readPose(pose, at, p);
-  along(o, along(o, shoulders, tx, root), ay, -0.014 * k);
-  minus(q, p, o);
-  const length = Math.sqrt(q[0] * q[0] + q[1] * q[1] + q[2] * q[2]);
+  vec3.scaleAndAdd(o, vec3.scaleAndAdd(o, shoulders, tx, root), ay, -0.014 * k);
+  vec3.subtract(q, p, o);
+  const length = vec3.length(q);
   setFrame(out, part, o, q, tz, length / rest);
 }
 
@@ -82,26 +83,26 @@ const NECK = 0.064;
  * as the heel comes up.
  */
 function placeHead(stance: Stance, k: number, out: Float64Array): void {
-  along(o, shoulders, ay, 0.12 * k);
-  minus(q, placeGaze(stance.ballPoint, stance.heelLift, o, q), o);
+  vec3.scaleAndAdd(o, shoulders, ay, 0.12 * k);
+  vec3.subtract(q, placeGaze(stance.ballPoint, stance.heelLift, o, q), o);
   toUnit(look, q, 0, -1, 0);
 
   up[0] = ay[0] * 0.78;
   up[1] = ay[1] * 0.78 + 0.22;
   up[2] = ay[2] * 0.78;
   toUnit(up, up, 0, 1, 0);
-  along(p, shoulders, ay, 0.004 * k);
+  vec3.scaleAndAdd(p, shoulders, ay, 0.004 * k);
   setFrame(out, PART.neck, p, up, tz);
 
-  along(o, p, up, NECK * k);
+  vec3.scaleAndAdd(o, p, up, NECK * k);
   // The head nods a little further than the neck, toward what it looks at.
   up[0] += 0.12 * look[0];
   up[1] += 0.1;
   up[2] += 0.12 * look[2];
   toUnit(up, up, 0, 1, 0);
-  toUnit(side, cross(side, up, look), 1, 0, 0);
-  cross(q, side, up);
-  along(o, along(o, o, up, -0.006 * k), q, 0.01 * k);
+  toUnit(side, vec3.cross(side, up, look), 1, 0, 0);
+  vec3.cross(q, side, up);
+  vec3.scaleAndAdd(o, vec3.scaleAndAdd(o, o, up, -0.006 * k), q, 0.01 * k);
   setFrame(out, PART.headEgg, o, up, q);
 }
 

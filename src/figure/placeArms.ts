@@ -1,6 +1,7 @@
+import { vec3 } from 'gl-matrix';
 import { AT, type Pose } from '../model/chain';
 import { TRAIL_POLE } from '../model/trailArm';
-import { along, cross, minus, readPose, setFrame, setHinge, toUnit, vec, type Vec } from './jointFrames';
+import { readPose, setFrame, setHinge, toUnit, vec, type Vec } from './jointFrames';
 import type { Measures } from './measures';
 import { MATRIX_SIZE, PART } from './partIds';
 
@@ -71,20 +72,20 @@ export function placeArms(m: Measures, pose: Pose, out: Float64Array): void {
   readPose(pose, AT.leadElbow, elbow);
   readPose(pose, AT.armDirection, fore);
   readPose(pose, AT.armAxes, hinge);
-  toUnit(upper, minus(upper, elbow, leadShoulder), fore[0], fore[1], fore[2]);
+  toUnit(upper, vec3.subtract(upper, elbow, leadShoulder), fore[0], fore[1], fore[2]);
   // Straight until the finish folds it.
-  toUnit(fore, minus(fore, leadGrip, elbow), upper[0], upper[1], upper[2]);
+  toUnit(fore, vec3.subtract(fore, leadGrip, elbow), upper[0], upper[1], upper[2]);
   placeArm(m, LEAD, leadShoulder, leadGrip, out);
 
   readPose(pose, AT.trailElbow, elbow);
-  toUnit(upper, minus(upper, elbow, trailShoulder), 0, -1, 0);
-  toUnit(fore, minus(fore, trailGrip, elbow), upper[0], upper[1], upper[2]);
+  toUnit(upper, vec3.subtract(upper, elbow, trailShoulder), 0, -1, 0);
+  toUnit(fore, vec3.subtract(fore, trailGrip, elbow), upper[0], upper[1], upper[2]);
   // The elbow bends in the plane of the arm and its pole, whose normal stays defined when the arm is straight.
   for (let i = 0; i < 3; i++) {
     const r = AT.thoraxAxes + i;
     p[i] = TRAIL_POLE[0] * pose[r] + TRAIL_POLE[1] * pose[r + 3] + TRAIL_POLE[2] * pose[r + 6];
   }
-  cross(hinge, p, minus(q, trailGrip, trailShoulder));
+  vec3.cross(hinge, p, vec3.subtract(q, trailGrip, trailShoulder));
   toUnit(hinge, hinge, tx[0], tx[1], tx[2]);
   placeArm(m, TRAIL, trailShoulder, trailGrip, out);
 
@@ -94,17 +95,17 @@ export function placeArms(m: Measures, pose: Pose, out: Float64Array): void {
 function placeArm(m: Measures, parts: ArmParts, shoulder: Vec, grip: Vec, out: Float64Array): void {
   // The shoulder's pin is the axis about which the arm lifts: across the arm, in the chest's transverse plane. An arm that hangs along the
   // trunk lifts forward about the chest's own: without that share the pin would spin as it hangs past.
-  along(q, cross(q, ay, upper), tx, HANGING);
+  vec3.scaleAndAdd(q, vec3.cross(q, ay, upper), tx, HANGING);
   toUnit(q, q, tx[0], tx[1], tx[2]);
   setHinge(out, parts.shoulder, shoulder, q, ay);
-  cross(q, hinge, upper);
+  vec3.cross(q, hinge, upper);
   setFrame(out, parts.upperArm, shoulder, upper, q);
   setHinge(out, parts.elbow, elbow, hinge, upper);
-  cross(q, hinge, fore);
+  vec3.cross(q, hinge, fore);
   setFrame(out, parts.forearm, elbow, fore, q);
-  along(wrist, elbow, fore, m.forearm);
+  vec3.scaleAndAdd(wrist, elbow, fore, m.forearm);
   // The wrist's pin is the axis about which the shaft opens from the forearm.
-  toUnit(q, cross(q, fore, shaft), hinge[0], hinge[1], hinge[2]);
+  toUnit(q, vec3.cross(q, fore, shaft), hinge[0], hinge[1], hinge[2]);
   setHinge(out, parts.wrist, wrist, q, fore);
   placeHand(m, parts, grip, out);
 }
@@ -117,15 +118,15 @@ const THUMB = { x0: 0.008, y0: 0.02, z0: 0.0145, x1: 0.0115, y1: 0.66, z1: 0.009
 
 function placeHand(m: Measures, parts: ArmParts, grip: Vec, out: Float64Array): void {
   const { k } = m;
-  minus(p, grip, wrist);
-  const span = Math.sqrt(p[0] * p[0] + p[1] * p[1] + p[2] * p[2]);
+  vec3.subtract(p, grip, wrist);
+  const span = vec3.length(p);
   setFrame(out, parts.palm, wrist, p, shaft, Math.min(MOST_STRETCH, Math.max(0.5, span / m.palm)));
-  for (let i = 0; i < 3; i++) q[i] = -p[i];
+  vec3.negate(q, p);
   setFrame(out, parts.fist, grip, shaft, q);
   const side = parts.thumbSide;
   inPart(out, parts.fist, side * THUMB.x0 * k, THUMB.y0 * m.fistLength, THUMB.z0 * k, o);
   inPart(out, parts.fist, side * THUMB.x1 * k, THUMB.y1 * m.fistLength, THUMB.z1 * k, p);
-  minus(p, p, o);
+  vec3.subtract(p, p, o);
   setFrame(out, parts.thumb, o, p, q);
 }
 
@@ -137,12 +138,12 @@ function inPart(out: Float64Array, part: number, x: number, y: number, z: number
 
 function placeClub(m: Measures, pose: Pose, out: Float64Array): void {
   readPose(pose, AT.toeDirection, q);
-  along(o, leadGrip, shaft, -m.gripInset);
+  vec3.scaleAndAdd(o, leadGrip, shaft, -m.gripInset);
   setFrame(out, PART.grip, o, shaft, q);
   setFrame(out, PART.shaft, o, shaft, q);
   setFrame(out, PART.sleeve, o, shaft, q);
   readPose(pose, AT.head, o);
   readPose(pose, AT.faceNormal, p);
-  cross(q, q, p);
+  vec3.cross(q, q, p);
   setFrame(out, PART.clubHead, o, p, q);
 }

@@ -1,5 +1,6 @@
+import { vec3 } from 'gl-matrix';
 import { AT, type Pose } from '../model/chain';
-import { along, cross, dot, minus, readPose, setFrame, setHinge, toUnit, vec } from './jointFrames';
+import { readPose, setFrame, setHinge, toUnit, vec } from './jointFrames';
 import type { Measures } from './measures';
 import { PART } from './partIds';
 import { FLARE, HEEL_TIP, HEEL_TURN } from './stance';
@@ -79,26 +80,26 @@ function placeFoot(m: Measures, side: 1 | -1, lift: number, foot: number, out: F
   sole[0] = Math.sin(yaw) * s;
   sole[1] = c;
   sole[2] = Math.cos(yaw) * s;
-  along(o, ankle, sole, -m.ankle);
+  vec3.scaleAndAdd(o, ankle, sole, -m.ankle);
   setFrame(out, foot, o, toes, sole);
-  cross(footX, toes, sole);
+  vec3.cross(footX, toes, sole);
 }
 
 function placeLeg(m: Measures, side: 1 | -1, lift: number, parts: LegParts, out: Float64Array): void {
   const { k, thigh, shank } = m;
   placeFoot(m, side, lift, parts.foot, out);
-  along(hip, along(hip, pelvis, px, side * m.hipX), py, -0.012 * k);
+  vec3.scaleAndAdd(hip, vec3.scaleAndAdd(hip, pelvis, px, side * m.hipX), py, -0.012 * k);
 
-  minus(leg, ankle, hip);
-  const distance = Math.sqrt(dot(leg, leg));
+  vec3.subtract(leg, ankle, hip);
+  const distance = vec3.length(leg);
   toUnit(leg, leg, 0, -1, 0);
   // The knee points between the way the pelvis faces and the way the foot does; the trail knee drives in as its heel rises.
   for (let i = 0; i < 3; i++) pole[i] = pz[i] * 0.45 + toes[i] * 0.55;
   pole[0] += side === -1 ? 0.35 * Math.min(1, 2 * lift) : 0;
   pole[1] += 0.05;
-  along(pole, pole, leg, -dot(pole, leg));
+  vec3.scaleAndAdd(pole, pole, leg, -vec3.dot(pole, leg));
   toUnit(pole, pole, 0, 0, 1);
-  along(pole, pole, leg, -dot(pole, leg));
+  vec3.scaleAndAdd(pole, pole, leg, -vec3.dot(pole, leg));
   toUnit(pole, pole, 1, 0, 0);
 
   // Too long a leg bends, too short a leg is drawn straight and stretched the little that is missing.
@@ -107,12 +108,12 @@ function placeLeg(m: Measures, side: 1 | -1, lift: number, parts: LegParts, out:
   const span = Math.min(reach, Math.max(Math.abs(thigh - shank) + 1e-3 * k, distance));
   const down = stretch > 1 ? thigh * stretch : (thigh * thigh - shank * shank + span * span) / (2 * span);
   const out0 = stretch > 1 ? 0 : Math.sqrt(Math.max(0, thigh * thigh - down * down));
-  along(knee, along(knee, hip, leg, down), pole, out0);
+  vec3.scaleAndAdd(knee, vec3.scaleAndAdd(knee, hip, leg, down), pole, out0);
 
   setHinge(out, parts.hip, hip, px, py);
-  setFrame(out, parts.thigh, hip, minus(q, knee, hip), pole, stretch);
-  cross(q, leg, pole);
+  setFrame(out, parts.thigh, hip, vec3.subtract(q, knee, hip), pole, stretch);
+  vec3.cross(q, leg, pole);
   setHinge(out, parts.knee, knee, q, leg);
-  setFrame(out, parts.shank, knee, minus(q, ankle, knee), pole, stretch);
+  setFrame(out, parts.shank, knee, vec3.subtract(q, ankle, knee), pole, stretch);
   setHinge(out, parts.ankle, ankle, footX, sole);
 }

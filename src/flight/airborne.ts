@@ -23,6 +23,7 @@ export interface Surroundings {
  * Slope of a ball's state: gravity, drag against the air stream, lift along spin axis x air stream, spin decay.
  * Lift is (1/2) rho A C_L v^2 (axis x stream direction): what counts is the part of the axis square to the stream, and
  * none is left when the axis lies along it. Two fixed coefficients ask for the axis only, not how fast the ball spins.
+ * @internal Tests compare this slope with published forces.
  */
 export function airborneSlope(around: Surroundings): Slope {
   const { enter, slope } = createAirborne();

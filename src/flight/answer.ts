@@ -1,5 +1,5 @@
 /** Why a strike or a flight has no numbers. */
-export type NoFlight =
+type NoFlight =
   | 'bad-input' // a number is missing, not finite or out of its range: `field` says which
   | 'no-contact' // the face moves away from the ball, or along it
   | 'never-rises' // the ball starts along or into the ground

@@ -119,6 +119,7 @@ export function impactOf(
 /**
  * Spin loft: the angle between the head's velocity and the face normal, which makes the spin. Rad, 0 for a square blow.
  * Atan2 of the cross and dot products, so that small angles keep their digits.
+ * @internal Tests compare it with published impacts.
  */
 export const spinLoft = ({ headVelocity, faceNormal }: Strike): Rad =>
   Math.atan2(vec3.length(vec3.cross([0, 0, 0], headVelocity, faceNormal)), vec3.dot(headVelocity, faceNormal));
@@ -126,6 +127,7 @@ export const spinLoft = ({ headVelocity, faceNormal }: Strike): Rad =>
 /**
  * Where between path (0) and face (1) the ball starts, seen from above. `undefined` where they agree to 1e-9 deg.
  * Published: 0.61 to 0.83 (Wood et al. 2018, Proceedings 2(6):249, mark A), lower for lofted clubs.
+ * @internal Tests compare it with the published shares.
  */
 export function startShare(startDeg: number, pathDeg: number, faceDeg: number): number | undefined {
   return Math.abs(faceDeg - pathDeg) < 1e-9 ? undefined : (startDeg - pathDeg) / (faceDeg - pathDeg);

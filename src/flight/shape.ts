@@ -9,7 +9,7 @@ export type ShapeId =
   Exclude<Curve, 'straight'> | 'straight' | 'push' | 'pull' | `${'push' | 'pull'}-${Exclude<Curve, 'straight'>}`;
 
 /** From where on a start or a curve has a name. `bendDeg` is the angle at the ball between start line and landing. */
-export const SHAPE_LIMITS = { startDeg: { on: 1, far: 4 }, bendDeg: { straight: 1, strong: 5 } } as const;
+const SHAPE_LIMITS = { startDeg: { on: 1, far: 4 }, bendDeg: { straight: 1, strong: 5 } } as const;
 
 /**
  * The one table of the trade's words (common practice, mark T). Starts and curves are the player's own: toward the

@@ -35,10 +35,10 @@ export type NoShot = NotDelivered | { readonly missing: 'misses' } | Pick<Refuse
  * How far the head may pass beside where it was meant and still strike the ball, m. Our choice: half the length of a face toward toe
  * or heel, about half a ball high or low. Within it the strike counts as centred.
  */
-export const MEETS = { toe: 0.04, high: 0.02 } as const;
+const MEETS = { toe: 0.04, high: 0.02 } as const;
 
 /** Whether the head meets the ball at all. */
-export const doesMeet = ({ miss }: Pick<Delivery, 'miss'>): boolean =>
+const doesMeet = ({ miss }: Pick<Delivery, 'miss'>): boolean =>
   Math.abs(miss.toe) <= MEETS.toe && Math.abs(miss.high) <= MEETS.high;
 
 /** The head of a club; a club of one's own that borrows a known name keeps the head of its kind. */

@@ -23,7 +23,7 @@ export type MeasuredSegments = { readonly [id in SegmentId]?: number };
 /** Lengths of one player, metres. `grip` is wrist to grip centre, half the hand. */
 export type Body = { readonly stature: number } & { readonly [id in SegmentId]: number };
 
-export type Handed = 'right' | 'left';
+type Handed = 'right' | 'left';
 
 /** A player: stature in metres, hand, and any measured segment lengths. */
 export interface Player {

@@ -4,7 +4,7 @@ import { J, type JointVector } from './joints';
 import { AT, type Pose } from './pose';
 import { placeTrailArm } from './trailArm';
 
-export { AT, createPose, POSE_SIZE, type Pose } from './pose';
+export { AT, createPose, type Pose } from './pose';
 
 const PELVIS = AT.pelvisAxes;
 const TRUNK = AT.trunkAxes;

@@ -124,6 +124,3 @@ export const MOVEMENT_GROUPS: readonly MovementGroup[] = ['leadWrist', 'rotation
 
 /** The dial with this id. */
 export const dialOf = (id: MovementId): MovementDial => DIALS.find((dial) => dial.id === id)!;
-
-/** True when nothing differs from the reference. */
-export const isStill = (m: Movements): boolean => DIALS.every((dial) => m[dial.id] === dial.neutral);

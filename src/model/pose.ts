@@ -35,7 +35,7 @@ export const AT = {
   reachShortfall: 85,
   leadElbow: 86,
 } as const;
-export const POSE_SIZE = 89;
+const POSE_SIZE = 89;
 
 /** A fresh pose buffer. Not for hot paths. */
 export const createPose = (): Pose => new Float64Array(POSE_SIZE);

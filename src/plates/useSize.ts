@@ -1,5 +1,6 @@
 import { useLayoutEffect, useState, type RefObject } from 'react';
 
+/** Width and height of an element, css px. */
 export interface Size {
   readonly width: number;
   readonly height: number;
@@ -26,5 +27,6 @@ export function useSize(element: RefObject<HTMLElement | null>): Size | undefine
 
 /** Too small to draw in, or not laid out yet: px. */
 const LEAST = 60;
+/** Whether there is room to draw in. */
 export const isRoomy = (size: Size | undefined): size is Size =>
   size !== undefined && size.width >= LEAST && size.height >= LEAST;

@@ -57,7 +57,7 @@ export interface NotReached {
   readonly missing: 'never-parallel' | 'not-finite';
 }
 export type Checkpoint = Reached | NotReached;
-export type CheckpointId = 'leadArmParallel' | 'shaftParallel';
+export type { CheckpointId } from './checkpointTable';
 
 export interface Checkpoints {
   readonly leadArmParallel: Checkpoint;

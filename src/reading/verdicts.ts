@@ -1,3 +1,4 @@
+import { CHECKPOINTS } from './checkpointTable';
 import type { CheckpointId, Checkpoint, Reached } from './checkpoints';
 import { isReached } from './checkpoints';
 
@@ -13,21 +14,17 @@ export interface Bands {
   readonly shaftParallel: Band;
 }
 
-/**
- * Common practice, no published source: the middle third of an upper arm 9 to 10 cm thick, and a head that covers the hands or
- * lies slightly behind them. Editable, shown with the number and never alone.
- */
+/** What is common practice; sources beside the table. */
 export const DEFAULT_BANDS: Bands = {
-  leadArmParallel: { low: -0.015, high: 0.015 },
-  shaftParallel: { low: -0.1, high: 0.02 },
+  leadArmParallel: CHECKPOINTS.leadArmParallel.band,
+  shaftParallel: CHECKPOINTS.shaftParallel.band,
 };
 
 /** Steep: above the band. Shallow: below it (over-shallow at lead arm parallel, too far behind at shaft parallel). */
 export type Verdict = 'steep' | 'onPlane' | 'shallow' | 'missing';
 
 /** The reading the verdict at a checkpoint hangs on, metres. */
-export const judgedReading = (id: CheckpointId, at: Reached): number =>
-  id === 'leadArmParallel' ? at.readings.bicepGap : at.readings.headDepth;
+export const judgedReading = (id: CheckpointId, at: Reached): number => at.readings[CHECKPOINTS[id].judged];
 
 /** Verdict of a reading (m) against a band; the edges belong to the band. */
 export const judge = (value: number, band: Band): Verdict =>
@@ -37,8 +34,5 @@ export const judge = (value: number, band: Band): Verdict =>
 export const verdictAt = (id: CheckpointId, checkpoint: Checkpoint, bands: Bands = DEFAULT_BANDS): Verdict =>
   isReached(checkpoint) ? judge(judgedReading(id, checkpoint), bands[id]) : 'missing';
 
-/** Words of the verdict at an edge, in the trade's terms. */
-export const VERDICT_WORDS = {
-  leadArmParallel: { steep: 'steep', onPlane: 'on plane', shallow: 'over-shallow', missing: 'not reached' },
-  shaftParallel: { steep: 'in front', onPlane: 'on plane', shallow: 'too far behind', missing: 'not reached' },
-} as const satisfies Record<CheckpointId, Record<Verdict, string>>;
+/** Words of a verdict at an edge. */
+export const verdictWords = (id: CheckpointId, verdict: Verdict): string => CHECKPOINTS[id].verdicts[verdict];

@@ -1,10 +1,8 @@
-import { Canvas, type GLProps } from '@react-three/fiber';
-import { useEffect, useLayoutEffect, useRef, useState } from 'react';
-import { VSMShadowMap, WebGLRenderer, type WebGLRendererParameters } from 'three';
+import { useLayoutEffect, useRef, useState } from 'react';
 import { current, useWrittenAtRest } from '../store';
 import { Chips } from './Chips';
-import { cameraStore } from './cameraStore';
-import { Scene } from './Scene';
+import { cameraStore } from './camera/cameraStore';
+import { Picture } from './Picture';
 import { sayPicture } from './sentence';
 import './stage.css';
 import { StickFigure } from './StickFigure';
@@ -116,48 +114,5 @@ export function Stage() {
       {/* Without 3D there is nothing to look at from elsewhere. */}
       {drawing !== 'refused' && <Chips layout={layout} />}
     </section>
-  );
-}
-
-interface PictureProps {
-  readonly overlay: React.RefObject<HTMLElement | null>;
-  readonly keyed: React.RefObject<HTMLElement | null>;
-  readonly onState: (state: Drawing) => void;
-}
-
-/** The canvas. Stays mounted while the context is lost, so that the picture returns with it. */
-function Picture({ overlay, keyed, onState }: PictureProps) {
-  const off = useRef<AbortController | null>(null);
-  useEffect(() => () => off.current?.abort(), []);
-  const create: GLProps = (parameters) => {
-    try {
-      const renderer = new WebGLRenderer({ ...(parameters as WebGLRendererParameters), antialias: true });
-      renderer.shadowMap.type = VSMShadowMap;
-      // Asking whether a shader compiled makes the page wait for the graphics processor, for each of them in turn.
-      renderer.debug.checkShaderErrors = import.meta.env.DEV;
-      return renderer;
-    } catch (error) {
-      onState('refused');
-      throw error;
-    }
-  };
-  return (
-    <Canvas
-      flat
-      shadows="variance"
-      // The scene asks for its frames itself: the canvas's own loop asks for one more than it draws each time, and takes it back.
-      frameloop="never"
-      dpr={[1, 2]}
-      gl={create}
-      onCreated={({ gl }) => {
-        off.current?.abort();
-        off.current = new AbortController();
-        const { signal } = off.current;
-        gl.domElement.addEventListener('webglcontextlost', () => onState('lost'), { signal });
-        gl.domElement.addEventListener('webglcontextrestored', () => onState('drawing'), { signal });
-      }}
-    >
-      <Scene overlay={overlay} keyed={keyed} />
-    </Canvas>
   );
 }

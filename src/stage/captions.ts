@@ -1,6 +1,7 @@
 import { Vector3, type PerspectiveCamera, type Vector2 } from 'three';
 import { MATRIX_SIZE, PART } from '../figure/partIds';
-import type { DeskScene } from './deskScene';
+import { placeOnTrace } from '../scene/lines/trace';
+import type { SceneFrame } from '../scene/sceneFrame';
 import type { Insets } from '../scene/camera/view';
 
 const BODY = (
@@ -44,7 +45,7 @@ const overlap = (a: Box, b: Box): boolean =>
 interface Caption {
   readonly label: HTMLElement;
   readonly leader: SVGPathElement;
-  readonly anchor: (scene: DeskScene) => ArrayLike<number>;
+  readonly anchor: (scene: SceneFrame) => ArrayLike<number>;
   /** Size of the words, px. */
   width: number;
   height: number;
@@ -98,7 +99,7 @@ export class Captions {
       return { label: find(id), leader: find(`${id}Leader`), anchor, width: 0, height: 0, written };
     };
     this.captions = [
-      caption('trace', (scene) => scene.traces.placeAt(0.38, this.onTrace)),
+      caption('trace', (scene) => placeOnTrace(scene.headTrace, 0.38, this.onTrace)),
       caption('glass', (scene) => scene.glassEdge),
     ];
     this.legends = { reference: find('reference'), ghost: find('ghost') };
@@ -125,8 +126,10 @@ export class Captions {
     this.observer?.disconnect();
   }
 
-  place(camera: PerspectiveCamera, scene: DeskScene, size: Vector2, mirror: 1 | -1, insets: Insets): void {
-    this.placed = [camera, scene, size, mirror, insets];
+  place(camera: PerspectiveCamera, scene: SceneFrame, insets: Insets): void {
+    this.placed = [camera, scene, insets];
+    const { size, mirror } = scene;
+    camera.updateMatrixWorld();
     const body = this.bodyBox(camera, scene, size, mirror);
     // The panels pin path, face and shot here.
     const pinned = { left: 0, top: 0, right: insets.left + PINNED.right, bottom: PINNED.bottom };
@@ -142,7 +145,7 @@ export class Captions {
   }
 
   /** Shows the legends that belong to the scene, and measures the words where they have not been measured like this before. */
-  private measure({ shown }: DeskScene, size: Vector2): void {
+  private measure({ legends: shown }: SceneFrame, size: Vector2): void {
     const key = `${size.x} ${size.y} ${shown.reference} ${shown.ghost} ${this.fontsLoaded}`;
     if (key === this.measuredFor) return;
     this.measuredFor = key;
@@ -172,14 +175,14 @@ export class Captions {
   }
 
   /** Club and head's trace, step by step: closer together than words are long. */
-  private pushLines(taken: Box[], camera: PerspectiveCamera, scene: DeskScene, size: Vector2, mirror: 1 | -1): void {
+  private pushLines(taken: Box[], camera: PerspectiveCamera, scene: SceneFrame, size: Vector2, mirror: 1 | -1): void {
     const push = (px: number, py: number, pz: number): void => {
       const { x, y } = this.project(camera, px, py, pz * mirror, size);
       taken.push({ left: x - ROOM, top: y - ROOM, right: x + ROOM, bottom: y + ROOM });
     };
-    const { heads } = scene.traces;
+    const { headTrace: heads } = scene;
     for (let i = 0; i < heads.length; i += TRACE_STEP) push(heads[i], heads[i + 1], heads[i + 2]);
-    const { placement: p } = scene.model!;
+    const { placement: p } = scene;
     const part = (axis: number, share: number): number => p[BUTT + axis] + share * (p[HEAD + axis] - p[BUTT + axis]);
     for (let share = 0; share <= 1; share += CLUB_STEP) push(part(0, share), part(1, share), part(2, share));
   }
@@ -191,9 +194,9 @@ export class Captions {
     return p;
   }
 
-  private bodyBox(camera: PerspectiveCamera, scene: DeskScene, size: Vector2, mirror: 1 | -1): Box {
+  private bodyBox(camera: PerspectiveCamera, scene: SceneFrame, size: Vector2, mirror: 1 | -1): Box {
     const box: Box = { left: Infinity, top: Infinity, right: -Infinity, bottom: -Infinity };
-    const { placement } = scene.model!;
+    const { placement } = scene;
     for (const at of BODY) {
       const { x, y } = this.project(camera, placement[at], placement[at + 1], placement[at + 2] * mirror, size);
       box.left = Math.min(box.left, x - ROOM);
@@ -207,7 +210,7 @@ export class Captions {
   private findRoom(
     caption: Caption,
     camera: PerspectiveCamera,
-    scene: DeskScene,
+    scene: SceneFrame,
     size: Vector2,
     mirror: 1 | -1,
     insets: Insets,

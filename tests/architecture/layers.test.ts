@@ -13,8 +13,10 @@ import {
   styleStaysOnItsOrigin,
   type Rule,
 } from './rules';
-import { findImports, listFiles, parseSource, readSources, resolveImport } from './source';
-import { LAYERS, NOT_YET_USED } from './table';
+import { crowdedFolders, findCircles, graphOf } from './graph';
+import { findImports, listFiles, parseSource, readSources, resolveImport, type Source } from './source';
+import { findState } from './state';
+import { EXCUSED, LAYERS, MOST_FILES, NOT_YET_USED } from './table';
 
 const src = join(import.meta.dirname, '../../src');
 const sources = readSources(src);
@@ -34,6 +36,28 @@ describe('the sources', () => {
     expect(files.length).toBeGreaterThan(0);
     expect(files.flatMap((path) => styleStaysOnItsOrigin(path, readFileSync(join(src, path), 'utf8')))).toEqual([]);
     expect(readFileSync(join(src, 'index.html'), 'utf8')).not.toMatch(/(src|href)="(https?:)?\/\//);
+  });
+});
+
+/** Whether a path begins like one of these. */
+const isExcused = (path: string, places: readonly string[]): boolean => places.some((place) => path.startsWith(place));
+
+describe('the files', () => {
+  test('import each other in no circle, types included', () => {
+    const circles = findCircles(graphOf(sources));
+    expect(circles.filter((circle) => !circle.every((path) => isExcused(path, EXCUSED.circles)))).toEqual([]);
+  });
+
+  test(`lie at most ${MOST_FILES} to a folder`, () => {
+    const crowded = crowdedFolders(listFiles(src, /./), MOST_FILES);
+    expect(crowded.filter((folder) => !isExcused(folder, EXCUSED.crowds))).toEqual([]);
+  });
+
+  test('keep no state outside stores, caches and scratch memory', () => {
+    const kept = sources.flatMap((source) =>
+      findState(source).map(({ name, line, why }) => `${source.path}:${line}: ${name} is ${why}`),
+    );
+    expect(kept.filter((text) => !isExcused(text, EXCUSED.state))).toEqual([]);
   });
 });
 
@@ -209,6 +233,58 @@ describe('the checker can fail', () => {
       styleStaysOnItsOrigin('a.css', `@import 'https://example.org/a.css'; a { background: url(//example.org/b.png) }`),
     ).toHaveLength(2);
     expect(styleStaysOnItsOrigin('a.css', `a { background: url('./b.png') }`)).toEqual([]);
+  });
+
+  const project = (texts: Readonly<Record<string, string>>): Source[] =>
+    Object.entries(texts).map(([path, text]) => parseSource(path, text));
+
+  test.each([
+    ['two files', { 'a/a.ts': `import { b } from './b'`, 'a/b.ts': `import { a } from './a'` }],
+    ['types', { 'a/a.ts': `import type { B } from './b'`, 'a/b.ts': `export type B = import('./a').A` }],
+    ['a worker and its page', { 'a/a.ts': `new Worker(new URL('./b.ts', import.meta.url))`, 'a/b.ts': `import './a'` }],
+    ['an index', { 'a/index.ts': `export * from './b'`, 'a/b.ts': `import { a } from '../a'` }],
+    ['three', { 'a/a.ts': `import './b'`, 'a/b.ts': `import './c'`, 'a/c.tsx': `import './a'` }],
+  ])('a circle of %s is noticed', (_, texts) => {
+    expect(findCircles(graphOf(project(texts)))).toEqual([Object.keys(texts).toSorted()]);
+  });
+
+  test('two ways to the same file are no circle', () => {
+    const texts = { 'a/a.ts': `import './b'; import './c'`, 'a/b.ts': `import './c'`, 'a/c.ts': `import 'react'` };
+    expect(findCircles(graphOf(project(texts)))).toEqual([]);
+  });
+
+  test('one file too many in a folder is noticed; subfolders count for themselves', () => {
+    expect(crowdedFolders(['a/1.ts', 'a/2.css', 'a/b/1.ts', 'a/b/2.ts'], 2)).toEqual([]);
+    expect(crowdedFolders(['a/1.ts', 'a/2.css', 'a/3.ts', 'a/b/1.ts'], 2)).toEqual(['a: 3']);
+  });
+
+  test.each([
+    'let count = 0;',
+    'export let count: number | undefined;',
+    '/** Cache: of nothing. */ let last = 1;',
+    'const known = new Map<string, number>();',
+    'export const seen: WeakSet<object> = new WeakSet();',
+    'const list: string[] = [];',
+    'const held: { a?: number } = {};',
+    'const state = { x: 0 }; export const go = () => { state.x = 1; };',
+    'const state = { deep: { x: 0 } }; export const go = () => { state.deep.x++; };',
+    'const list = [1]; export const add = (n: number) => list.push(n);',
+    '/* Cache: no docstring. */ const known = new Map();',
+  ])('"%s" is noticed as state', (text) => {
+    expect(findState(parseSource('panels/a.ts', text))).toHaveLength(1);
+  });
+
+  test.each([
+    'const one = 1; export const list = [1, 2]; export const table = { a: 1 };',
+    `const names: ReadonlyMap<string, number> = new Map([['a', 1]]);`,
+    'export const NONE: readonly string[] = []; const NOTHING: Readonly<Record<string, number>> = {};',
+    '/** Cache: outlines by figure. */ const outlines = new WeakMap<object, string>();',
+    '/** Scratch: a point. */ const at = { x: 0 }; export const go = () => { at.x = 1; };',
+    'const scratch = new Float64Array(3); export const go = () => { scratch[0] = 1; };',
+    'export function f() { let n = 0; const list: number[] = []; list.push(n++); return new Map(); }',
+    'declare const BUILD: string;',
+  ])('"%s" is none', (text) => {
+    expect(findState(parseSource('panels/a.ts', text))).toEqual([]);
   });
 
   test('line 301 is noticed', () => {

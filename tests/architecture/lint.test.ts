@@ -1,5 +1,6 @@
 import { spawnSync } from 'node:child_process';
-import { copyFileSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 
@@ -32,6 +33,16 @@ const wrong: Record<string, { claim: string; text: string; rule: string }> = {
     text: 'const unused = 1;\nexport {};\n',
     rule: 'eslint(no-unused-vars)',
   },
+  'src/panels/circle.ts': {
+    claim: 'a circle of two files that take only types from each other',
+    text: `import type { Square } from './square';\nexport type Circle = Square;\n`,
+    rule: 'import(no-cycle)',
+  },
+  'src/panels/square.ts': {
+    claim: 'the other half of that circle',
+    text: `import type { Circle } from './circle';\nexport type Square = { readonly inside: Circle };\n`,
+    rule: 'import(no-cycle)',
+  },
   'src/words/long.ts': { claim: 'line 301 of a source file', text: lines(301), rule: 'eslint(max-lines)' },
 };
 
@@ -58,26 +69,33 @@ const right: Record<string, string> = {
 /** The rules that complained, by file, of one run with the project's own configuration. */
 const complaints = new Map<string, string[]>();
 
-beforeAll(() => {
-  const cache = join(top, 'node_modules/.cache');
-  mkdirSync(cache, { recursive: true });
-  const folder = mkdtempSync(join(cache, 'lint-'));
-  for (const file of ['.oxlintrc.json', 'tsconfig.json']) copyFileSync(join(top, file), join(folder, file));
-  const texts = { ...right, ...Object.fromEntries(Object.entries(wrong).map(([path, { text }]) => [path, text])) };
-  for (const [path, text] of Object.entries(texts)) {
-    mkdirSync(dirname(join(folder, path)), { recursive: true });
-    writeFileSync(join(folder, path), text);
+/** A project of a few files for one run of a tool; the libraries are ours. Outside `node_modules`, where lint follows no import. */
+function withProject<T>(texts: Readonly<Record<string, string>>, run: (folder: string) => T): T {
+  const folder = mkdtempSync(join(tmpdir(), 'slantwise-lint-'));
+  try {
+    symlinkSync(join(top, 'node_modules'), join(folder, 'node_modules'), 'junction');
+    for (const [path, text] of Object.entries(texts)) {
+      mkdirSync(dirname(join(folder, path)), { recursive: true });
+      writeFileSync(join(folder, path), text);
+    }
+    return run(folder);
+  } finally {
+    rmSync(folder, { recursive: true });
   }
-  const oxlint = join(top, 'node_modules/oxlint/bin/oxlint');
-  const { stdout, stderr } = spawnSync(
-    process.execPath,
-    [oxlint, '--type-aware', '--format=json', ...Object.keys(texts)],
-    {
-      cwd: folder,
-      encoding: 'utf8',
-    },
+}
+
+beforeAll(() => {
+  const texts = { ...right, ...Object.fromEntries(Object.entries(wrong).map(([path, { text }]) => [path, text])) };
+  const configs = Object.fromEntries(
+    ['.oxlintrc.json', 'tsconfig.json'].map((file) => [file, readFileSync(join(top, file), 'utf8')]),
   );
-  rmSync(folder, { recursive: true });
+  const oxlint = join(top, 'node_modules/oxlint/bin/oxlint');
+  const { stdout, stderr } = withProject({ ...texts, ...configs }, (cwd) =>
+    spawnSync(process.execPath, [oxlint, '--type-aware', '--format=json', ...Object.keys(texts)], {
+      cwd,
+      encoding: 'utf8',
+    }),
+  );
   if (!stdout.startsWith('{')) throw new Error(`oxlint did not answer: ${stdout}${stderr}`);
   const answer = JSON.parse(stdout) as { number_of_files: number; diagnostics: { code: string; filename: string }[] };
   expect(answer.number_of_files).toBe(Object.keys(texts).length);
@@ -98,5 +116,54 @@ describe('lint finds', () => {
 describe('lint lets pass', () => {
   test.each(Object.keys(right))('%s', (path) => {
     expect(complaints.get(path)).toBeUndefined();
+  });
+});
+
+/** A project of a few files, read by the tool for unused exports with a configuration of ours. What it lists, "file: name". */
+function findUnused(config: string, flags: readonly string[], texts: Readonly<Record<string, string>>): string[] {
+  const files = {
+    ...texts,
+    '.config/knip.json': readFileSync(join(top, '.config', config), 'utf8'),
+    'package.json': '{ "name": "slantwise", "type": "module" }',
+  };
+  const tool = join(top, 'node_modules/knip/bin/knip.js');
+  const { stdout, stderr } = withProject(files, (cwd) =>
+    spawnSync(process.execPath, [tool, '--config', '.config/knip.json', '--reporter', 'json', ...flags], {
+      cwd,
+      encoding: 'utf8',
+    }),
+  );
+  if (!stdout.startsWith('{')) throw new Error(`no answer about unused exports: ${stdout}${stderr}`);
+  const { issues } = JSON.parse(stdout) as {
+    issues: ({ file: string } & Partial<Record<'files' | 'exports' | 'types', { name: string }[]>>)[];
+  };
+  return issues.flatMap(({ file, files: whole, exports, types }) =>
+    [...(whole ?? []), ...(exports ?? []), ...(types ?? [])].map(({ name }) => `${file}: ${name}`),
+  );
+}
+
+describe('unused exports', () => {
+  const main = `import { used } from './words/a';\nvoid used;\n`;
+  const a =
+    'const inner = 1;\nexport const used = inner;\nexport const dead = used;\nexport interface Dead {\n  readonly a: 1;\n}\n';
+
+  test('are found: values, types and whole files', () => {
+    const texts = { 'src/main.tsx': main, 'src/words/a.ts': a, 'src/words/b.ts': 'export const lost = 1;\n' };
+    expect(findUnused('knip.json', [], texts).toSorted()).toEqual([
+      'src/words/a.ts: Dead',
+      'src/words/a.ts: dead',
+      'src/words/b.ts: src/words/b.ts',
+    ]);
+  });
+
+  test('are found where only tests use them, unless a docstring says that they are for tests', () => {
+    const tested = 'export const used = 1;\nexport const probe = 2;\n';
+    const texts = {
+      'src/main.tsx': main,
+      'src/words/a.ts': `${tested}/** Three.\n * @internal Tests read it. */\nexport const third = 3;\n`,
+      'tests/unit/a.test.ts': `import { probe, third } from '../../src/words/a';\nvoid [probe, third];\n`,
+    };
+    expect(findUnused('knip.json', [], texts)).toEqual([]);
+    expect(findUnused('knip.shipped.json', ['--production'], texts)).toEqual(['src/words/a.ts: probe']);
   });
 });

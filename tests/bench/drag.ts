@@ -13,7 +13,8 @@ export async function createMeter(page: Page): Promise<Meter> {
   return { clock, processor };
 }
 
-async function spentMs(session: CDPSession): Promise<{ readonly script: number; readonly layout: number }> {
+/** What the page's own thread has spent since it began, ms. */
+export async function spentMs(session: CDPSession): Promise<{ readonly script: number; readonly layout: number }> {
   const { metrics } = await session.send('Performance.getMetrics');
   const ms = (wanted: string): number => metrics.find(({ name }) => name === wanted)!.value * 1000;
   return { script: ms('ScriptDuration'), layout: ms('LayoutDuration') };

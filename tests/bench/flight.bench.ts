@@ -2,7 +2,7 @@ import { isRefused } from '../../src/flight/answer';
 import { impactOf } from '../../src/flight/impact';
 import { launchOf } from '../../src/flight/launch';
 import { findFlight } from '../../src/flight/trajectory';
-import type { Row } from './table';
+import type { Session } from './table';
 
 export const name = 'impact and flight';
 
@@ -27,10 +27,10 @@ function trackOfDrive(): Float64Array | undefined {
   return isRefused(flight) ? undefined : flight.track;
 }
 
-export async function run(): Promise<Row[]> {
-  return [
+export function run({ put }: Session): void {
+  put(
     { what: 'impact', value: measure(() => impactOf(STRIKE), 100_000), unit: 'us' },
     { what: 'flight of a drive', value: measure(() => findFlight(DRIVER), 4000), unit: 'us', goal: 'at most 300' },
     { what: 'the same with 64 points', value: measure(trackOfDrive, 2000), unit: 'us' },
-  ];
+  );
 }

@@ -2,7 +2,7 @@ import { AT, createPose, placePose } from '../../src/model/chain';
 import { bicepCrossing, bicepGap, headDepth, shaftPitch, shaftPlane } from '../../src/reading/readings';
 import { crossBorder } from '../reference/mujoco';
 import { jointsOf, mujocoKinematics, rig } from './golfers';
-import type { Row } from './table';
+import type { Session } from './table';
 import { timeTogether } from './timing';
 
 export const name = 'pose';
@@ -34,13 +34,13 @@ function border(count: number): number {
   return sum;
 }
 
-export function run(): Promise<Row[]> {
-  const timing = timeTogether({ mujoco: mujocoKinematics, read, place, border }, 20_000);
-  return Promise.resolve([
+export function run({ quick, put }: Session): void {
+  const timing = timeTogether({ mujoco: mujocoKinematics, read, place, border }, 20_000, quick ? 9 : 25);
+  put(
     { what: 'MuJoCo mj_kinematics, same chain', value: timing.mujoco.ns, unit: 'ns' },
     { what: 'of that, an empty call into MuJoCo', value: timing.border.ns, unit: 'ns' },
     { what: 'pose', value: timing.place.ns, unit: 'ns' },
     { what: 'pose with readings', value: timing.read.ns, unit: 'ns' },
     { what: 'pose with readings', value: timing.read.ofFirst, unit: 'mj_kinematics', goal: 'at most 0.5' },
-  ]);
+  );
 }

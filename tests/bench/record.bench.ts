@@ -9,12 +9,13 @@ import type * as SayReadingModule from '../../src/record/words/sayReading';
 import type * as KeeperModule from '../../src/record/storage/storagePort';
 import type * as DocumentModule from '../../src/store/document/document';
 import type * as ValidateModule from '../../src/record/file/validate';
-import type { Row } from './table';
+import { quantile, type Row, type Session } from './table';
 
 export const name = 'lesson book';
 
 const LESSONS = 500;
 const ROUNDS = 60;
+const QUICK_ROUNDS = 20;
 
 interface Times {
   readonly list: number[];
@@ -25,13 +26,13 @@ interface Times {
 /** Runs in the browser, on the real IndexedDB: `load` fetches our own modules from the development server. */
 async function measure({ lessons, rounds }: { lessons: number; rounds: number }): Promise<Times> {
   const load = (path: string): Promise<Record<string, never>> => import(/* @vite-ignore */ path) as never;
-  const { createIdbStorage } = (await load('/record/idbKeeper.ts')) as unknown as typeof IdbKeeperModule;
-  const { readStored } = (await load('/record/bookState.ts')) as unknown as typeof BookStateModule;
-  const { lessonsOf, listPlayers } = (await load('/record/lists.ts')) as unknown as typeof ListsModule;
-  const { sayBoth } = (await load('/record/sayReading.ts')) as unknown as typeof SayReadingModule;
-  const { FRESH_META } = (await load('/record/keeper.ts')) as unknown as typeof KeeperModule;
-  const { DEFAULT_DOCUMENT } = (await load('/store/document.ts')) as unknown as typeof DocumentModule;
-  const { readRecord } = (await load('/record/validate.ts')) as unknown as typeof ValidateModule;
+  const { createIdbStorage } = (await load('/record/storage/idbStorage.ts')) as unknown as typeof IdbKeeperModule;
+  const { readStored } = (await load('/record/book/bookState.ts')) as unknown as typeof BookStateModule;
+  const { lessonsOf, listPlayers } = (await load('/record/book/lists.ts')) as unknown as typeof ListsModule;
+  const { sayBoth } = (await load('/record/words/sayReading.ts')) as unknown as typeof SayReadingModule;
+  const { FRESH_META } = (await load('/record/storage/storagePort.ts')) as unknown as typeof KeeperModule;
+  const { DEFAULT_DOCUMENT } = (await load('/store/document/document.ts')) as unknown as typeof DocumentModule;
+  const { readRecord } = (await load('/record/file/validate.ts')) as unknown as typeof ValidateModule;
   const base = { version: 1, createdMs: 1000, changedMs: 1000 } as const;
   const player = { kind: 'player', ...base, id: 'bench-player', name: 'Bench', body: DEFAULT_DOCUMENT.player, clubs: [], notes: '', archived: false, example: false } as const; // prettier-ignore
   const make = (at: number) =>
@@ -70,10 +71,7 @@ async function measure({ lessons, rounds }: { lessons: number; rounds: number })
   return times;
 }
 
-const at = (values: readonly number[], share: number): number =>
-  values.toSorted((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * share))];
-
-export async function run(): Promise<Row[]> {
+export async function run({ quick, put }: Session): Promise<void> {
   const server = await createServer({
     configFile: fileURLToPath(new URL('../../vite.config.ts', import.meta.url)),
     root: fileURLToPath(new URL('../../src', import.meta.url)),
@@ -87,21 +85,21 @@ export async function run(): Promise<Row[]> {
     // The runner names functions through a helper of its own, which the page does not have.
     await page.addInitScript('globalThis.__name = (work) => work');
     await page.goto(new URL('mark.svg', server.resolvedUrls!.local[0]).href);
-    const times = await page.evaluate(measure, { lessons: LESSONS, rounds: ROUNDS });
+    const times = await page.evaluate(measure, { lessons: LESSONS, rounds: quick ? QUICK_ROUNDS : ROUNDS });
     const row = (what: string, values: readonly number[], share: number, goal?: string): Row => ({
       what: `${what}, ${share === 0.5 ? 'median' : 'p95'}`,
-      value: at(values, share),
+      value: quantile(values, share),
       unit: 'ms',
-      ...(goal === undefined ? {} : { goal }),
+      goal,
     });
-    return [
+    put(
       row(`open the store and list ${LESSONS} lessons`, times.list, 0.5),
       row(`open the store and list ${LESSONS} lessons`, times.list, 0.95, 'at most 1000'),
       row('open one lesson', times.open, 0.5),
       row('open one lesson', times.open, 0.95, 'at most 300'),
       row('commit one lesson and read it back', times.commit, 0.5),
       row('commit one lesson and read it back', times.commit, 0.95, 'at most 20'),
-    ];
+    );
   } finally {
     await browser.close();
     await server.close();

@@ -8,7 +8,7 @@ import { askDelivery, askReading } from '../../src/solving/diagnosis/question';
 import { createRandom } from '../reference/random';
 import { fullReadings, playersOffPlane, randomMovements, referenceSwing } from '../reference/solvingPlayers';
 import { withMovements } from '../../src/reading/swing';
-import type { Row } from './table';
+import type { Session } from './table';
 
 export const name = 'solving';
 
@@ -51,27 +51,21 @@ function measureMap(points: number): Measured {
   return { ms: times[3], slowMs: times[6], evaluations };
 }
 
-export function run(): Promise<Row[]> {
-  const ledger = measure((i) => solveContributions(players[i], others[i], ask), 50);
-  const speed = measure((i) => solveContributions(players[i], others[i], askDelivery('headSpeed', 'held plane')), 5);
-  const plan = measure((i) => solvePlans({ swing: players[i], allow: MOVEMENT_GROUPS }));
-  const match = measure((i) => solveMatch({ swing: reference, seen: sightings[i] }));
-  const coarse = measureMap(16);
-  const full = measureMap(64);
-  const rows: Row[] = [];
-  for (const [what, { ms, slowMs, evaluations }, goal] of [
-    ['ledger of a reading', ledger, 'at most 2'],
-    ['ledger of the head speed, with every delivery solved', speed, 'at most 20'],
-    ['all change plans of a swing', plan, 'at most 120'],
-    ['all explanations of a sighting', match, 'at most 120'],
-    ['corridor map 16 x 16 with outlines', coarse, 'at most 100'],
-    ['corridor map 64 x 64 with outlines', full, 'at most 600'],
-  ] as const) {
-    rows.push(
+export function run({ put }: Session): void {
+  const putMeasured = (what: string, { ms, slowMs, evaluations }: Measured, goal: string): void =>
+    put(
       { what, value: ms, unit: 'ms', goal },
       { what: `${what}, a slow one`, value: slowMs, unit: 'ms' },
-      { what, value: evaluations, unit: 'readings of a swing' },
+      { what, value: evaluations, unit: 'readings' },
     );
-  }
-  return Promise.resolve(rows);
+  const ledger = measure((i) => solveContributions(players[i], others[i], ask), 50);
+  putMeasured('ledger of a reading', ledger, 'at most 2');
+  const speed = measure((i) => solveContributions(players[i], others[i], askDelivery('headSpeed', 'held plane')), 5);
+  putMeasured('ledger of the head speed, with every delivery solved', speed, 'at most 20');
+  const plan = measure((i) => solvePlans({ swing: players[i], allow: MOVEMENT_GROUPS }));
+  putMeasured('all change plans of a swing', plan, 'at most 120');
+  const match = measure((i) => solveMatch({ swing: reference, seen: sightings[i] }));
+  putMeasured('all explanations of a sighting', match, 'at most 120');
+  putMeasured('corridor map 16 x 16 with outlines', measureMap(16), 'at most 100');
+  putMeasured('corridor map 64 x 64 with outlines', measureMap(64), 'at most 600');
 }

@@ -4,7 +4,7 @@ import { isReached, readCheckpoints } from '../../src/reading/checkpoints';
 import { createSwing, swingPose, withMovements } from '../../src/reading/swing';
 import { seedReference } from '../../src/solving/reference/seed';
 import { body, club, mujocoKinematics } from './golfers';
-import type { Row } from './table';
+import type { Session } from './table';
 import { timeTogether } from './timing';
 
 export const name = 'swing';
@@ -31,9 +31,9 @@ function checkpoints(count: number): number {
   return sum;
 }
 
-export function run(): Promise<Row[]> {
-  const timing = timeTogether({ mujoco: mujocoKinematics, poses, checkpoints }, 2000);
-  return Promise.resolve([
+export function run({ quick, put }: Session): void {
+  const timing = timeTogether({ mujoco: mujocoKinematics, poses, checkpoints }, 2000, quick ? 9 : 25);
+  put(
     { what: 'pose of a swing at a time', value: timing.poses.ns, unit: 'ns' },
     { what: 'both checkpoints, found and read', value: timing.checkpoints.ns / 1000, unit: 'us' },
     {
@@ -43,5 +43,5 @@ export function run(): Promise<Row[]> {
       goal: 'at most 60',
     },
     { what: 'swings read', value: 1e9 / timing.checkpoints.ns, unit: '1/s' },
-  ]);
+  );
 }

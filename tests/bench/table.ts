@@ -1,18 +1,28 @@
+import type { WithPage } from './site';
+
 /** What one `tests/bench/*.bench.ts` file exports. */
-export type Bench = {
+export interface Bench {
   readonly name: string;
-  run(): Promise<readonly Row[]>;
-};
+  /** Measures, and hands over each row as soon as it is known. */
+  readonly run: (session: Session) => Promise<void> | void;
+}
+
+/** What a bench is run with. */
+export interface Session {
+  /** Only the rows with a goal are wanted, from as few repetitions as still tell met from missed. */
+  readonly quick: boolean;
+  /** Lends a page and the address of the built app, which is built once for all benches. */
+  readonly withPage: WithPage;
+  readonly put: (...rows: readonly Row[]) => void;
+}
 
 /** One measured number. A goal is words of the form "at most 50" or "at least 1000", read by `meetsGoal`. */
-export type Row = {
+export interface Row {
   readonly what: string;
   readonly value: number;
   readonly unit: string;
-  readonly goal?: string;
-};
-
-export type Section = { readonly name: string; readonly rows: readonly Row[] };
+  readonly goal?: string | undefined;
+}
 
 const GOAL = /^at (most|least) (\d+(?:\.\d+)?)$/;
 
@@ -24,42 +34,71 @@ export function meetsGoal({ what, value, goal }: Row): boolean | undefined {
   return bound === 'most' ? value <= Number(number) : value >= Number(number);
 }
 
-/** Runs the benches one after the other: together they would measure each other. A failing one does not stop the rest. */
+/** How a run ended. */
+export interface Summary {
+  readonly met: number;
+  readonly missed: number;
+  /** Benches that threw or measured nothing. */
+  readonly failures: number;
+}
+
+/**
+ * Runs the benches one after the other: together they would measure each other. Prints each row as it comes. A failing bench does
+ * not stop the rest.
+ */
 export async function measureAll(
-  benches: readonly { file: string; bench: Bench }[],
-): Promise<{ sections: Section[]; failures: string[] }> {
-  const sections: Section[] = [];
-  const failures: string[] = [];
-  for (const { file, bench } of benches) {
+  benches: readonly { readonly file: string; readonly load: () => Bench | Promise<Bench> }[],
+  session: Omit<Session, 'put'>,
+  print: (line: string) => void,
+): Promise<Summary> {
+  const count = { met: 0, missed: 0, failures: 0 };
+  for (const { file, load } of benches) {
+    const start = performance.now();
+    let rows = 0;
+    const put = (...given: readonly Row[]): void => {
+      for (const row of given) {
+        rows++;
+        const isMet = meetsGoal(row);
+        if (isMet !== undefined) count[isMet ? 'met' : 'missed']++;
+        if (isMet !== undefined || !session.quick) print(toLine(row));
+      }
+    };
     try {
-      const rows = await bench.run();
-      if (rows.length === 0) throw new Error('measured nothing');
-      sections.push({ name: bench.name, rows });
+      const bench = await load();
+      print(bench.name);
+      await bench.run({ ...session, put });
+      if (rows === 0) throw new Error('measured nothing');
     } catch (error) {
-      failures.push(`${file}: ${error instanceof Error ? error.message : String(error)}`);
+      count.failures++;
+      print(`  FAILED ${file}: ${error instanceof Error ? error.message : String(error)}`);
     }
+    print(`  (${((performance.now() - start) / 1000).toFixed(0)} s)`);
   }
-  return { sections, failures };
+  print(`${count.met} goals MET, ${count.missed} MISSED, ${count.failures} benches failed`);
+  return count;
 }
 
-const VERDICT = { true: 'met', false: 'MISSED', undefined: '' } as const;
+const VERDICT = { true: 'MET', false: 'MISSED', undefined: '' } as const;
+/** Widths of the columns: rows are printed before the longest entry is known. */
+const WIDTHS = { what: 74, value: 8, unit: 14, goal: 16 } as const;
 
-/** One plain table of all sections; columns are as wide as their longest entry. */
-export function toTable(sections: readonly Section[]): string {
-  const lines = sections.flatMap(({ name, rows }) =>
-    rows.map((row) => [name, row.what, toDigits(row.value), row.unit, row.goal ?? '', VERDICT[`${meetsGoal(row)}`]]),
-  );
-  const all = [['bench', 'what', 'value', 'unit', 'goal', ''], ...lines];
-  const widths = all[0].map((_, column) => Math.max(...all.map((line) => line[column].length)));
-  return all
-    .map((line) =>
-      line
-        .map((cell, column) => (column === 2 ? cell.padStart(widths[column]) : cell.padEnd(widths[column])))
-        .join('  ')
-        .trimEnd(),
-    )
-    .join('\n');
+/** A row as a line of the table. */
+export function toLine(row: Row): string {
+  const { what, value, unit, goal = '' } = row;
+  return [
+    `  ${what.padEnd(WIDTHS.what)}`,
+    toDigits(value).padStart(WIDTHS.value),
+    unit.padEnd(WIDTHS.unit),
+    goal.padEnd(WIDTHS.goal),
+    VERDICT[`${meetsGoal(row)}`],
+  ]
+    .join(' ')
+    .trimEnd();
 }
+
+/** The value that this share of the values stays below: 0.5 is the median. */
+export const quantile = (values: readonly number[], share: number): number =>
+  values.toSorted((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * share))];
 
 /** Three significant digits below 1000, whole numbers above: more would pretend the machine is quieter than it is. */
 function toDigits(value: number): string {

@@ -1,18 +1,17 @@
 import type { Page } from 'playwright-core';
 import { createMeter, dragAlong, nextFrame, type Meter } from './drag';
-import { withPage } from './site';
-import type { Row } from './table';
+import { quantile, type Row, type Session } from './table';
 
 export const name = 'why, in the page';
 
-const OPENINGS = 5;
+const OPENINGS = 4;
+const QUICK_OPENINGS = 2;
 /** The drawers of why get ready when a page has stood for a moment, ms. */
 const REST_MS = 5000;
 const STEPS = 20;
+const QUICK_STEPS = 6;
 const DRAG_STEPS = 60;
-
-const quantile = (values: readonly number[], share: number): number =>
-  values.toSorted((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * share))];
+const QUICK_DRAG_STEPS = 40;
 
 /** Runs in the page: what it takes to change a slider and to notice that an answer stands in the document. */
 function equip(): void {
@@ -53,7 +52,7 @@ async function openMap(page: Page, address: string, restMs: number): Promise<num
 }
 
 /** After a step of a third slider: the first outline, and the whole map, both from the step on. */
-const redrawMap = (page: Page): Promise<{ first: number; whole: number }[]> =>
+const redrawMap = (page: Page, times: number): Promise<{ first: number; whole: number }[]> =>
   page.evaluate(async (steps) => {
     const outline = (): string | null => document.querySelector('.map-arm')?.getAttribute('d') ?? null;
     const laps: { first: number; whole: number }[] = [];
@@ -72,10 +71,17 @@ const redrawMap = (page: Page): Promise<{ first: number; whole: number }[]> =>
       laps.push({ first, whole: await whole! });
     }
     return laps;
-  }, STEPS);
+  }, times);
 
 /** From a step of a slider to the new answer of the open drawer. `answer` is what changes when it is there. */
-const timeAnswers = (page: Page, answer: string, busy: string, dial: string, values: readonly [number, number]) =>
+const timeAnswers = (
+  page: Page,
+  times: number,
+  answer: string,
+  busy: string,
+  dial: string,
+  values: readonly [number, number],
+) =>
   page.evaluate(
     async ([where, waiting, id, ends, steps]) => {
       const text = (): string => document.querySelector(where)?.textContent ?? '';
@@ -91,11 +97,11 @@ const timeAnswers = (page: Page, answer: string, busy: string, dial: string, val
       }
       return laps;
     },
-    [answer, busy, dial, values, STEPS] as const,
+    [answer, busy, dial, values, times] as const,
   );
 
 /** From letting go of a mark on the first plate, three or four centimetres above the line, to what would look like it. */
-const timeSightings = (page: Page): Promise<number[]> =>
+const timeSightings = (page: Page, times: number): Promise<number[]> =>
   page.evaluate(async (steps) => {
     const text = (): string => document.querySelector('.explanations')?.textContent ?? '';
     const press = (key: string): boolean =>
@@ -117,15 +123,15 @@ const timeSightings = (page: Page): Promise<number[]> =>
       if (i > 0) laps.push(lap);
     }
     return laps;
-  }, STEPS);
+  }, times);
 
 /**
  * A step of a slider while every step starts the map anew: the side tilt is on neither of its axes. The next step comes two
  * frames later, in the middle of the work.
  */
-const dragOverMap = async (page: Page, meter: Meter): Promise<number[]> => {
+const dragOverMap = async (page: Page, meter: Meter, steps: number): Promise<number[]> => {
   const slider = page.locator('[data-dial="trailSideBend"] input[type=range]');
-  const shares = Array.from({ length: DRAG_STEPS }, (_, i) => 0.5 + 0.25 * Math.sin(i / 4));
+  const shares = Array.from({ length: steps }, (_, i) => 0.5 + 0.25 * Math.sin(i / 4));
   const { clock } = await dragAlong(slider, meter, shares, () => nextFrame(slider));
   return clock;
 };
@@ -133,51 +139,48 @@ const dragOverMap = async (page: Page, meter: Meter): Promise<number[]> => {
 const open = (page: Page, tab: string): Promise<void> =>
   page.evaluate((id) => document.getElementById(id)!.click(), tab);
 
-export const run = (): Promise<Row[]> =>
-  withPage(async ({ address, page }) => {
-    await page.addInitScript(equip);
-    const openings: number[] = [];
-    const atOnce: number[] = [];
-    for (let i = 0; i < OPENINGS; i++) atOnce.push(await openMap(page, address, 0));
-    for (let i = 0; i < OPENINGS; i++) openings.push(await openMap(page, address, REST_MS));
-    await page.locator('.map-frame:not([data-busy]) .map-arm').waitFor({ state: 'attached' });
-    const maps = await redrawMap(page);
-    const meter = await createMeter(page);
-    const firstDrag = await dragOverMap(page, meter);
-    const drag = await dragOverMap(page, meter);
-    await open(page, 'tab-map');
-    const bare = await dragOverMap(page, meter);
-    await open(page, 'tab-ledger');
-    await page.locator('.why-lead').waitFor();
-    const ledger = await timeAnswers(page, '.why-lead', '', 'leadWristFlexion', [-20, 20]);
-    await open(page, 'tab-plan');
-    await page.locator('.plan-table').waitFor();
-    const plan = await timeAnswers(page, '.plan-moves', '.change-plan[data-busy]', 'leadWristFlexion', [-20, -24]);
-    const match = await timeSightings(page);
-    return [
-      ...spread('map, first outline after a tap on its tab before anything else', atOnce),
-      ...spread('map, first outline after a tap on its tab', openings, 'at most 100'),
-      ...spread(
-        'map, first outline after a step of a slider',
-        maps.map(({ first }) => first),
-        'at most 100',
-      ),
-      ...spread(
-        'map, all 64 x 64 after a step of a slider',
-        maps.map(({ whole }) => whole),
-        'at most 600',
-      ),
-      ...spread('script a slider step while the map is worked out, first drag after opening', firstDrag, 'at most 16'),
-      ...spread('script a slider step while the map is worked out', drag, 'at most 16'),
-      ...spread('the same step with no drawer open', bare),
-      ...spread('ledger after a step of a slider', ledger),
-      ...spread('change plan after a step of a slider', plan, 'at most 120'),
-      ...spread('explanations after a mark on a plate', match, 'at most 120'),
-    ];
-  });
-
 /** The median and the value that nine of ten stay below, ms; the goal is for the median. */
 const spread = (what: string, values: readonly number[], goal?: string): Row[] => [
-  { what: `${what}, median`, value: quantile(values, 0.5), unit: 'ms', ...(goal !== undefined && { goal }) },
+  { what: `${what}, median`, value: quantile(values, 0.5), unit: 'ms', goal },
   { what: `${what}, nine of ten`, value: quantile(values, 0.9), unit: 'ms' },
 ];
+
+export const run = ({ quick, withPage, put }: Session): Promise<void> =>
+  withPage(async ({ address, page }) => {
+    const steps = quick ? QUICK_STEPS : STEPS;
+    const dragSteps = quick ? QUICK_DRAG_STEPS : DRAG_STEPS;
+    const openings = async (restMs: number): Promise<number[]> => {
+      const laps: number[] = [];
+      for (let i = 0; i < (quick ? QUICK_OPENINGS : OPENINGS); i++) laps.push(await openMap(page, address, restMs));
+      return laps;
+    };
+    await page.addInitScript(equip);
+    if (!quick) put(...spread('map, first outline after a tap on its tab before anything else', await openings(0)));
+    put(...spread('map, first outline after a tap on its tab', await openings(REST_MS), 'at most 100'));
+    await page.locator('.map-frame:not([data-busy]) .map-arm').waitFor({ state: 'attached' });
+    const maps = await redrawMap(page, steps);
+    const [first, whole] = [maps.map((lap) => lap.first), maps.map((lap) => lap.whole)];
+    put(
+      ...spread('map, first outline after a step of a slider', first, 'at most 100'),
+      ...spread('map, all 64 x 64 after a step of a slider', whole, 'at most 600'),
+    );
+    const meter = await createMeter(page);
+    const firstDrag = await dragOverMap(page, meter, dragSteps);
+    put(...spread('script a slider step while the map is worked out, first drag', firstDrag, 'at most 16'));
+    const drag = await dragOverMap(page, meter, dragSteps);
+    put(...spread('script a slider step while the map is worked out', drag, 'at most 16'));
+    await open(page, 'tab-map');
+    if (!quick) put(...spread('the same step with no drawer open', await dragOverMap(page, meter, dragSteps)));
+    if (!quick) {
+      await open(page, 'tab-ledger');
+      await page.locator('.why-lead').waitFor();
+      const ledger = await timeAnswers(page, steps, '.why-lead', '', 'leadWristFlexion', [-20, 20]);
+      put(...spread('ledger after a step of a slider', ledger));
+    }
+    await open(page, 'tab-plan');
+    await page.locator('.plan-table').waitFor();
+    const busy = '.change-plan[data-busy]';
+    const plan = await timeAnswers(page, steps, '.plan-moves', busy, 'leadWristFlexion', [-20, -24]);
+    put(...spread('change plan after a step of a slider', plan, 'at most 120'));
+    put(...spread('explanations after a mark on a plate', await timeSightings(page, steps), 'at most 120'));
+  });

@@ -3,7 +3,8 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } fr
 import { K } from '../../src/model/keys';
 import { AT, createPose } from '../../src/model/pose';
 import { standCamera, type Address, type CameraView } from '../../src/reading/camera/camera';
-import { JUDGED_THROUGH, readThrough, type CameraReadingId } from '../../src/reading/camera/cameraReadings';
+import { CHECKPOINTS } from '../../src/reading/checkpointTable';
+import { readThrough, type CameraReadingId } from '../../src/reading/camera/cameraReadings';
 import { isReached, readCheckpoints, type CheckpointId } from '../../src/reading/checkpoints';
 import { swingPose } from '../../src/reading/swing';
 import { DEFAULT_BANDS } from '../../src/reading/verdicts';
@@ -76,7 +77,7 @@ function through(view: CameraView, place: CameraPlace, id: CameraReadingId, at: 
 /** The rows that belong to a camera down the line. */
 const lineRows = (part: Partial<CameraPlace>): string[][] =>
   BOTH.map((at) => {
-    const id = JUDGED_THROUGH[at];
+    const id = CHECKPOINTS[at].judged;
     const place = { ...USUAL_CAMERAS.downTheLine, ...part };
     const { checkpoint, seen, bend } = through('downTheLine', place, id, at);
     // How steep the shaft looks decides whether a gap is called above or in front.
@@ -158,7 +159,7 @@ describe('a camera down the line', () => {
     const { downTheLine } = (await look(page)).document.camera;
     expect(await lead()).toBe('Your camera reads this swing true to 1 cm.');
     for (const at of BOTH)
-      expect(Math.abs(through('downTheLine', downTheLine, JUDGED_THROUGH[at], at).bend)).toBeLessThan(0.01);
+      expect(Math.abs(through('downTheLine', downTheLine, CHECKPOINTS[at].judged, at).bend)).toBeLessThan(0.01);
     expect(await section().getByRole('button', { name: 'Move it there' }).count()).toBe(0);
     await section().getByRole('button', { name: 'Back to the usual place' }).click();
     await drawn(page);

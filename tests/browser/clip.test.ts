@@ -234,7 +234,7 @@ const putFaultFirst = (): void => {
         await import(${JSON.stringify(String(url))});
         early.forEach((event) => self.onmessage(event));`;
       const blob = new Blob([code], { type: 'text/javascript' });
-      super(String(url).includes('film.worker') ? URL.createObjectURL(blob) : url, options);
+      super(String(url).includes('clip.worker') ? URL.createObjectURL(blob) : url, options);
     }
   };
 };

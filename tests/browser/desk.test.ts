@@ -311,7 +311,7 @@ describe('what stays', () => {
       const restore = (): unknown => Reflect.set(Worker.prototype, 'postMessage', post);
       Reflect.set(Worker.prototype, 'postMessage', function (this: Worker, ...message: unknown[]) {
         // The drawers of why have a worker of their own, which may get ready at any time.
-        if (!Reflect.has(message[0] as object, 'body')) return post.apply(this, message);
+        if (!Reflect.has((message[0] as { question: object }).question, 'body')) return post.apply(this, message);
         return Object.assign(globalThis, {
           stopSearch: () => {
             restore();

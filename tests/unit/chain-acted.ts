@@ -4,7 +4,7 @@ import { createPose, createRig, placePose, type Pose, type Rig } from '../../src
 import { clubOf, type ClubSpec } from '../../src/model/club';
 import { createJointVector, J, JOINTS, type JointId } from '../../src/model/joints';
 
-export const statureM = 2;
+const statureM = 2;
 export const body = bodyOf({ statureM, handed: 'right' });
 const CLUB: ClubSpec = {
   name: 'acted',

@@ -1,4 +1,4 @@
-import { Mesh, ShaderMaterial, Vector2, Vector3 } from 'three';
+import { Mesh, ShaderMaterial, Vector3, type Scene } from 'three';
 import { expect, test } from 'vitest';
 import { shownOf, type Staging } from '../../src/export/clip/clipStage';
 import { derivePlain, takeSnapshot } from '../../src/export/task/exportSnapshot';
@@ -6,9 +6,8 @@ import { createPose } from '../../src/model/chain';
 import { K } from '../../src/model/keys';
 import { swingPose } from '../../src/reading/swing';
 import { BALL_PART } from '../../src/scene/figure/solids';
-import { SwingScene } from '../../src/scene/swingScene';
-import { themeOf } from '../../src/scene/setting/theme';
 import { desk, put, setMovement } from '../../src/store';
+import { mountSwing } from './mountedSwing';
 
 setMovement('leadWristFlexion', -20);
 const subject = takeSnapshot(desk.getState(), derivePlain(desk.getState()), 'reference');
@@ -28,23 +27,24 @@ const staging: Staging = {
 const ROUNDED = 2 ** -23;
 
 /** Where the graphics card is told to draw the ball: the last column of its three rows. */
-function ballOnCard(scene: SwingScene): Vector3 {
-  const inked = scene.model!.group.children.find(
-    (one) => one instanceof Mesh && one.material instanceof ShaderMaterial,
-  );
-  const { value } = ((inked as Mesh).material as ShaderMaterial).uniforms['partRows'] as { value: Float32Array };
-  const [x, y, z] = [0, 1, 2].map((row) => value[BALL_PART * 12 + row * 4 + 3]);
+function ballOnCard(scene: Scene): Vector3 {
+  let value: Float32Array | undefined;
+  scene.traverse((one) => {
+    if (one instanceof Mesh && one.material instanceof ShaderMaterial)
+      value ??= (one.material.uniforms['partRows'] as { value: Float32Array } | undefined)?.value;
+  });
+  const [x, y, z] = [0, 1, 2].map((row) => value![BALL_PART * 12 + row * 4 + 3]);
   return new Vector3(x, y, z);
 }
 
 /** Where the ball lies in the scene of a clip, m. */
 function ballAt(take: typeof now, t: number): Vector3 {
-  const scene = new SwingScene(themeOf('light', tokens), new Vector2(320, 180));
+  const { scene, show, root } = mountSwing();
   const pose = createPose();
   swingPose(take.swing, t, pose);
-  scene.show(shownOf(staging, take, undefined, t, pose));
+  show(shownOf(staging, take, undefined, t, pose));
   const place = ballOnCard(scene);
-  scene.dispose();
+  root.unmount();
   return place;
 }
 

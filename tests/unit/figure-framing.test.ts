@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { createFigure } from '../../src/figure/figure';
 import { placeBall } from '../../src/figure/stance';
-import { rad } from '../../src/math/angle';
 import { bodyOf } from '../../src/model/body';
 import { CLUBS, clubOf, type ClubId } from '../../src/model/club';
 import { AT, createPose } from '../../src/model/chain';
@@ -10,16 +9,7 @@ import { K } from '../../src/model/keys';
 import { createSwing, swingPose, type Swing } from '../../src/reading/swing';
 import { framePoints, type FramePoints } from '../../src/scene/camera/framePoints';
 import { frameSwing } from '../../src/scene/camera/framing';
-import {
-  DIRECTIONS,
-  eyeDirection,
-  fitView,
-  mixViews,
-  orbited,
-  panned,
-  PITCH_LIMITS,
-  zoomed,
-} from '../../src/scene/camera/view';
+import { DIRECTIONS, eyeDirection, fitView } from '../../src/scene/camera/view';
 import { findShipped } from '../../src/solving/reference/shipped';
 
 type Vec = readonly [number, number, number];
@@ -103,25 +93,6 @@ test('down the line looks along the target line, face on looks at the chest, ove
   expect(dx).toBeLessThan(-0.999);
   expect(fz).toBeGreaterThan(0.999);
   expect(oy).toBeGreaterThan(0.999);
-});
-
-test('turning stops before the camera tips over, and a turn between views takes the short way round', () => {
-  const view = fitView(DIRECTIONS.free, [0, 0, 0, 0, 2, 0, 1, 0, 1], 600, 500, insets);
-  expect(orbited(view, 0, rad(400)).pitch).toBe(PITCH_LIMITS.max);
-  expect(orbited(view, 0, rad(-400)).pitch).toBe(PITCH_LIMITS.min);
-  const behind = { ...view, yaw: rad(170) };
-  const across = { ...view, yaw: rad(-170) };
-  expect(mixViews(behind, across, 0.5).yaw).toBeCloseTo(rad(180), 12);
-});
-
-test('zooming keeps what is looked at, panning moves it with the finger', () => {
-  const view = fitView(DIRECTIONS.free, [0, 0, 0, 0, 2, 0, 1, 0, 1], 600, 500, insets);
-  expect(zoomed(view, 0.5).target).toEqual(view.target);
-  const point: Vec = [view.target[0], view.target[1], view.target[2]];
-  const before = project(view, point, 600, 500);
-  const after = project(panned(view, 0.1, 0.05), point, 600, 500);
-  expect(after[0] - before[0]).toBeCloseTo(0.1 * 500, 0);
-  expect(before[1] - after[1]).toBeCloseTo(0.05 * 500, 0);
 });
 
 describe('a fitted view follows the playhead', () => {

@@ -12,14 +12,10 @@ import { isReached, readCheckpoints, type CheckpointId } from '../../src/reading
 import { createSwing, withMovements, type Swing } from '../../src/reading/swing';
 import { DEFAULT_BANDS, judgedReading, type Bands } from '../../src/reading/verdicts';
 import { seedReference } from '../../src/solving/reference/seed';
-import {
-  preparePlateFigure,
-  type DrawnPart,
-  type Finish,
-  type PlateFigure,
-} from '../../src/plates/figure/figurePainter';
+import type { DrawnPart, Finish, PlateFigure } from '../../src/plates/figure/drawnPart';
+import { preparePlateFigure } from '../../src/plates/figure/figurePainter';
 import { createDrawn, SKETCH, type Drawn } from '../../src/plates/figure/outlineCache';
-import { findHull, FLAT, hullPoints } from '../../src/plates/figure/hull';
+import { FLAT, HullFinder } from '../../src/plates/figure/hull';
 import { letteringAt } from '../../src/plates/annotation/lettering';
 import { fitPicture, plateDrawing } from '../../src/plates/plate/plateDrawing';
 import { PLATE_WIDTH, SCALE, SHEET, toX, toY, type Point, type Segment } from '../../src/plates/plate/frame';
@@ -28,6 +24,7 @@ const BOTH: readonly CheckpointId[] = ['leadArmParallel', 'shaftParallel'];
 const STEEP: Movements = { ...STILL, leadWristFlexion: rad(-25), rotationRate: 1.15 };
 const SHALLOW: Movements = { ...STILL, leadWristFlexion: rad(30), rotationDelay: 0.02, trailSideBend: rad(6) };
 
+const hull = new HullFinder();
 let swing: Swing;
 let plate: PlateFigure;
 beforeAll(() => {
@@ -289,8 +286,8 @@ describe('the figure', () => {
             expect(part.id).toBe(anew.parts[i].id);
             if (part.matrix) carried++;
             const [a, b] = [corners(part), corners(anew.parts[i])];
-            // Tenths: what a sketch may be off by its turn and by its corners, what a drawn contour may, and rounding.
-            const most = 10 * (SKETCH + SKETCH + FLAT) + 2;
+            // Tenths: what a sketch may be off by its turn, what each contour may by its corners, and rounding.
+            const most = 10 * (SKETCH + FLAT + FLAT) + 2;
             const off = Math.max(
               ...a.map((corner) => outsideBy(b, corner)),
               ...b.map((corner) => outsideBy(a, corner)),
@@ -302,7 +299,7 @@ describe('the figure', () => {
         expect(carried).toBeGreaterThan(200);
         expect(carried).toBeLessThan(40 * 30);
         const done = draw(id, { handed, drawn });
-        expect(done.parts.every(({ outline, matrix }) => outline.finish === 'drawn' && !matrix)).toBe(true);
+        expect(done.parts.every(({ outline, matrix }) => !outline.isEngraved && !matrix)).toBe(true);
       }
     }
   });
@@ -351,8 +348,8 @@ describe('contours', () => {
   const frame = { side: 1, scale: 1, x0: 0, y0: 0 } as const;
   const hullOf = (points: readonly Point[]): Point[] => {
     const local = Float64Array.from(points.flatMap(({ x, y }) => [0, -y, x]));
-    const count = findHull(local, unplaced, 0, frame);
-    return Array.from({ length: count }, (_, i) => ({ x: hullPoints[2 * i] / 10, y: hullPoints[2 * i + 1] / 10 }));
+    const count = hull.find(local, unplaced, 0, frame);
+    return Array.from({ length: count }, (_, i) => ({ x: hull.points[2 * i] / 10, y: hull.points[2 * i + 1] / 10 }));
   };
 
   test('the hull of a ball is a circle of its radius', () => {
@@ -391,10 +388,10 @@ describe('contours', () => {
         placeFigure(plate.figure, checkpoint.pose, { ballPoint: swing.reference.ballPoint, heelLift: 0 }, placement);
         plate.figure.parts.forEach(({ rings }, part) => {
           const m = part * MATRIX_SIZE;
-          const count = findHull(rings, placement, m, placed, plate.leans[part]);
-          const hull = Array.from({ length: count }, (_, i) => ({
-            x: hullPoints[2 * i] / 10,
-            y: hullPoints[2 * i + 1] / 10,
+          const count = hull.find(rings, placement, m, placed);
+          const contour = Array.from({ length: count }, (_, i) => ({
+            x: hull.points[2 * i] / 10,
+            y: hull.points[2 * i + 1] / 10,
           }));
           for (let at = 0; at < rings.length; at += 9) {
             const world = [0, 1, 2].map(
@@ -404,7 +401,7 @@ describe('contours', () => {
                 placement[m + 6 + row] * rings[at + 2] +
                 placement[m + 9 + row],
             );
-            const off = outsideBy(hull, { x: toX(placed, world[2]), y: toY(placed, world[1]) });
+            const off = outsideBy(contour, { x: toX(placed, world[2]), y: toY(placed, world[1]) });
             expect(off <= HALF_PEN).toBe(true);
           }
         });

@@ -93,7 +93,7 @@ export function createKeeper(shelf: Shelf = createShelf()) {
 }
 
 /** Nobody else is there. */
-export const silence = (): Channel => ({ post: () => {}, listen: () => {} });
+const silence = (): Channel => ({ post: () => {}, listen: () => {} });
 
 export type Stand = {
   book: LessonBook;

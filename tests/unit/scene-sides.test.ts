@@ -9,18 +9,15 @@ import { STILL } from '../../src/model/movements';
 import { createSwing, swingPose, type Swing } from '../../src/reading/swing';
 import { pointCamera } from '../../src/scene/camera/camera';
 import { LineBatch } from '../../src/scene/lines/lineBatch';
-import type { Ribbon } from '../../src/scene/lines/ribbon';
-import { SwingScene } from '../../src/scene/swingScene';
-import { SCENE_TOKENS, themeOf, type SceneTokens } from '../../src/scene/setting/theme';
-import { Traces } from '../../src/scene/lines/trace';
+import { placeOnTrace, Traces } from '../../src/scene/lines/trace';
 import { seedReference } from '../../src/solving/reference/seed';
+import { mountSwing, theme } from './mountedSwing';
 
 const body = bodyOf({ statureM: 1.78, handed: 'right' });
 const club = clubOf(CLUBS['7-iron']);
 const seed = seedReference(body);
 const swing = createSwing(body, club, seed);
 const SIZE = new Vector2(800, 600);
-const theme = themeOf('light', Object.fromEntries(SCENE_TOKENS.map((name) => [name, '#336677'])) as SceneTokens);
 
 type Three = readonly [number, number, number];
 const three = (from: ArrayLike<number>, at = 0): Three => [from[at], from[at + 1], from[at + 2]];
@@ -33,13 +30,16 @@ const poseAt = (of: Swing, t: number): Pose => {
 
 describe('a left-handed player', () => {
   test('is the scene mirrored across the target line, and a right-handed one is not', () => {
-    const scene = new SwingScene(theme, SIZE);
-    const show = (handed: 'right' | 'left'): number => {
+    const { scene, show } = mountSwing();
+    const zOf = (handed: 'right' | 'left'): number => {
       const pose = poseAt(swing, 0);
-      scene.show({ body, club, handed, swing, referenceSwing: swing, t: 0, pose, throughEyes: false });
-      return new Vector3(1, 2, 3).applyMatrix4(scene.root.matrix).z;
+      show({ body, club, handed, swing, referenceSwing: swing, t: 0, pose });
+      scene.updateMatrixWorld();
+      let lowest: Mesh | undefined;
+      scene.traverse((node) => (lowest ??= node instanceof Mesh ? node : undefined));
+      return new Vector3(1, 2, 3).applyMatrix4(lowest!.matrixWorld).z;
     };
-    expect([show('right'), show('left'), show('right')]).toEqual([3, -3, 3]);
+    expect([zOf('right'), zOf('left'), zOf('right')]).toEqual([3, -3, 3]);
   });
 
   test('is seen by the mirrored camera: a picture with left and right changed, up and far as before', () => {
@@ -62,27 +62,22 @@ interface Stroke {
   readonly colour: Color;
   readonly px: number;
 }
-/** A sheet that remembers its strokes. */
-function watchedSheet() {
-  const sheet = new LineBatch(400, SIZE);
+/** Lines that remember their strokes. */
+function watchedLines() {
+  const lines = new LineBatch(400, SIZE).take(400);
   const strokes: Stroke[] = [];
-  const take = sheet.take.bind(sheet);
-  sheet.take = (capacity) => {
-    const lines = take(capacity);
-    const line = lines.line.bind(lines);
-    lines.line = (a, b, colour, px, share) => {
-      strokes.push({ from: three(a), to: three(b), colour: colour.clone(), px });
-      line(a, b, colour, px, share);
-    };
-    return lines;
+  const line = lines.line.bind(lines);
+  lines.line = (a, b, colour, px, share) => {
+    strokes.push({ from: three(a), to: three(b), colour: colour.clone(), px });
+    line(a, b, colour, px, share);
   };
-  return { sheet, strokes };
+  return { lines, strokes };
 }
 
 describe('the traces', () => {
   const traced = (of: Swing) => {
-    const { sheet, strokes } = watchedSheet();
-    const traces = new Traces(theme, SIZE, sheet);
+    const { lines, strokes } = watchedLines();
+    const traces = new Traces(theme, SIZE, lines);
     traces.draw(of);
     const isTick = ({ px }: Stroke): boolean => px < 1.5;
     return { traces, ticks: strokes.filter(isTick), hands: strokes.filter((stroke) => !isTick(stroke)) };
@@ -96,11 +91,11 @@ describe('the traces', () => {
       [0, 0],
       [1, IMPACT],
     ])
-      expect([...traces.placeAt(share, at)]).toEqual(closeTo(three(poseAt(swing, t), AT.head), 9));
+      expect([...placeOnTrace(traces.heads, share, at)]).toEqual(closeTo(three(poseAt(swing, t), AT.head), 9));
   });
 
   test('is brass at the top and verdigris at the ball', () => {
-    const { geometry, material } = traces.mesh as Ribbon['mesh'];
+    const { geometry, material } = traces.ribbon;
     const { startColour, endColour } = material.uniforms as Record<string, { value: Color }>;
     expect(startColour.value).toEqual(new Color('#dcae45'));
     expect(endColour.value).toEqual(new Color('#123f3a'));
@@ -143,31 +138,28 @@ describe('the traces', () => {
 
 describe('the ground', () => {
   test('the glass stands on the plane of the shaft at address, seen down the line', () => {
-    const scene = new SwingScene(theme, SIZE);
+    const { scene, frame, show } = mountSwing();
     const address = poseAt(swing, seed.times[K.address]);
-    scene.show({
-      body,
-      club,
-      handed: 'right',
-      swing,
-      referenceSwing: swing,
-      t: 0,
-      pose: poseAt(swing, 0),
-      throughEyes: false,
+    show({ body, club, handed: 'right', swing, referenceSwing: swing, t: 0, pose: poseAt(swing, 0) });
+    const geometries: BufferGeometry[] = [];
+    scene.traverse((node) => {
+      if (node instanceof Mesh) geometries.push((node as Mesh<BufferGeometry>).geometry);
     });
-    const geometries = scene.root.children.flatMap((node) =>
-      node instanceof Mesh ? [(node as Mesh<BufferGeometry>).geometry] : [],
-    );
-    // Flat colours, one a corner: the arrowhead, then the glass.
-    const place = geometries.find((geometry) => geometry.hasAttribute('tint'))!.getAttribute('position');
-    const corners = [4, 5, 6, 7].map((i) => ({ y: place.getY(i), z: place.getZ(i) }));
+    // Flat colours, one a corner: the arrowhead lies flat, the glass stands.
+    const standing = geometries
+      .filter((geometry) => geometry.hasAttribute('tint'))
+      .map((geometry) => geometry.getAttribute('position'))
+      .filter((place) => place.getY(0) !== place.getY(2));
+    expect(standing).toHaveLength(1);
+    const [place] = standing;
+    const corners = [0, 1, 2, 3].map((i) => ({ y: place.getY(i), z: place.getZ(i) }));
     const [y, z] = [address[AT.head + 1], address[AT.head + 2]];
     const [dy, dz] = [address[AT.shaftDirection + 1], address[AT.shaftDirection + 2]];
     const size = Math.hypot(dy, dz);
     /** Off the line of the shaft, m. */
     const off = (point: { y: number; z: number }): number => ((point.z - z) * dy - (point.y - y) * dz) / size;
     for (const corner of corners) expect(off(corner)).toBeCloseTo(0, 6);
-    expect(off({ y: scene.glassEdge[1], z: scene.glassEdge[2] })).toBeCloseTo(0, 6);
+    expect(off({ y: frame.glassEdge[1], z: frame.glassEdge[2] })).toBeCloseTo(0, 6);
     expect(Math.max(...corners.map((corner) => corner.y))).toBeGreaterThan(0.7);
   });
 

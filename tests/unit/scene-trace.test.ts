@@ -17,7 +17,7 @@ test('the head trace is a curve to the eye even of the latest swing: its pieces 
   setMovement('pelvisShift', 8);
   const { swing } = current();
   const size = new Vector2(600, 400);
-  const traces = new Traces(themeOf('light', tokens), size, new LineBatch(500, size));
+  const traces = new Traces(themeOf('light', tokens), size, new LineBatch(500, size).take(500));
   traces.draw(swing);
   const { heads } = traces;
   const place = (i: number): number[] => [...heads.subarray(3 * i, 3 * i + 3)];

@@ -1,5 +1,4 @@
 import { beforeEach, describe, expect, test, vi } from 'vitest';
-import { deg, toRad } from '../../src/math/angle';
 import { AT } from '../../src/model/chain';
 import { isReached } from '../../src/reading/checkpoints';
 import { DEFAULT_BANDS, verdictAt } from '../../src/reading/verdicts';
@@ -10,7 +9,6 @@ import {
   current,
   currentPose,
   DEFAULT_DOCUMENT,
-  deriveAside,
   desk,
   endGesture,
   holdAt,
@@ -322,22 +320,4 @@ describe('what is shown', () => {
 
 test('a desk nobody has changed judges by the bands of the model', () => {
   expect(toBands(DEFAULT_DOCUMENT.bands)).toEqual(DEFAULT_BANDS);
-});
-
-test('what is worked out aside is what the desk would show, and the desk keeps what it shows', () => {
-  clearDesk();
-  setMovement('rotationRate', 1.1);
-  const before = current();
-  const { checkpoints, positions, delivery, shot, impliedPath } = deriveAside(desk.getState(), toRad(deg(-20)));
-  expect(current()).toBe(before);
-  expect(checkpoints).not.toEqual(before.checkpoints);
-  setMovement('leadWristFlexion', -20);
-  const after = current();
-  expect({ checkpoints, positions, delivery, impliedPath }).toEqual({
-    checkpoints: after.checkpoints,
-    positions: after.positions,
-    delivery: after.delivery,
-    impliedPath: after.impliedPath,
-  });
-  expect(JSON.stringify(shot)).toBe(JSON.stringify(after.shot));
 });

@@ -7,7 +7,7 @@ import { askedNow } from '../../src/store/solver/solverClient';
 import { linkedTime } from '../../src/store/derive/compare';
 import { drawGuess, setGuessFirst, showGuess } from '../../src/store/desk/guess';
 import { ledgerOf, type Ledger } from '../../src/store/derive/ledger';
-import type { PlanAnswer } from '../../src/store/solver/planning';
+import type { PlanAnswer } from '../../src/solving/diagnosis/solverJobs';
 import { HYSTERESIS, bandsWithHysteresis } from '../../src/store/derive/verdictHysteresis';
 import { playPart, stopTrial } from '../../src/store/desk/contributionPlayback';
 import { readDocument } from '../../src/store/document/validate';

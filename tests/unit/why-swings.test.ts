@@ -22,7 +22,7 @@ import { clockTime, comparedOf, ghostTime, type Compared } from '../../src/store
 import { ledgerOf, type Ledger } from '../../src/store/derive/ledger';
 import { findSwing, situationSwing, type SwingOf } from '../../src/store/derive/swings';
 import { chooseSwing, setWhy } from '../../src/store/desk/whyActions';
-import { READING_GROUPS } from '../../src/panels/why/ledgerReadings';
+import { READING_GROUPS } from '../../src/panels/why/ledger/ledgerReadings';
 import { bookGroups, deskGroups } from '../../src/panels/why/swingChoice';
 import type { BookRecord, LessonRecord, PlayerRecord, SwingRecord } from '../../src/record';
 

@@ -28,8 +28,8 @@ const longest = (text: string): number => Math.max(...sentencesIn(text).map((s) 
 
 describe('numbers', () => {
   test('a negative number wears the true minus sign, and a rounded nothing wears none', () => {
-    expect(words.formatAngle(rad(-4))).toBe('\u22124°');
-    expect(words.formatAngle(rad(-0.3))).toBe('0°');
+    expect(words.showAngle(rad(-4)).text).toBe('\u22124°');
+    expect(words.showAngle(rad(-0.3)).text).toBe('0°');
     expect(words.formatSigned(-0.4)).toBe('0');
     expect(words.formatSigned(3)).toBe('+3');
   });
@@ -42,17 +42,17 @@ describe('numbers', () => {
   // The inch is 25.4 mm and the mile 1609.344 m exactly (international yard and pound agreement, 1959). From memory (M) for the
   // date; the factors themselves are the definition.
   test('lengths and speeds come in the unit the coach chose', () => {
-    expect(words.formatLength(0.0254, CM)).toBe('3 cm');
-    expect(words.formatLength(0.0254, INCHES)).toBe('1.0 in');
-    expect(words.formatLength(0.07, INCHES)).toBe('2.8 in');
-    expect(words.formatSpeed(38, CM)).toBe('38 m/s');
-    expect(words.formatSpeed(10, { speed: 'km/h' })).toBe('36 km/h');
-    expect(words.formatSpeed(1609.344 / 3600, { speed: 'mph' })).toBe('1 mph');
+    expect(words.showLength(0.0254, CM).text).toBe('3 cm');
+    expect(words.showLength(0.0254, INCHES).text).toBe('1.0 in');
+    expect(words.showLength(0.07, INCHES).text).toBe('2.8 in');
+    expect(words.showSpeed(38, CM).text).toBe('38 m/s');
+    expect(words.showSpeed(10, { speed: 'km/h' }).text).toBe('36 km/h');
+    expect(words.showSpeed(1609.344 / 3600, { speed: 'mph' }).text).toBe('1 mph');
   });
 
   test('a number that is not there is a dash on paper and words aloud', () => {
     for (const nothing of [NaN, Infinity, -Infinity]) {
-      expect(words.formatLength(nothing, CM)).toBe('–');
+      expect(words.showLength(nothing, CM).text).toBe('–');
       expect(words.showAngle(nothing).spoken).toBe('no number');
     }
   });

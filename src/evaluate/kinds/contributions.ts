@@ -1,37 +1,42 @@
+import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
+import { exactOptional } from 'valibot';
+import { oneOf, type FieldsOf } from '../../checking/schemas';
 import { toDeg } from '../../math/angle';
+import { DELIVERY_RULES } from '../../reading/delivery/delivery';
 import { withMovements } from '../../reading/swing';
 import { solveContributions, type Shares } from '../../solving/diagnosis/contributions';
-import { askImpliedPath, askReading, type Question } from '../../solving/diagnosis/question';
+import { askLedger } from '../../solving/diagnosis/question';
 import { clubSchema, movementsSchema, playerSchema, toMovements } from '../golfer';
 import { armAngleSchema, toArmAngle } from '../judging';
 import { groundOf } from '../references';
-import { choice, record, type Typed } from '../schema';
 import { READING_FIELDS, readingBehind } from '../units';
 
 const IMPLIED_PATH = 'impliedPathDeg';
 
 /** The same player and club with two sets of movements, and the reading whose difference is shared out. */
-export const contributionsSchema = record(
-  {
-    player: playerSchema,
-    club: clubSchema,
-    from: movementsSchema,
-    to: movementsSchema,
-    at: choice('leadArmParallel', 'shaftParallel'),
-    reading: choice(...READING_FIELDS, IMPLIED_PATH),
-  },
-  { checkpointArmDeg: armAngleSchema },
-);
+export const contributionsFields = {
+  player: playerSchema,
+  club: clubSchema,
+  from: movementsSchema,
+  to: movementsSchema,
+  at: oneOf(CHECKPOINT_IDS),
+  reading: oneOf([...READING_FIELDS, IMPLIED_PATH]),
+  checkpointArmDeg: exactOptional(armAngleSchema),
+};
 
 /** Who contributed how much: parts sum to the difference. Where a mixture has no answer: which, and what had changed in it. */
-export function runContributions(line: Typed<typeof contributionsSchema>): object {
+export function runContributions(line: FieldsOf<typeof contributionsFields>): object {
   const ground = groundOf(line.player, line.club);
   const armAngle = toArmAngle(line.checkpointArmDeg);
   const reading = readingBehind(line.reading);
   const toEdge = reading?.toEdge ?? toDeg;
-  const ask: Question = reading
-    ? askReading(line.at, reading.id, armAngle)
-    : askImpliedPath(line.at, ground.swing, ground.path, armAngle);
+  const ask = askLedger({
+    at: line.at,
+    reading: reading?.id ?? 'impliedPath',
+    base: ground.base(armAngle),
+    armAngle,
+    rule: DELIVERY_RULES[0],
+  });
   const shared = solveContributions(
     withMovements(ground.swing, toMovements(line.from)),
     withMovements(ground.swing, toMovements(line.to)),

@@ -1,24 +1,27 @@
+import { exactOptional } from 'valibot';
+import { nameOr, numberIn, type FieldsOf } from '../../checking/schemas';
 import { carryWidth } from '../../flight/coefficients';
 import { flightOf } from '../../flight/forecast';
-import { choice, either, number, record, type Typed } from '../schema';
 import { orRefusal, toEdgeFlight } from '../strike';
 
 /** Any number: the flight itself knows what is legal, and says so. */
-const any = number(-1e6, 1e6);
+const any = numberIn(-1e6, 1e6);
 
 /** A launch in numbers, and the day. */
-export const flightSchema = record(
-  { ballSpeedMps: any, launchDeg: any, startDeg: any, spinRpm: any, spinAxisDeg: any },
-  {
-    drag: either(choice('smits-smith', 'naruo-mizota', 'none'), record({ cd: any, cl: any })),
-    tailWindMps: any,
-    crossWindMps: any,
-    altitudeM: any,
-  },
-);
+export const flightFields = {
+  ballSpeedMps: any,
+  launchDeg: any,
+  startDeg: any,
+  spinRpm: any,
+  spinAxisDeg: any,
+  drag: exactOptional(nameOr(['smits-smith', 'naruo-mizota', 'none'], { cd: any, cl: any })),
+  tailWindMps: exactOptional(any),
+  crossWindMps: exactOptional(any),
+  altitudeM: exactOptional(any),
+};
 
 /** Where the ball goes, or why it does not fly. Positive is right of the target line. */
-export function runFlight(line: Typed<typeof flightSchema>): object {
+export function runFlight(line: FieldsOf<typeof flightFields>): object {
   const { ballSpeedMps, launchDeg, startDeg, spinRpm, spinAxisDeg, ...day } = line;
   const { drag, tailWindMps, crossWindMps, altitudeM } = day;
   const given = {

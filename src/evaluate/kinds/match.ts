@@ -1,41 +1,40 @@
+import { CHECKPOINTS, type CheckpointId } from '../../reading/checkpointTable';
+import { exactOptional } from 'valibot';
+import { fields, numberIn, type FieldsOf } from '../../checking/schemas';
 import { dialOf } from '../../model/movements';
-import { VERDICT_WORDS } from '../../reading/verdicts';
+import { verdictWords } from '../../reading/verdicts';
 import type { Hold, Sightings } from '../../solving/diagnosis/sightingHold';
-import { solveMatch, type Explanation } from '../../solving/diagnosis/match';
+import { matchOnSteps, type StepExplanation } from '../../solving/diagnosis/matchOnSteps';
 import { clubSchema, playerSchema, toEdgeMovements } from '../golfer';
 import { allowSchema, armAngleSchema, bandsSchema, orLineError, toArmAngle, toBands } from '../judging';
 import { groundOf } from '../references';
-import { number, record, type Typed } from '../schema';
-import { toCm } from '../units';
+import { inCm } from '../units';
 
-const seen = number(-200, 200);
-const giveOrTake = number(0, 200);
+const seen = numberIn(-200, 200);
+const giveOrTake = numberIn(0, 200);
 
 /** What a coach saw at one or both checkpoints, each with his own give or take. */
-export const matchSchema = record(
-  {
-    player: playerSchema,
-    club: clubSchema,
-    seen: record(
-      {},
-      {
-        leadArmParallel: record({ bicepGapCm: seen, plusMinusCm: giveOrTake }),
-        shaftParallel: record({ headDepthCm: seen, plusMinusCm: giveOrTake }),
-      },
-    ),
-  },
-  { allow: allowSchema, bands: bandsSchema, checkpointArmDeg: armAngleSchema },
-);
+export const matchFields = {
+  player: playerSchema,
+  club: clubSchema,
+  seen: fields({
+    leadArmParallel: exactOptional(fields({ bicepGapCm: seen, plusMinusCm: giveOrTake })),
+    shaftParallel: exactOptional(fields({ headDepthCm: seen, plusMinusCm: giveOrTake })),
+  }),
+  allow: exactOptional(allowSchema),
+  bands: exactOptional(bandsSchema),
+  checkpointArmDeg: exactOptional(armAngleSchema),
+};
 
 /** What would look like this, the most likely first, and in what share of the give or take each verdict stands. */
-export function runMatch(line: Typed<typeof matchSchema>): object {
+export function runMatch(line: FieldsOf<typeof matchFields>): object {
   const { leadArmParallel: p5, shaftParallel: p6 } = line.seen;
   const sightings: Sightings = {
     ...(p5 && { leadArmParallel: { value: p5.bicepGapCm / 100, plusMinus: p5.plusMinusCm / 100 } }),
     ...(p6 && { shaftParallel: { value: p6.headDepthCm / 100, plusMinus: p6.plusMinusCm / 100 } }),
   };
   const { explanations, holds } = orLineError(() =>
-    solveMatch({
+    matchOnSteps({
       swing: groundOf(line.player, line.club).swing,
       seen: sightings,
       ...(line.allow && { allow: line.allow }),
@@ -46,18 +45,14 @@ export function runMatch(line: Typed<typeof matchSchema>): object {
   return {
     explanations: explanations.map(toEdgeExplanation),
     holds: {
-      ...(holds.leadArmParallel && holdOf(holds.leadArmParallel, 'leadArmParallel', 'P5')),
-      ...(holds.shaftParallel && holdOf(holds.shaftParallel, 'shaftParallel', 'P6')),
+      ...(holds.leadArmParallel && holdOf(holds.leadArmParallel, 'leadArmParallel')),
+      ...(holds.shaftParallel && holdOf(holds.shaftParallel, 'shaftParallel')),
     },
   };
 }
 
-const holdOf = (
-  { verdict, share }: Hold,
-  at: keyof typeof VERDICT_WORDS,
-  position: string,
-): Record<string, number> => ({
-  [`${VERDICT_WORDS[at][verdict]} at ${position}`]: share,
+const holdOf = ({ verdict, share }: Hold, at: CheckpointId): Record<string, number> => ({
+  [`${verdictWords(at, verdict)} at ${CHECKPOINTS[at].position}`]: share,
 });
 
 function toEdgeExplanation({
@@ -69,7 +64,8 @@ function toEdgeExplanation({
   effort,
   readings,
   plusMinus,
-}: Explanation): object {
+  exact,
+}: StepExplanation): object {
   return {
     uses,
     moves: dials.map((id) => dialOf(id).field),
@@ -77,7 +73,8 @@ function toEdgeExplanation({
     movements: toEdgeMovements(movements),
     misfit,
     effort,
-    readings: { bicepGapCm: toCm(readings.leadArmParallel), headDepthCm: toCm(readings.shaftParallel) },
+    readings: inCm(readings),
     ...(plusMinus !== undefined && { plusMinus: plusMinus / dialOf(dials[0]).edgeUnit }),
+    exact: { movements: toEdgeMovements(exact.movements), misfit: exact.misfit, readings: inCm(exact.readings) },
   };
 }

@@ -1,3 +1,4 @@
+import { fields, numberIn, type FieldsOf } from '../../checking/schemas';
 import { rad } from '../../math/angle';
 import { AT, createPose, createRig, placePose } from '../../model/chain';
 import { createJointVector, JOINTS } from '../../model/joints';
@@ -11,23 +12,22 @@ import {
   shaftPlane,
 } from '../../reading/readings';
 import { bodySchema, clubSchema, toBody, toClub } from '../golfer';
-import { number, record, type Typed } from '../schema';
 import { toCm, toEdgeReadings, toList } from '../units';
 
 /** Any posture may be asked for, also beyond the usual ranges of motion: these only catch slips of unit. */
-const LIMITS = { angle: number(-360, 360), length: number(-5, 5) };
+const LIMITS = { angle: numberIn(-360, 360), length: numberIn(-5, 5) };
 const joints: Record<string, typeof LIMITS.angle> = Object.fromEntries(
   JOINTS.map(({ field, kind }) => [field, LIMITS[kind]]),
 );
 
 /** A golfer with a club in one posture. */
-export const poseSchema = record({ body: bodySchema, club: clubSchema, pose: record(joints) });
+export const poseFields = { body: bodySchema, club: clubSchema, pose: fields(joints) };
 
 const q = createJointVector();
 const pose = createPose();
 
 /** Points (m, world), directions and readings of one posture. */
-export function runPose(line: Typed<typeof poseSchema>): object {
+export function runPose(line: FieldsOf<typeof poseFields>): object {
   const rig = createRig(toBody(line.body, 'body'), toClub(line.club));
   JOINTS.forEach(({ field, kind }, j) => {
     const value = line.pose[field];

@@ -1,48 +1,49 @@
+import { exactOptional } from 'valibot';
+import { oneOf, type FieldsOf } from '../../checking/schemas';
 import { toDeg } from '../../math/angle';
-import { isReached, readCheckpoints } from '../../reading/checkpoints';
+import { isReached } from '../../reading/checkpoints';
 import type { Checkpoint, CheckpointId } from '../../reading/checkpoints';
-import { withMovements } from '../../reading/swing';
-import { verdictAt, VERDICT_WORDS } from '../../reading/verdicts';
+import { verdictAt, verdictWords } from '../../reading/verdicts';
 import { DELIVERY_RULES } from '../../reading/delivery/delivery';
-import { findShot } from '../../flight/shot';
-import { deliverOn, toEdgeDelivery, toEdgeShot } from '../strike';
+import { playOut } from '../../solving/playOut';
+import { toEdgeDelivery, toEdgeShot } from '../strike';
 import { clubSchema, movementsSchema, playerSchema, toMovements } from '../golfer';
 import { armAngleSchema, toArmAngle } from '../judging';
 import { groundOf, type Ground } from '../references';
-import { choice, record, type Typed } from '../schema';
 import { toEdgeReadings } from '../units';
 
 const MS_PER_S = 1000;
 
 /** A player's reference swing with movements on top of it, read at both checkpoints. */
-export const swingSchema = record(
-  { player: playerSchema, club: clubSchema },
-  {
-    movements: movementsSchema,
-    rule: choice(...DELIVERY_RULES),
-    checkpointArmDeg: armAngleSchema,
-  },
-);
+export const swingFields = {
+  player: playerSchema,
+  club: clubSchema,
+  movements: exactOptional(movementsSchema),
+  rule: exactOptional(oneOf(DELIVERY_RULES)),
+  checkpointArmDeg: exactOptional(armAngleSchema),
+};
 
 /**
  * Both checkpoints with their readings and verdicts, the delivery, and the flight on a still day at sea level. `timeMs` counts from the top of the backswing. Readings say lead and trail,
  * so they are the same for the left-handed mirror image; so are delivery and flight, in the frame of the right-handed one.
  */
-export function runSwing(line: Typed<typeof swingSchema>): object {
+export function runSwing(line: FieldsOf<typeof swingFields>): object {
   const armAngle = toArmAngle(line.checkpointArmDeg);
   const ground = groundOf(line.player, line.club);
-  const swing = withMovements(ground.swing, toMovements(line.movements));
-  const read = readCheckpoints(swing, armAngle);
-  const reference = ground.checkpoints(armAngle);
-  const delivery = deliverOn(ground, swing, read, armAngle, line.rule);
-  const answer = (id: CheckpointId): object => toAnswer(read[id], reference[id], ground, swing.tempo);
-  const verdict = (id: CheckpointId): string => VERDICT_WORDS[id][verdictAt(id, read[id])];
+  const base = ground.base(armAngle);
+  const { checkpoints, delivery, shot } = playOut(base, toMovements(line.movements), {
+    armAngle,
+    ...(line.rule && { rule: line.rule }),
+  });
+  const answer = (id: CheckpointId): object =>
+    toAnswer(checkpoints[id], base.checkpoints[id], ground, ground.swing.tempo);
+  const verdict = (id: CheckpointId): string => verdictWords(id, verdictAt(id, checkpoints[id]));
   return {
     leadArmParallel: answer('leadArmParallel'),
     shaftParallel: answer('shaftParallel'),
     verdict: { leadArmParallel: verdict('leadArmParallel'), shaftParallel: verdict('shaftParallel') },
     delivery: toEdgeDelivery(delivery),
-    flight: toEdgeShot(findShot(delivery, ground.club)),
+    flight: toEdgeShot(shot),
   };
 }
 

@@ -1,3 +1,4 @@
+import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import type { CheckpointId } from '../../reading/checkpoints';
 import { readTokens } from '../../scene/setting/theme';
 import { layOut } from './clipLayout';
@@ -14,7 +15,6 @@ import { toPixels } from '../picture/raster';
 import type { Film } from './storyboard';
 import { sayChanges, type ExportSnapshot, type ShownSwing } from '../task/exportSnapshot';
 
-const IDS: readonly CheckpointId[] = ['leadArmParallel', 'shaftParallel'];
 /** How much larger a plate's captions are in a clip than on the desk, against the clip's other letters. */
 const CAPTIONS = 1.35;
 /** A plate that is lettered as if it were smaller than this, css px a unit, has no room left for its drawing. */
@@ -70,7 +70,7 @@ async function platesOf(
   const plates: Record<CheckpointId, PlatePixels>[] = [];
   for (const take of takes) {
     const drawn: [CheckpointId, PlatePixels][] = [];
-    for (const id of IDS) {
+    for (const id of CHECKPOINT_IDS) {
       drawn.push(await draw(take, id));
       // One at a time, so that the page is never held up for long.
       await breathe();

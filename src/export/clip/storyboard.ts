@@ -1,3 +1,4 @@
+import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import { K } from '../../model/keys';
 import { isReached, type CheckpointId } from '../../reading/checkpoints';
 import type { ShownSwing } from '../task/exportSnapshot';
@@ -59,7 +60,6 @@ const FREEZE_S = 1.6;
 export const SLOW = 10;
 /** How far past impact slow motion goes, share of the way to the exit. */
 const PAST_IMPACT = 0.5;
-const IDS: readonly CheckpointId[] = ['leadArmParallel', 'shaftParallel'];
 
 /** The shots of a film of one or two takes, and how long they last, s. */
 export function drawStoryboard(film: Film, takes: readonly ShownSwing[]): Storyboard {
@@ -102,7 +102,7 @@ function slowLegs(takes: readonly ShownSwing[]): Leg[] {
     legs.push({ seconds, from, to, plate, isFrozen: false });
     from = [...to];
   };
-  for (const id of IDS) {
+  for (const id of CHECKPOINT_IDS) {
     const reached = takes.map(({ checkpoints }) => checkpoints[id]);
     if (!reached.every(isReached)) continue;
     go(reached.map(({ t }) => t));

@@ -28,6 +28,7 @@ const KEY_FRAME_S = 1;
 /** Bits a second: lines and paper need about a tenth of a bit a pixel. */
 const bitrateOf = ({ width, height }: PixelSize, fps: number): number => Math.round(width * height * fps * 0.12 + 3e5);
 
+/** Starts a film or a GIF of this size and speed; the encoder is loaded here. */
 export async function openWriter(of: WriterOf): Promise<Writer> {
   return of.kind === 'gif' ? openGif(of) : openFilm({ ...of, kind: of.kind });
 }

@@ -1,4 +1,5 @@
-import { isReached, type CheckpointId } from '../../reading/checkpoints';
+import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
+import { isReached } from '../../reading/checkpoints';
 import {
   CHECKPOINT_NAMES,
   findCautions,
@@ -32,14 +33,13 @@ export interface SheetContent {
 }
 
 /** A line of the table of readings. */
-export interface Reading {
+interface Reading {
   readonly where: string;
   readonly now: string;
   readonly after: string;
   readonly band: string;
 }
 
-const IDS: readonly CheckpointId[] = ['leadArmParallel', 'shaftParallel'];
 /** Drills that fit on one page. */
 const MOST_DRILLS = 4;
 
@@ -55,9 +55,9 @@ export function layOutSheet(subject: ExportSnapshot, base: string): SheetContent
     plates: [now, after].map((take) => ({
       take: take.label,
       dialled: take.dialled,
-      plates: IDS.map((id) => drawPlate(subject, take, id, 'light', 0.8)),
+      plates: CHECKPOINT_IDS.map((id) => drawPlate(subject, take, id, 'light', 0.8)),
     })),
-    readings: IDS.map((id) => {
+    readings: CHECKPOINT_IDS.map((id) => {
       const say = (checkpoint: typeof now.checkpoints.leadArmParallel): string => {
         const { word, why } = sayCheckpoint(id, checkpoint, derived.bands, document.units);
         return isReached(checkpoint) ? `${word}: ${why}` : word;

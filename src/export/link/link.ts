@@ -3,7 +3,7 @@ import type { Document } from '../../store';
 import { USUAL_CAMERAS } from '../../store/document/cameras';
 import { readDocument, type Read } from '../../store/document/validate';
 import { fromBase64Url, toBase64Url } from './base64url';
-import { crc32 } from './checksum';
+import { crc32 } from '../../math/crc32';
 
 /**
  * A document as a short text: "s1." and, in base64 for addresses, four bytes CRC-32 of the JSON followed by the JSON,

@@ -42,6 +42,7 @@ export interface Inks {
   readonly reference: string;
 }
 
+/** The colours of the page as they stand now, light or dark, for a canvas. */
 export function readInks(): Inks {
   const style = getComputedStyle(document.documentElement);
   const token = (name: string): string => style.getPropertyValue(`--${name}`).trim();
@@ -88,6 +89,7 @@ export interface Rect {
   readonly height: number;
 }
 
+/** A rectangle made smaller by `by` on every side. */
 export const inset = ({ x, y, width, height }: Rect, by: number): Rect => ({
   x: x + by,
   y: y + by,
@@ -101,7 +103,11 @@ export interface Hand {
   readonly face: 'book' | 'draft';
   readonly weight: number;
 }
+
+/** Lettering in the book face: words. */
 export const book = (px: number, weight = 500): Hand => ({ px, face: 'book', weight });
+
+/** Lettering in the drafting face: numbers. */
 export const draft = (px: number, weight = 500): Hand => ({ px, face: 'draft', weight });
 
 /** The canvas knows no lining figures: in the book face they would dance. */
@@ -113,6 +119,7 @@ function pieces(text: string, { px, face, weight }: Hand): { text: string; font:
     .map((piece) => ({ text: piece, font: /\d/.test(piece) ? draftFont(px, weight + 100) : bookFont(px, weight) }));
 }
 
+/** Width of a text in this lettering, in the canvas's units. */
 export function widthOf(pen: Pen, text: string, hand: Hand): number {
   let width = 0;
   for (const piece of pieces(text, hand)) {

@@ -21,12 +21,10 @@ export interface PlateImage {
   readonly svg: string | undefined;
 }
 
-let count = 0;
-
 /** Draws a plate of a take as it looks on a light or dark board. `scale` in css px a unit: smaller plates get larger letters. */
 export function drawPlate(
   { derived, document: { units } }: ExportSnapshot,
-  { swing, checkpoints }: ShownSwing,
+  { label, swing, checkpoints }: ShownSwing,
   id: CheckpointId,
   board: 'light' | 'dark',
   scale = 1,
@@ -59,7 +57,7 @@ export function drawPlate(
   host.dataset['board'] = board;
   document.body.append(host);
   // Names inside one picture must not meet those of another on the same sheet.
-  const root = createRoot(host, { identifierPrefix: `plate${count++}-` });
+  const root = createRoot(host, { identifierPrefix: `plate-${label.replace(/\W/g, '')}-${id}-` });
   try {
     flushSync(() => root.render(<Drawing drawing={drawing} letters={letters} label={`${title}. ${words.spoken}`} />));
     const svg = host.querySelector('svg')!;

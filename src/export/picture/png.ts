@@ -1,4 +1,4 @@
-import { crc32 } from '../link/checksum';
+import { crc32 } from '../../math/crc32';
 
 const SIGNATURE = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
 /** Signature and the header chunk, which has to be first. */

@@ -1,3 +1,4 @@
+import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import { EXAGGERATED, ILLUSTRATION, sayStatus } from '../../words';
 import { toMarked } from '../files/embedded';
 import { ClipStage } from '../clip/clipStage';
@@ -9,27 +10,31 @@ import { stagingOf } from '../clip/prepareClip';
 import { withFonts } from './raster';
 import type { ExportSnapshot, ShownSwing } from '../task/exportSnapshot';
 import type { Pose } from '../../model/pose';
-import { drawnView } from '../../scene/camera/drawnView';
 import { DIRECTIONS } from '../../scene/camera/view';
-import type { CheckpointId } from '../../reading/checkpoints';
+import type { StagePicture } from '../../store';
 
-/** At which instant (reference s), in which pose, and how many times the size on screen. */
+/** At which instant (reference s), in which pose, as seen on the stage, and how many times the size on screen. */
 export interface StillOf {
   readonly t: number;
+  /** Undefined where the stage has drawn nothing: the three-quarter view then. */
+  readonly picture: StagePicture | undefined;
   /** As it stands on the stage, with what the joints bench changed. */
   readonly pose: Pose;
   readonly times: 1 | 2 | 4;
 }
 
+/** Size of a picture that the stage has not drawn, px. */
+const UNSEEN = { width: 960, height: 640 } as const;
+
 /** A picture of the stage as PNG, up to four times its size on screen, with what it shows in words below and the document inside. */
-export async function makePng(subject: ExportSnapshot, { t, pose, times }: StillOf): Promise<Made> {
+export async function makePng(subject: ExportSnapshot, { t, pose, picture: shown, times }: StillOf): Promise<Made> {
   await loadFonts();
-  const { view, width, height } = drawnView;
+  const { width, height } = shown ?? UNSEEN;
   const set = new ClipStage(stagingOf(subject), [subject.now], ghostOf(subject));
   try {
     const most = Math.min(set.longest / Math.max(width, height), times);
     const picture = { width: Math.round(width * most), height: Math.round(height * most) };
-    const from = view ?? set.fit(DIRECTIONS.free, picture);
+    const from = shown?.view ?? set.fit(DIRECTIONS.free, picture);
     const scene = set.draw(0, t, from, picture, most, pose);
     const canvas = createCanvas(picture.width, picture.height + Math.round(64 * most));
     const pen = penOn(canvas);
@@ -61,7 +66,6 @@ export async function makePng(subject: ExportSnapshot, { t, pose, times }: Still
 const ghostOf = ({ now, derived: { ghostSwing } }: ExportSnapshot): ShownSwing | undefined =>
   ghostSwing ? { ...now, swing: ghostSwing } : undefined;
 
-const IDS: readonly CheckpointId[] = ['leadArmParallel', 'shaftParallel'];
 const WIDTH = 680;
 const HEIGHT = 400;
 
@@ -71,7 +75,7 @@ const escape = (text: string): string =>
 /** Both plates as one SVG that needs nothing from outside: look, typefaces and document are inside. */
 export async function makePlatesSvg(subject: ExportSnapshot): Promise<Made> {
   const inks = readInks();
-  const plates = IDS.map((id) => drawPlate(subject, subject.now, id, subject.document.board));
+  const plates = CHECKPOINT_IDS.map((id) => drawPlate(subject, subject.now, id, subject.document.board));
   const book = `font-family="Vollkorn Variable, Georgia, serif" fill="${inks.ink}"`;
   const draft = `font-family="Sofia Sans Semi Condensed Variable, Arial Narrow, sans-serif"`;
   const drawn = plates.map(({ title, words, svg }, i) => {

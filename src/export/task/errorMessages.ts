@@ -26,5 +26,5 @@ export function sayError(error: unknown, wasHidden: boolean): string {
     return `There is not enough memory for this. ${nothing} Try a smaller size or a shorter clip.`;
   if (name === 'EncodingError' || name === 'OperationError' || name === 'InvalidStateError')
     return `The encoder of this device gave up. ${nothing} Try another format or a smaller size.`;
-  return `It could not be made: ${message.replace(/\.?$/, '..')} ${nothing}`;
+  return `It could not be made: ${message.replace(/\.?$/, '.')} ${nothing}`;
 }

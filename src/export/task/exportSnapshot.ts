@@ -1,15 +1,15 @@
-import { findShot, type NoShot, type Shot } from '../../flight/shot';
+import type { NoShot, Shot } from '../../flight/shot';
 import { DIALS, STILL, type MovementId, type Movements } from '../../model/movements';
-import { readCheckpoints, type Checkpoints } from '../../reading/checkpoints';
-import { deliver, strikeOf } from '../../reading/delivery/delivery';
+import type { Checkpoints } from '../../reading/checkpoints';
 import { findPositions, type Positions } from '../../reading/positions';
-import { withMovements, type Swing } from '../../reading/swing';
+import type { Swing } from '../../reading/swing';
 import type { Struck } from '../../scene/lines/ballFlightTrail';
 import { FRESH_SESSION, toMovements, type Derived, type DeskState, type Document } from '../../store';
 import { sayChange, sayMovement } from '../../words';
 import { toArmAngle, toWeather } from '../../store/document/convert';
 import { derive } from '../../store/derive/derived';
-import type { StepPlan } from '../../store/solver/planning';
+import { playOut } from '../../solving/playOut';
+import type { StepPlan } from '../../solving/diagnosis/planOnSteps';
 import { COMPARISON_LABELS, isThere, type ComparisonId } from './comparisonTarget';
 
 /** One swing that is shown: played out, read, and named. */
@@ -62,7 +62,7 @@ export function takeSnapshot(
   const after: ShownSwing = {
     label: COMPARISON_LABELS[afterId],
     dialled: sayDialled(movements ?? STILL, units),
-    ...playOut(derived, movements ?? STILL, document),
+    ...playAfter(derived, movements ?? STILL, document),
   };
   return { document, derived, now, after, afterId, plan };
 }
@@ -73,18 +73,17 @@ const struckBy = (delivery: Derived['delivery'], shot: Shot | NoShot): Struck | 
 /** Points of a ball's track that is drawn. */
 const TRACK_POINTS = 48;
 
-function playOut(
-  derived: Derived,
+function playAfter(
+  { base, player }: Derived,
   movements: Movements,
   document: Document,
 ): Pick<ShownSwing, 'swing' | 'checkpoints' | 'positions' | 'struck'> {
-  const dialled = withMovements(derived.referenceSwing, movements);
-  const checkpoints = readCheckpoints(dialled, toArmAngle(document));
-  const strike = strikeOf(derived.referenceSwing, derived.referenceCheckpoints);
-  const { swing, delivery } = strike
-    ? deliver(dialled, checkpoints, strike, document.ball.rule)
-    : { swing: dialled, delivery: { missing: 'no-shaft-parallel' } as const };
-  const shot = findShot(delivery, derived.club, toWeather(document.ball, derived.player), TRACK_POINTS);
+  const { swing, checkpoints, delivery, shot } = playOut(base, movements, {
+    armAngle: toArmAngle(document),
+    rule: document.ball.rule,
+    weather: toWeather(document.ball, player),
+    trackPoints: TRACK_POINTS,
+  });
   return { swing, checkpoints, positions: findPositions(swing, checkpoints), struck: struckBy(delivery, shot) };
 }
 

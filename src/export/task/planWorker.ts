@@ -1,8 +1,9 @@
 import { withMovements } from '../../reading/swing';
 import type { Derived, Document } from '../../store';
-import type { Answer } from '../../store/solver/solverJobs';
+import { createWorkerClient } from '../../store/solver/workerClient';
 import { toArmAngle, toWeather } from '../../store/document/convert';
-import type { PlanAnswer, PlanJob, StepPlan } from '../../store/solver/planning';
+import type { StepPlan } from '../../solving/diagnosis/planOnSteps';
+import type { Answer, Job, PlanAnswer, PlanJob } from '../../solving/diagnosis/solverJobs';
 
 /**
  * The smallest change that brings both checkpoints well into their bands; one movement alone where that is enough, because a player
@@ -29,18 +30,20 @@ async function planBeside(job: PlanJob): Promise<PlanAnswer> {
   const answer = typeof Worker === 'undefined' ? undefined : await askWorker(job);
   if (answer?.kind === 'plan') return answer;
   if (answer?.kind === 'refused') throw new Error(answer.message);
-  const { planFor } = await import('../../store/solver/planning');
+  const { planFor } = await import('../../solving/diagnosis/solverJobs');
   return planFor(job);
 }
 
-function askWorker(job: PlanJob): Promise<Answer | undefined> {
-  const worker = new Worker(new URL('../../store/solver/solver.worker.ts', import.meta.url), { type: 'module' });
-  return new Promise<Answer | undefined>((resolve) => {
-    worker.onmessage = ({ data }: MessageEvent<{ readonly answer: Answer }>) => resolve(data.answer);
-    worker.onerror = (event) => {
-      event.preventDefault();
-      resolve(undefined);
-    };
-    worker.postMessage({ number: 0, job });
-  }).finally(() => worker.terminate());
+async function askWorker(job: PlanJob): Promise<Answer | undefined> {
+  const worker = createWorkerClient<Job, Answer>(
+    () => new Worker(new URL('../../store/solver/solver.worker.ts', import.meta.url), { type: 'module' }),
+  );
+  let answer: Answer | undefined;
+  await worker
+    .ask(job, (one) => {
+      answer = one;
+    })
+    .catch(() => undefined);
+  worker.end();
+  return answer;
 }

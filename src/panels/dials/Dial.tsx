@@ -13,12 +13,18 @@ import {
 import { DialRule } from './DialRule';
 import { DialValue } from './DialValue';
 import { dialWords, spokenLike } from './dialWords';
-import { liftUp, putDown } from './doubleTap';
+import { useDoubleTap } from './doubleTap';
 import { holdKey, holdPointer } from './gesture';
 import { StepButton } from './StepButton';
 
 /** Divisions of the rule; each is a round number of steps. */
-const TICKS = { leadWristFlexion: 16, rotationRate: 16, rotationDelay: 16, trailSideBend: 12, pelvisShift: 20 } as const;
+const TICKS = {
+  leadWristFlexion: 16,
+  rotationRate: 16,
+  rotationDelay: 16,
+  trailSideBend: 12,
+  pelvisShift: 20,
+} as const;
 
 interface Props {
   readonly id: DialId;
@@ -34,6 +40,7 @@ export function Dial({ id, leads = false }: Props) {
   const value = ({ document }: DeskState): number => dialValue(document.movements, id);
   const slider = useRef<HTMLInputElement>(null);
   const note = useRef<HTMLSpanElement>(null);
+  const { putDown, liftUp } = useDoubleTap();
   useWritten(value, (now) => {
     const { spoken, past, bracket } = dialWords(id, now, units);
     const { current: field } = slider;

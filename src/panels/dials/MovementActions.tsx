@@ -1,5 +1,6 @@
 import { holdGhost, resetAll, setExaggerate, useDesk } from '../../store';
 
+/** Puts every movement back to zero. */
 export const ResetButton = () => (
   <button type="button" className="plain" onClick={resetAll}>
     Reset all

@@ -4,6 +4,7 @@ import { Dial } from './Dial';
 import { ExaggerateSwitch, GhostButton, ResetButton } from './MovementActions';
 import { SITUATIONS_ID } from './Situations';
 
+/** What the three movements are called on the page. */
 export const GROUP_NAMES: Readonly<Record<MovementGroup, string>> = {
   leadWrist: 'Lead wrist',
   rotation: 'Rotation',

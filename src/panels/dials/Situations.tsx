@@ -2,15 +2,12 @@ import { useRef } from 'react';
 import { loadSituation, SITUATIONS, useWrittenAtRest, type Dialled, type SituationId } from '../../store';
 import { ExaggerateSwitch, GhostButton, ResetButton } from './MovementActions';
 
+/** Id of the sheet, for the buttons that open it. */
 export const SITUATIONS_ID = 'situations';
 
 const TEXTS = new Map(SITUATIONS.map(({ id, dialled }) => [JSON.stringify(dialled), id]));
-let last: { movements: Dialled; id: SituationId | undefined } | undefined;
 /** The situation that is dialled just so, if any. */
-function situationOf(movements: Dialled): SituationId | undefined {
-  if (last?.movements !== movements) last = { movements, id: TEXTS.get(JSON.stringify(movements)) };
-  return last.id;
-}
+const situationOf = (movements: Dialled): SituationId | undefined => TEXTS.get(JSON.stringify(movements));
 
 /** Ready-made situations in a sheet that opens over the stage; a tap loads one and closes it. */
 export function Situations() {

@@ -10,6 +10,7 @@ const OWN: Partial<Record<DialId, { label: string; bracket: string }>> = {
   pelvisDelay: { label: 'Start of the pelvis', bracket: 'on its own' },
 };
 
+/** The movement whose words a dial uses: the pelvis alone speaks as rotation and tilt do. */
 export const spokenLike = (id: DialId): MovementId => LIKE[id] ?? (id as MovementId);
 
 /** Everything a dial says about itself at a value, in the unit of the slider. */
@@ -30,6 +31,7 @@ export interface Typing {
 
 const CM_PER_INCH = 2.54;
 
+/** How the value of a dial is typed and shown: unit, decimals, and the factor from the slider's own unit. */
 export function typingOf(id: DialId, units: Pick<Units, 'length'>): Typing {
   const like = spokenLike(id);
   if (like === 'rotationRate') return scaled('%', 0, 100);

@@ -1,4 +1,4 @@
-import type { PointerEvent } from 'react';
+import { useRef, type PointerEvent } from 'react';
 import { desk, undo, type DeskState } from '../../store';
 
 /** Two taps so close in time and place are a double tap; a pointer that moves farther than `STILL` drags. Ms and px, our choice. */
@@ -7,7 +7,6 @@ const NEAR = 24;
 const STILL = 8;
 
 interface Tap {
-  readonly slider: HTMLElement;
   readonly at: number;
   readonly x: number;
   readonly y: number;
@@ -15,30 +14,39 @@ interface Tap {
   readonly past: DeskState['history']['past'];
 }
 
-let down: Tap | undefined;
-let tapped: Tap | undefined;
-
 const isNear = (tap: Tap, { x, y }: { x: number; y: number }, within: number): boolean =>
   Math.hypot(tap.x - x, tap.y - y) <= within;
 
-/** A pointer goes down on a slider. */
-export function putDown({ currentTarget, timeStamp, clientX, clientY, button }: PointerEvent<HTMLElement>): void {
-  const { past } = desk.getState().history;
-  down = button === 0 ? { slider: currentTarget, at: timeStamp, x: clientX, y: clientY, past } : undefined;
+/** What a slider hands its pointer's events to. */
+interface DoubleTap {
+  readonly putDown: (event: PointerEvent<HTMLElement>) => void;
+  /** Answers whether the pointer has just gone up from the second of two taps. */
+  readonly liftUp: (event: PointerEvent<HTMLElement>) => boolean;
 }
 
 /**
- * A pointer goes up. Answers whether that was the second of two taps: browsers tell of those with a mouse only, and of a click and a drag as well.
- * What the taps themselves moved has been taken back then, so that what follows is the one undo step.
+ * Tells double taps on one slider: browsers tell of those with a mouse only, and of a click and a drag as well. What the taps
+ * themselves moved has been taken back when the second goes up, so that what follows is the one undo step.
  */
-export function liftUp({ clientX, clientY }: PointerEvent<HTMLElement>): boolean {
-  const first = tapped;
-  const second = down && isNear(down, { x: clientX, y: clientY }, STILL) ? down : undefined;
-  down = undefined;
-  tapped = second;
-  if (!first || second?.slider !== first.slider) return false;
-  if (second.at - first.at > SOON_MS || !isNear(first, second, NEAR)) return false;
-  tapped = undefined;
-  while (desk.getState().history.past.length > first.past.length) undo();
-  return true;
+export function useDoubleTap(): DoubleTap {
+  const down = useRef<Tap>(undefined);
+  const tapped = useRef<Tap>(undefined);
+  return {
+    putDown({ timeStamp, clientX, clientY, button }) {
+      const { past } = desk.getState().history;
+      down.current = button === 0 ? { at: timeStamp, x: clientX, y: clientY, past } : undefined;
+    },
+    liftUp({ clientX, clientY }) {
+      const first = tapped.current;
+      const second = down.current && isNear(down.current, { x: clientX, y: clientY }, STILL) ? down.current : undefined;
+      down.current = undefined;
+      tapped.current = second;
+      if (!first || !second || second.at - first.at > SOON_MS || !isNear(first, second, NEAR)) return false;
+      // Something else was done between the two.
+      if (second.past.length > first.past.length + 1) return false;
+      tapped.current = undefined;
+      while (desk.getState().history.past.length > first.past.length) undo();
+      return true;
+    },
+  };
 }

@@ -1,7 +1,7 @@
 import { useId, useState } from 'react';
 import { minus } from '../player/lengthFields';
 
-export interface NumberFieldProps {
+interface NumberFieldProps {
   readonly label: string;
   readonly unit: string;
   /** Number in the field; undefined is an empty field. */
@@ -16,7 +16,7 @@ export interface NumberFieldProps {
 
 /** Reads what people type: comma or point, any minus sign. */
 function parse(text: string): number | undefined {
-  const plain = text.trim().replace(',', '..').replace('−', '-');
+  const plain = text.trim().replace(',', '.').replace('−', '-');
   return plain === '' ? undefined : Number(plain);
 }
 

@@ -16,13 +16,8 @@ import { MOVEMENT_GROUPS, type MovementGroup } from '../../model/movements';
 import { desk, put, useDesk } from '../../store';
 import { goTo, useBook, useMayWrite } from './navigation';
 import { SeenFields } from './SeenFields';
+import { GROUP_NAMES } from '../dials/Movements';
 import { TextField } from '../fields/TextField';
-
-export const MOVEMENT_NAMES: Readonly<Record<MovementGroup, string>> = {
-  leadWrist: 'Lead wrist',
-  rotation: 'Rotation',
-  sideTilt: 'Side tilt',
-};
 
 const edit = (lesson: LessonRecord, fields: Parameters<typeof editLesson>[2], label: string): void =>
   void book.apply(editLesson(lesson, book.birth().nowMs, fields, label));
@@ -89,7 +84,7 @@ function Plan({ lesson }: { lesson: LessonRecord }) {
           aria-disabled={!mayWrite}
           onClick={() => mayWrite && toggle(id)}
         >
-          {MOVEMENT_NAMES[id]}
+          {GROUP_NAMES[id]}
         </button>
       ))}
     </fieldset>

@@ -1,7 +1,7 @@
 import { useId } from 'react';
 import { MOVEMENT_GROUPS } from '../../model/movements';
 import type { LessonRecord } from '../../record';
-import { MOVEMENT_NAMES } from './LessonPage';
+import { GROUP_NAMES } from '../dials/Movements';
 import { lessonX } from './progress/ProgressPlot';
 
 const ROW = 24;
@@ -13,11 +13,11 @@ export function PlanStrip({ lessons, width }: { lessons: readonly LessonRecord[]
   if (rows.length === 0) return null;
   return (
     <svg className="progress-plot" width={width} height={rows.length * ROW * 2} role="img" aria-labelledby={id}>
-      <title id={id}>The plan that was followed: {rows.map((group) => MOVEMENT_NAMES[group]).join(', ')}</title>
+      <title id={id}>The plan that was followed: {rows.map((group) => GROUP_NAMES[group]).join(', ')}</title>
       {rows.map((group, row) => (
         <g key={group}>
           <text className="plot-plan" x={46} y={row * ROW * 2 + 16}>
-            {MOVEMENT_NAMES[group]}
+            {GROUP_NAMES[group]}
           </text>
           {lessons.map(({ plan, id: lesson }, at) =>
             plan.includes(group) ? (

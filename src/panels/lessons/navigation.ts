@@ -16,6 +16,7 @@ interface PlaceState {
   readonly said: string | null;
 }
 
+/** Which page of the lesson book is open, how its list is sorted and searched. Kept while the drawer is closed. */
 export const navigation = createStore<PlaceState>(() => ({
   place: { page: 'players' },
   search: '',
@@ -24,7 +25,10 @@ export const navigation = createStore<PlaceState>(() => ({
   said: null,
 }));
 
+/** Part of the navigation for React. */
 export const useNavigation = <T>(select: (state: PlaceState) => T): T => useStore(navigation, select);
+
+/** Opens a page of the lesson book; `said` is read out there. */
 export const goTo = (place: Place, said: string | null = null): void => navigation.setState({ place, said });
 
 /** Part of the lesson book for React. Select one primitive or one stable object. */

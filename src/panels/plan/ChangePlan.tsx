@@ -1,7 +1,8 @@
 import { MOVEMENT_GROUPS } from '../../model/movements';
 import { useDesk, type Dialled } from '../../store';
 import { useAsked } from '../../store/solver/solverClient';
-import type { PlanAnswer, StepPlan } from '../../store/solver/planning';
+import type { StepPlan } from '../../solving/diagnosis/planOnSteps';
+import type { PlanAnswer } from '../../solving/diagnosis/solverJobs';
 import { USUAL_GIVE_CM } from '../../store/document/sighting';
 import { setLocked, setWhy, showGhost, takeDialled, toDialled } from '../../store/desk/whyActions';
 import { sayLanding, sayPlans, sayUses } from '../../words/why/whatToChange';

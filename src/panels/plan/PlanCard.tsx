@@ -1,6 +1,8 @@
+import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import { DIALS } from '../../model/movements';
 import { useDerived, useDesk } from '../../store';
-import type { Effects, PlanAnswer, StepPlan } from '../../store/solver/planning';
+import type { Effects, StepPlan } from '../../solving/diagnosis/planOnSteps';
+import type { PlanAnswer } from '../../solving/diagnosis/solverJobs';
 import {
   CHECKPOINT_NAMES,
   DIAL_NAMES,
@@ -107,13 +109,11 @@ function BeforeAfter({ plan, answer }: Props) {
   const units = useDesk(({ document }) => document.units);
   const bands = useDerived(({ exactBands }) => exactBands);
   const handed = useDerived(({ player }) => player.handed);
-  const rows: { label: string; before: Told; after: Told }[] = (['leadArmParallel', 'shaftParallel'] as const).map(
-    (id) => ({
-      label: CHECKPOINT_NAMES[id].title,
-      before: sayJudged(id, answer.readingsNow[id], bands, units),
-      after: sayJudged(id, plan.readings[id], bands, units),
-    }),
-  );
+  const rows: { label: string; before: Told; after: Told }[] = CHECKPOINT_IDS.map((id) => ({
+    label: CHECKPOINT_NAMES[id].title,
+    before: sayJudged(id, answer.readingsNow[id], bands, units),
+    after: sayJudged(id, plan.readings[id], bands, units),
+  }));
   const before = linesOf(answer.now, handed, units);
   const after = linesOf(plan.effects, handed, units);
   for (const line of after) {

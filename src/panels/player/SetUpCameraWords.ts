@@ -1,5 +1,6 @@
+import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import type { CameraView } from '../../reading/camera/camera';
-import { throughCameras, useDerived, useDesk, type CheckpointId, type ThroughCameras } from '../../store';
+import { throughCameras, useDerived, useDesk, type ThroughCameras } from '../../store';
 import {
   CHECKPOINT_NAMES,
   isWorthMoving,
@@ -17,8 +18,6 @@ import {
   sayWhyWithheld,
   TOO_NARROW,
 } from '../../words';
-
-const IDS: readonly CheckpointId[] = ['leadArmParallel', 'shaftParallel'];
 
 /** One reading: without a camera, off its picture, and the difference. */
 export interface CameraRow {
@@ -54,7 +53,7 @@ function useLine(): CameraWords {
   const units = useDesk(({ document }) => document.units);
   const bands = useDerived((derived) => derived.bands);
   const checkpoints = useDerived((derived) => derived.checkpoints);
-  const all = IDS.map((at) => {
+  const all = CHECKPOINT_IDS.map((at) => {
     const { judged: read, asSeen } = downTheLine[at];
     const own = sayCheckpoint(at, checkpoints[at], bands, units);
     return { at, read, own, seen: sayCheckpoint(at, asSeen, bands, units) };
@@ -67,7 +66,7 @@ function useLine(): CameraWords {
   const misjudged = all.flatMap(({ at, read, own, seen }) =>
     'bend' in read ? (sayMisjudged(at, seen.word, own.word) ?? []) : [],
   );
-  const isHeld = IDS.every((id) => downTheLine[id].isHeld);
+  const isHeld = CHECKPOINT_IDS.every((id) => downTheLine[id].isHeld);
   const isBent = all.some(({ read }) => isWorthMoving(read));
   return {
     lead: sayLine(all, tripod, units),

@@ -1,3 +1,4 @@
+import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import { DIALS } from '../../model/movements';
 import type { Explanation } from '../../solving/diagnosis/match';
 import { judge } from '../../reading/verdicts';
@@ -143,9 +144,7 @@ function One({ explanation }: { explanation: Explanation }) {
   // Explanations start from the reference, where the pelvis turns with the chest.
   const dialled = toDialled(explanation.movements, { ...movements, pelvis: null });
   const isShown = ghost !== null && same(ghost, dialled);
-  const [arm, shaft] = (['leadArmParallel', 'shaftParallel'] as const).map(
-    (id) => sayJudged(id, explanation.readings[id], bands, units).text,
-  );
+  const [arm, shaft] = CHECKPOINT_IDS.map((id) => sayJudged(id, explanation.readings[id], bands, units).text);
   return (
     <li className="explanation" data-status={explanation.status}>
       <p className="explanation-name">
@@ -177,9 +176,13 @@ function One({ explanation }: { explanation: Explanation }) {
 function sayGive({ dials, plusMinus }: Explanation): string {
   const dial = DIALS.find(({ id }) => id === dials[0])!;
   const edge = plusMinus! / dial.edgeUnit;
-  const unit = { leadWristFlexion: '°', rotationRate: ' %', rotationDelay: ' ms', trailSideBend: '°', pelvisShift: ' cm' }[
-    dial.id
-  ];
+  const unit = {
+    leadWristFlexion: '°',
+    rotationRate: ' %',
+    rotationDelay: ' ms',
+    trailSideBend: '°',
+    pelvisShift: ' cm',
+  }[dial.id];
   return `± ${Math.max(1, Math.round(dial.id === 'rotationRate' ? edge * 100 : edge))}${unit}`;
 }
 

@@ -13,7 +13,7 @@ const JointsBench = lazy(loadingChunk(() => import('../pose/JointsBench')));
 const LessonBook = lazy(loadingChunk(() => import('../lessons/LessonBook')));
 const Showing = lazy(loadingChunk(() => import('../showing/Showing')));
 /** Drawings that belong to drawers, made by who wires the board: panels draw none. */
-export interface DrawerProps {
+interface DrawerProps {
   readonly ballDrawings: React.ReactNode;
   /** Both plates of two compared swings, side by side. */
   readonly pairDrawings: React.ReactNode;

@@ -1,3 +1,4 @@
+import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import { useEffect, useState } from 'react';
 import { sayCheckpoint, sayStatus } from '../../words';
 import { current, desk, subscribe } from '../../store';
@@ -11,9 +12,7 @@ function spokenNow(): string {
   if (derived.status !== 'ready') return sayStatus(derived);
   const { units } = desk.getState().document;
   const { checkpoints, bands } = derived;
-  return (['leadArmParallel', 'shaftParallel'] as const)
-    .map((id) => sayCheckpoint(id, checkpoints[id], bands, units).spoken)
-    .join(' ');
+  return CHECKPOINT_IDS.map((id) => sayCheckpoint(id, checkpoints[id], bands, units).spoken).join(' ');
 }
 
 /** Says politely when a verdict has changed. */

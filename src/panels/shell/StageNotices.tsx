@@ -30,7 +30,7 @@ import { useWrittenText } from '../fields/useWrittenText';
 import { GuessNotice, TrialNotice } from '../why/WhyNotices';
 
 /** The first dial past its usual range, in a sentence: one hint at a time. */
-function cautionOf(movements: Document['movements'], units: Document['units']): string | undefined {
+function cautionOf({ movements, units }: Document): string | undefined {
   for (const { id } of EDGE_DIALS) {
     if ((id === 'pelvisRate' || id === 'pelvisDelay') && !movements.pelvis) continue;
     const value = dialValue(movements, id);
@@ -39,15 +39,6 @@ function cautionOf(movements: Document['movements'], units: Document['units']): 
     return `${dialWords(id, value, units).label}: ${past.charAt(0).toLowerCase()}${past.slice(1)}`;
   }
   return undefined;
-}
-
-let last: { movements: Document['movements']; units: Document['units']; caution: string | undefined } | undefined;
-/** The same, asked at every change of the desk and worked out at those that count. */
-function caution({ movements, units }: Document): string | undefined {
-  if (last?.movements !== movements || last.units !== units) {
-    last = { movements, units, caution: cautionOf(movements, units) };
-  }
-  return last.caution;
 }
 
 /** What the swing brings to the ball and what the ball does, always in sight. Written: it changes at every step of a slider. */
@@ -141,7 +132,7 @@ export function StageNotices() {
   const isInDrawer = useDesk(({ session }) => session.drawer !== null && session.drawer !== 'joints');
   const warning = useRef<HTMLParagraphElement>(null);
   useWritten(
-    ({ document }) => caution(document),
+    ({ document }) => cautionOf(document),
     (text = '') => {
       if (!warning.current) return;
       warning.current.textContent = text;

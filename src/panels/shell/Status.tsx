@@ -8,7 +8,7 @@ const INCHES_PER_FOOT = 12;
 const M_PER_INCH = 0.0254;
 
 /** "1.78 m" or "5 ft 10 in". */
-export function sayStature(statureM: number, { length }: Document['units']): string {
+function sayStature(statureM: number, { length }: Document['units']): string {
   if (length === 'cm') return `${statureM.toFixed(2)} m`;
   const inches = Math.round(statureM / M_PER_INCH);
   return `${Math.floor(inches / INCHES_PER_FOOT)} ft ${inches % INCHES_PER_FOOT} in`;

@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'react';
-import { useShowing } from './useShowing';
-import { canShare, dismiss, share } from './work';
+import { useShowing } from './task/useShowing';
+import { canShare, dismiss, share } from './task/showingStore';
 
 function saySize(bytes: number): string {
   if (bytes < 1e6) return `${Math.max(1, Math.round(bytes / 1e3))} kB`;

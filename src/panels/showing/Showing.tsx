@@ -1,12 +1,12 @@
 import { useEffect } from 'react';
 import { useDerived, useDesk } from '../../store';
 import { NOT_EXAGGERATED } from '../../words';
-import { ClipForm } from './ClipForm';
+import { ClipForm } from './clip/ClipForm';
 import { Files } from './Files';
 import { LinkForm } from './LinkForm';
 import { PaperForm } from './sheet/PaperForm';
 import { exposeFrames } from './probe';
-import { WorkNote } from './WorkNote';
+import { WorkNote } from './task/WorkNote';
 import './showing.css';
 
 /** The Clip drawer: what to show, make it, hand it on. */

@@ -1,7 +1,7 @@
 import { pixelSize } from '../../export';
 import { desk } from '../../store';
 import { sayWho } from '../shell/Status';
-import { showing, subjectNow } from './work';
+import { showing, subjectNow } from './task/showingStore';
 
 /** The reel of the clip that stands in the drawer, on the page. */
 async function openHere() {

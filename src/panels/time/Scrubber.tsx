@@ -10,7 +10,6 @@ import {
   useDerived,
   useWritten,
   type PositionId,
-  type Positions,
 } from '../../store';
 import { along } from '../dials/DialRule';
 import { DOWNSWING_SHARES, railOf, type Rail } from './timeRail';
@@ -20,13 +19,8 @@ const FINE = 1000;
 /** One arrow key, s of reference time. */
 const NUDGE = 0.005;
 
-/** One rail per swing; asked for often, built seldom. */
-let known: { positions: Positions; rail: Rail } | undefined;
-function currentRail(): Rail {
-  const { positions } = current();
-  if (known?.positions !== positions) known = { positions, rail: railOf(positions) };
-  return known.rail;
-}
+/** The rail of the swing on the desk. Ten knots: not worth remembering. */
+const currentRail = (): Rail => railOf(current().positions);
 
 /** The rail of the swing with its ten positions and the playhead. The playhead is moved without rendering. */
 export function Scrubber() {

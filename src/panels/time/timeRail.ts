@@ -11,6 +11,7 @@ const SHARES: Partial<Record<PositionId, number>> = {
   P9: 0.93,
   P10: 1,
 };
+/** The part of the rail, top to impact, that the downswing fills. */
 export const DOWNSWING_SHARES = { from: 0.24, to: 0.8 } as const;
 
 interface Knot {

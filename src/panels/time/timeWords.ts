@@ -1,6 +1,6 @@
 import { POSITION_IDS, type PositionId, type Positions } from '../../store';
 
-export const POSITION_NAMES: Readonly<Record<PositionId, string>> = {
+const POSITION_NAMES: Readonly<Record<PositionId, string>> = {
   P1: 'address',
   P2: 'shaft parallel going back',
   P3: 'lead arm parallel going back',

@@ -1,3 +1,4 @@
+import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import { isReached } from '../../reading/checkpoints';
 import { judgedReading } from '../../reading/verdicts';
 import { useDerived, useDesk } from '../../store';
@@ -41,7 +42,7 @@ function Gaps() {
   const checkpoints = useDerived((derived) => derived.checkpoints);
   const bands = useDerived((derived) => derived.bands);
   const units = useDesk(({ document }) => document.units);
-  const said = (['leadArmParallel', 'shaftParallel'] as const).flatMap((id) => {
+  const said = CHECKPOINT_IDS.flatMap((id) => {
     const checkpoint = checkpoints[id];
     const guessed = drawn?.[id];
     if (guessed === undefined || !isReached(checkpoint)) return [];

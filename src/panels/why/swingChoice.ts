@@ -1,5 +1,5 @@
 import { lessonsOf, listPlayers, sayDay, swingsOf, type BookRecord } from '../../record';
-import { matchOnSteps } from '../../store/solver/snapMatch';
+import { matchOnSteps } from '../../solving/diagnosis/matchOnSteps';
 import { STILL_DIALLED, SITUATIONS, type Document } from '../../store';
 import { toDialled } from '../../store/document/convert';
 import { explainBy, SWING_NAMES, situationSwing, type SwingOf } from '../../store/derive/swings';
@@ -9,12 +9,13 @@ import { STILL } from '../../model/movements';
 import { DEFAULT_BANDS } from '../../reading/verdicts';
 
 /** A swing in a list. One from the lesson book brings itself along. */
-export interface SwingOption {
+interface SwingOption {
   readonly value: SwingId;
   readonly text: string;
   readonly swing?: SwingOf;
 }
-export interface SwingGroup {
+/** Swings in a list under one heading. */
+interface SwingGroup {
   readonly label: string;
   readonly options: readonly SwingOption[];
 }
@@ -88,7 +89,6 @@ explainBy(({ leadArmParallel: arm, shaftParallel: shaft }, swing, armAngle) => {
   if (!arm && !shaft) return STILL_DIALLED;
   const seen = { ...(arm && { leadArmParallel: toMetres(arm) }), ...(shaft && { shaftParallel: toMetres(shaft) }) };
   const [first] = matchOnSteps({
-    kind: 'match',
     swing,
     from: STILL,
     seen,

@@ -5,7 +5,7 @@ import { useDesk } from '../../store';
 import { showLength } from '../../words';
 import { along, type Point } from '../plate/frame';
 import type { LivePlate } from '../plate/livePlate';
-import { linePath } from '../figure/shapes';
+import { linePath } from '../figure/paths';
 import './marks.css';
 
 /** Lines of the cloud, and the seed that draws the same cloud every time. */

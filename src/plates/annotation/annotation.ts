@@ -27,13 +27,14 @@ export interface Annotation {
 }
 
 /** The ring on the line, and how dragging it reads: one metre of the reading moves it by `perMetre` units along `direction`. */
-export interface Handle {
+interface Handle {
   readonly at: Point;
   readonly direction: Point;
   readonly perMetre: number;
 }
 
-export interface ScaleBar {
+/** A length to compare with, named. */
+interface ScaleBar {
   readonly line: Segment;
   readonly ticks: readonly Segment[];
   readonly caption: Caption;
@@ -56,6 +57,7 @@ export interface Measured {
   readonly unit: string;
 }
 
+/** Radii of the ring and of the pin, and half the cross through the pin, units. */
 export const HANDLE_RADIUS = 9;
 export const PIN_RADIUS = 5.4;
 export const REGISTER_CROSS = 10;
@@ -69,6 +71,7 @@ export const roomIn = (view: Box): Box => ({
 
 /** Length of the bar (m) and its name, in the unit the coach reads. */
 const BARS = { cm: { length: 0.2, caption: '20 cm' }, in: { length: 8 * 0.0254, caption: '8 in' } } as const;
+/** Units a scale bar comes in. */
 export type BarUnit = keyof typeof BARS;
 
 /** A scale bar in the first corner where nothing is in its way. `corners` name its left or right lower end. */

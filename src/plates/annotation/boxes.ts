@@ -6,6 +6,7 @@ export interface Obstacles {
   readonly lines: Segment[];
 }
 
+/** The box around a point; as tall as it is wide unless said otherwise. */
 export const boxAround = ({ x, y }: Point, halfWidth: number, halfHeight = halfWidth): Box => ({
   left: x - halfWidth,
   top: y - halfHeight,
@@ -21,12 +22,15 @@ export const grow = ({ left, top, right, bottom }: Box, by: number): Box => ({
   bottom: bottom + by,
 });
 
+/** Whether a box lies inside a room, edges included. */
 export const isInside = (box: Box, room: Box): boolean =>
   box.left >= room.left && box.right <= room.right && box.top >= room.top && box.bottom <= room.bottom;
 
+/** Whether a point lies in a box, edges included. */
 export const holds = (box: Box, { x, y }: Point): boolean =>
   x >= box.left && x <= box.right && y >= box.top && y <= box.bottom;
 
+/** Whether two boxes overlap; sharing an edge is not enough. */
 export const doBoxesMeet = (a: Box, b: Box): boolean =>
   a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 

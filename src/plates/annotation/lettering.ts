@@ -21,6 +21,7 @@ const UNIT_UNITS = 17;
 /** Below this size captions would be larger than what they name. */
 export const BARE_BELOW = 0.6;
 
+/** Sizes for a plate drawn at `pxPerUnit`: never smaller on the screen than can be read. */
 export const letteringAt = (pxPerUnit: number, isBare = pxPerUnit < BARE_BELOW): Lettering => ({
   caption: CAPTION_PX / pxPerUnit,
   figure: Math.max(FIGURE_UNITS, FIGURE_PX / pxPerUnit),
@@ -34,10 +35,11 @@ const GAP = 3;
 
 /** Width of "21 cm" as it stands on a dimension line, units. */
 export function figureWidth(number: string, unit: string, letters: Lettering): number {
-  const digits = number.replace('..', '').length;
+  const digits = number.replace('.', '').length;
   const points = number.length - digits;
   return letters.figure * (digits * EM.digit + points * EM.point) + GAP + letters.unit * unit.length * EM.unit;
 }
+/** Width of a caption, units. */
 export function captionWidth(text: string, letters: Lettering): number {
   let ems = 0;
   for (const letter of text) ems += 'fijlrt '.includes(letter) ? EM.slim : letter === 'm' ? EM.wide : EM.letter;
@@ -58,6 +60,7 @@ export interface Caption {
 const RISE = 0.72;
 const FALL = 0.24;
 
+/** A caption that starts or ends at a point of its base line. */
 export function captionAt(text: string, at: Point, anchor: 'start' | 'end', letters: Lettering): Caption {
   const width = captionWidth(text, letters);
   const left = anchor === 'start' ? at.x : at.x - width;
@@ -117,6 +120,7 @@ export interface Figure {
   readonly box: Box;
 }
 
+/** A number with its unit, its middle at a point. */
 export function figureAround(middle: Point, number: string, unit: string, letters: Lettering): Figure {
   const halfHeight = (letters.figure * RISE) / 2;
   const box = boxAround(middle, figureWidth(number, unit, letters) / 2, halfHeight);

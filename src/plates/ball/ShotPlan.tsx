@@ -3,11 +3,10 @@ import type { Shot } from '../../flight/shot';
 import { useDerived, useDesk } from '../../store';
 import { CARRY_WIDTH, sayApex, sayCarry, sayCurve, sayNoShot, sayShape, sayStart } from '../../words';
 import { shotDrawing } from './shotDrawing';
-import { areaPath, linePath, Number, Words } from './Strike';
+import { Number, Words } from './Strike';
+import { areaPath, linePath, tenth } from '../figure/paths';
 import { isRoomy, useSize } from '../useSize';
 import './fromAbove.css';
-
-const n = (value: number): number => Math.round(value * 10) / 10;
 
 /** The shot seen from above, to scale: start line, curve, and the landing as wide as models differ. */
 export function ShotPlan() {
@@ -45,7 +44,7 @@ function Drawn({ shot }: { shot: Shot }) {
               </pattern>
             </defs>
             {drawing.arcs.map(({ radius }) => (
-              <circle key={radius} className="above-arc" cx={drawing.ball.x} cy={drawing.ball.y} r={n(radius)} />
+              <circle key={radius} className="above-arc" cx={drawing.ball.x} cy={drawing.ball.y} r={tenth(radius)} />
             ))}
             <path className="above-target" d={linePath(drawing.target)} />
             <path className="above-solid" d={areaPath(drawing.targetHead)} />
@@ -53,8 +52,8 @@ function Drawn({ shot }: { shot: Shot }) {
             <path className="above-strip" d={areaPath(drawing.width)} fill={`url(#${hatch})`} />
             <path className="above-tick" d={drawing.widthTicks.map(linePath).join('')} />
             <path className="above-curve" d={areaPath(drawing.curve).slice(0, -1)} />
-            <circle className="above-apex" cx={n(drawing.apex.x)} cy={n(drawing.apex.y)} r="4" />
-            <circle className="above-landing" cx={n(drawing.landing.x)} cy={n(drawing.landing.y)} r="4.5" />
+            <circle className="above-apex" cx={tenth(drawing.apex.x)} cy={tenth(drawing.apex.y)} r="4" />
+            <circle className="above-landing" cx={tenth(drawing.landing.x)} cy={tenth(drawing.landing.y)} r="4.5" />
             <circle className="above-ball" cx={drawing.ball.x} cy={drawing.ball.y} r="5" />
             {drawing.arcs.map(({ label: name }) => name && <Words key={name.text} label={name} />)}
             {drawing.labels.map((each) => (

@@ -3,24 +3,21 @@ import type { Delivery } from '../../reading/delivery/delivery';
 import { useDerived } from '../../store';
 import { sayFace, sayFaceToPath, sayPath, sayShape } from '../../words';
 import { LETTERS, NUMBERS, type Label } from './fromAbove';
-import type { Point, Segment } from '../plate/frame';
 import type { Figure } from '../annotation/lettering';
 import { strikeDrawing } from './strikeDrawing';
+import { areaPath, linePath, tenth } from '../figure/paths';
 import { isRoomy, useSize } from '../useSize';
 import './fromAbove.css';
 
-const n = (value: number): number => Math.round(value * 10) / 10;
-export const linePath = ({ from, to }: Segment): string => `M${n(from.x)} ${n(from.y)}L${n(to.x)} ${n(to.y)}`;
-export const areaPath = (points: readonly Point[]): string =>
-  points.length === 0 ? '' : `M${points.map(({ x, y }) => `${n(x)} ${n(y)}`).join('L')}Z`;
-
+/** A label of a drawing from above. */
 export const Words = ({ label: { text, at } }: { label: Label }) => (
-  <text className="above-label" x={n(at.x)} y={n(at.y)} fontSize={LETTERS.caption}>
+  <text className="above-label" x={tenth(at.x)} y={tenth(at.y)} fontSize={LETTERS.caption}>
     {text}
   </text>
 );
+/** A number with its unit on a drawing from above. */
 export const Number = ({ figure: { number, unit, at } }: { figure: Figure }) => (
-  <text className="above-number" x={n(at.x)} y={n(at.y)} fontSize={NUMBERS.figure}>
+  <text className="above-number" x={tenth(at.x)} y={tenth(at.y)} fontSize={NUMBERS.figure}>
     {number}
     <tspan className="above-unit" dx={unit === '°' ? 0 : 3} fontSize={unit === '°' ? NUMBERS.figure : NUMBERS.unit}>
       {unit}

@@ -6,10 +6,12 @@ import { captionWidth, figureWidth, letteringAt, type Figure } from '../annotati
 export const LETTERS = letteringAt(1, false);
 /** Numbers on these drawings are smaller than on a plate: they are said again in the table. */
 const NUMBER_PX = 22;
+/** Sizes of the numbers on these drawings, css px. */
 export const NUMBERS = { ...LETTERS, figure: NUMBER_PX };
 
 /** Unit vector of a heading seen from above: rad from the target, + right. */
 export const headingOf = (angle: number): Point => ({ x: Math.sin(angle), y: -Math.cos(angle) });
+/** A direction turned a quarter to the right, y down. */
 export const toRightOf = ({ x, y }: Point): Point => ({ x: -y, y: x });
 const backFrom = ({ x, y }: Point): Point => ({ x: -x, y: -y });
 
@@ -38,6 +40,7 @@ const labelAround = (text: string, middle: Point): Label => {
   return { text, at: { x: middle.x, y: middle.y + (LETTERS.caption * RISE) / 2 }, box };
 };
 
+/** A number with its unit, its middle at a point. */
 export const numberAround = (middle: Point, number: string, unit: string): Figure => {
   const halfHeight = (NUMBERS.figure * RISE) / 2;
   const box = boxAround(middle, figureWidth(number, unit, NUMBERS) / 2 + MARGIN, halfHeight + MARGIN);
@@ -93,6 +96,7 @@ export const lineThrough = (at: Point, direction: Point, before: number, after: 
   to: along(at, direction, after),
 });
 
+/** Room for lettering in a drawing of this size, css px. */
 export const roomIn = (width: number, height: number, edge = 4): Box => ({
   left: edge,
   top: edge,

@@ -2,7 +2,8 @@ import { createElement, useId, type ReactElement } from 'react';
 import type { Lettering } from '../annotation/lettering';
 import { Patterns } from './Patterns';
 import type { PlateDrawing } from '../plate/plateDrawing';
-import { layersOf, type Shape } from './shapes';
+import type { Shape } from './shape';
+import { layersOf } from './shapes';
 
 const NAMES: Readonly<Record<string, string>> = {
   class: 'className',

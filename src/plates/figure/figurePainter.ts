@@ -1,57 +1,15 @@
 import type { Body } from '../../model/body';
 import type { Club } from '../../model/club';
 import { AT, type Pose } from '../../model/chain';
-import { createFigure, type Figure } from '../../figure/figure';
+import { createFigure } from '../../figure/figure';
 import { createPlacement, MATRIX_SIZE, PART, type PartId } from '../../figure/partIds';
 import { placeFigure, type Stance } from '../../figure/place';
-import { BOUND_SIZE, findKept, forget, isStill, project, remember, SKETCH, stand, type Drawn } from './outlineCache';
-import { findSilhouetteCandidates } from './silhouetteCandidates';
-import { engrave, engravingPaths, type EngravedPart } from './engraving';
+import { outlineShapes, type DrawnPart, type Finish, type Outline, type PlateFigure, type Tone } from './drawnPart';
+import { BOUND_SIZE, findKept, forget, isStill, project, remember, stand, type Drawn } from './outlineCache';
+import { engrave, engravingPaths } from './engraving';
 import { SHEET, toX, toY, type Frame } from '../plate/frame';
-import { findHull, FLAT, hullPath } from './hull';
-import { NONE, outlineShapes, type Matrix, type Shape } from './shapes';
-
-export type Tone = 'beech' | 'walnut' | 'tinted' | 'grip' | 'steel' | 'head';
-
-/** The figure of one player with one club, ready to be drawn on plates. */
-export interface PlateFigure {
-  readonly figure: Figure;
-  readonly engraved: readonly EngravedPart[];
-  /** Of each part: which of its points can be on its contour. */
-  readonly leans: readonly Float32Array[];
-  /** Box and ball around each part in its own axes, m, `BOUND_SIZE` numbers each. What lies off the plate is not drawn. */
-  readonly bounds: Float64Array;
-}
-
-/**
- * How much care goes into a figure: while everything moves a sketch, whose contours are carried along where that shows no difference;
- * contours drawn for where they stand; the lines of the engraver too.
- */
-export type Finish = 'sketch' | 'drawn' | 'engraved';
-
-/**
- * Contour of one part, and its engraving once there is time for it. Paths in tenths of a unit from where the frame puts the middle of
- * the stance: a plate that only slides its frame along draws nothing anew.
- */
-export interface Outline {
-  readonly contour: string;
-  readonly shade: string;
-  readonly lit: string;
-  readonly finish: Finish;
-  /** All of it, ready to be written. */
-  readonly shapes: readonly Shape[];
-}
-
-/** A part on the plate, ready to be written as a group of its outline. */
-export interface DrawnPart extends Shape {
-  readonly id: PartId;
-  readonly tone: Tone;
-  /** Club and hands lie over the pattern, the rest of the figure under it. */
-  readonly isInFront: boolean;
-  readonly outline: Outline;
-  /** Brings an outline that was drawn elsewhere to where the part lies. Nothing for one that was drawn here. */
-  readonly matrix: Matrix | undefined;
-}
+import { HullFinder } from './hull';
+import { NONE } from './shape';
 
 const HANDS: readonly PartId[] = [
   'wristLead',
@@ -89,21 +47,27 @@ export function preparePlateFigure(body: Body, club: Club): PlateFigure {
     bounds[BOUND_SIZE * i + 3] = radius;
   });
   const engraved = figure.parts.map((part) => engrave(PLAIN.has(part.id) ? { ...part, ringCount: 1 } : part));
-  return { figure, engraved, bounds, leans: figure.parts.map(findSilhouetteCandidates) };
+  return { figure, engraved, bounds };
 }
 
-let last: { body: Body; club: Club; plate: PlateFigure } | undefined;
+/** Figures that were prepared, for as long as their body and club are in use. */
+const prepared = new WeakMap<Body, WeakMap<Club, PlateFigure>>();
 
-/** The prepared figure of the player at hand; both plates share it. */
+/** The prepared figure of a player with a club; whatever draws the two shares it. */
 export function plateFigureOf(body: Body, club: Club): PlateFigure {
-  if (last?.body !== body || last.club !== club) last = { body, club, plate: preparePlateFigure(body, club) };
-  return last.plate;
+  let clubs = prepared.get(body);
+  if (!clubs) prepared.set(body, (clubs = new WeakMap()));
+  let plate = clubs.get(club);
+  if (!plate) clubs.set(club, (plate = preparePlateFigure(body, club)));
+  return plate;
 }
 
 /** How far past the plate's box the frame around it may reach, units. */
 const MARGIN = 90;
+/** Room to work in, filled anew for every figure and every part. */
 const placement = createPlacement();
 const depth = new Float64Array(placement.length / MATRIX_SIZE);
+const hull = new HullFinder();
 /**
  * The figure in `pose`, seen down the line: contours from far to near, then the club in the hands, the hands around it, and the head
  * on top when it is nearer than the hands. `drawn` remembers for the next time.
@@ -188,20 +152,15 @@ function drawPart(plate: PlateFigure, i: number, frame: Frame, finish: Finish, d
 
 /** Whether what was drawn is fine enough. A sketch takes what was drawn with more care, but no engraving. */
 const willDo = ({ outline, matrix }: DrawnPart, finish: Finish): boolean =>
-  finish === 'sketch' ? outline.finish !== 'engraved' : outline.finish === finish && !matrix;
+  outline.isEngraved === (finish === 'engraved') && (finish === 'sketch' || !matrix);
 
-function outlineOf(
-  { figure, leans, engraved }: PlateFigure,
-  i: number,
-  tone: Tone,
-  frame: Frame,
-  finish: Finish,
-): Outline {
+function outlineOf({ figure, engraved }: PlateFigure, i: number, tone: Tone, frame: Frame, finish: Finish): Outline {
   const m = i * MATRIX_SIZE;
-  const flatness = finish === 'sketch' ? SKETCH : FLAT;
-  const contour = hullPath(findHull(figure.parts[i].rings, placement, m, frame, leans[i], flatness));
-  const { shade, lit } = finish === 'engraved' ? engravingPaths(engraved[i], placement, m, frame) : NOTHING;
-  return { contour, shade, lit, finish, shapes: outlineShapes(tone, contour, shade, lit) };
+  hull.find(figure.parts[i].rings, placement, m, frame);
+  const contour = hull.toPath();
+  const isEngraved = finish === 'engraved';
+  const { shade, lit } = isEngraved ? engravingPaths(engraved[i], placement, m, frame) : NOTHING;
+  return { contour, shade, lit, isEngraved, shapes: outlineShapes(tone, contour, shade, lit) };
 }
 
 const NOTHING = { shade: '', lit: '' } as const;

@@ -1,7 +1,7 @@
 import { PART_IDS } from '../../figure/partIds';
-import type { DrawnPart, Outline, PlateFigure } from './figurePainter';
+import type { DrawnPart, Outline, PlateFigure } from './drawnPart';
 import type { Frame } from '../plate/frame';
-import type { Matrix } from './shapes';
+import type { Matrix } from './shape';
 
 /** Numbers a part in `PlateFigure.bounds`: the middle of a box around it, the radius of a ball around that, half the box's sides. */
 export const BOUND_SIZE = 7;
@@ -31,6 +31,7 @@ export interface Drawn {
   /** Counts what was taken from `kept` or put there. */
   uses: number;
 }
+/** The memory of a plate that has drawn nothing yet. */
 export const createDrawn = (): Drawn => ({
   plate: undefined,
   parts: [],
@@ -49,10 +50,7 @@ const MOST_KEPT = 24;
 
 /** A part is drawn anew when one of its points may have moved by more than this, units: a small part of a pixel on any screen. */
 const STILL = 0.05;
-/**
- * While everything moves a contour may be off by this by its turn, and once more by its corners, units: a quarter of what the pen is
- * wide.
- */
+/** While everything moves a contour may be off by this by its turn, units: a quarter of what the pen is wide. */
 export const SKETCH = 0.3;
 
 const now = new Float64Array(PROJECTION_SIZE);

@@ -1,4 +1,4 @@
-import type { Matrix, Shape } from './shapes';
+import type { Matrix, Shape } from './shape';
 
 const SVG = 'http://www.w3.org/2000/svg';
 
@@ -6,7 +6,7 @@ interface Painted {
   readonly element: SVGElement;
   shape: Shape;
   /** What places a group by its matrix. */
-  placed?: SVGTransform;
+  placed?: { readonly transform: SVGTransform; readonly numbers: SVGMatrix };
   /** What stands in it. */
   inside?: Group;
 }
@@ -103,26 +103,21 @@ function isSame(a: Matrix | undefined, b: Matrix | undefined): boolean {
   return a[4] === b[4] && a[5] === b[5] && a[0] === b[0] && a[1] === b[1] && a[2] === b[2] && a[3] === b[3];
 }
 
-let shared: SVGMatrix | undefined;
-
 /** Numbers handed over as numbers: written as text they would be read again for every part of every step. */
 function place(one: Painted, matrix: Matrix | undefined): void {
+  const list = (one.element as SVGGElement).transform.baseVal;
   if (!matrix) {
-    (one.element as SVGGElement).transform.baseVal.clear();
+    list.clear();
     delete one.placed;
     return;
   }
-  shared ??= document.createElementNS(SVG, 'svg').createSVGMatrix();
-  shared.a = matrix[0];
-  shared.b = matrix[1];
-  shared.c = matrix[2];
-  shared.d = matrix[3];
-  shared.e = matrix[4];
-  shared.f = matrix[5];
-  if (one.placed) {
-    one.placed.setMatrix(shared);
-    return;
-  }
-  const list = (one.element as SVGGElement).transform.baseVal;
-  one.placed = list.initialize(list.createSVGTransformFromMatrix(shared));
+  const numbers = one.placed?.numbers ?? document.createElementNS(SVG, 'svg').createSVGMatrix();
+  numbers.a = matrix[0];
+  numbers.b = matrix[1];
+  numbers.c = matrix[2];
+  numbers.d = matrix[3];
+  numbers.e = matrix[4];
+  numbers.f = matrix[5];
+  if (one.placed) one.placed.transform.setMatrix(numbers);
+  else one.placed = { numbers, transform: list.initialize(list.createSVGTransformFromMatrix(numbers)) };
 }

@@ -1,25 +1,10 @@
 import { HANDLE_RADIUS, PIN_RADIUS, REGISTER_CROSS, type OtherLine } from '../annotation/annotation';
-import type { Tone } from './figurePainter';
 import type { Dimension } from '../annotation/dimension';
 import type { Point, Segment } from '../plate/frame';
 import type { Caption, Lettering } from '../annotation/lettering';
 import type { PlateDrawing } from '../plate/plateDrawing';
-
-/** An SVG element as plain data: a still plate renders it, a plate that is drawn again and again writes what changed of it. */
-export interface Shape {
-  /** Which element of its group this is, from one drawing to the next. */
-  readonly key: string;
-  readonly tag: 'path' | 'text' | 'tspan' | 'circle' | 'g';
-  readonly attributes: Readonly<Record<string, string | number>>;
-  /** Where the element lies in its group; a group only. */
-  readonly matrix?: Matrix | undefined;
-  /** Comes before what is `inside`. */
-  readonly text?: string;
-  readonly inside?: readonly Shape[];
-}
-
-/** An SVG matrix: the images of (1, 0) and (0, 1), then of the origin. */
-export type Matrix = readonly [a: number, b: number, c: number, d: number, e: number, f: number];
+import { areaPath, linePath, tenth } from './paths';
+import { NONE, path, type Matrix, type Shape } from './shape';
 
 /** A plate from the back to the front: `under` and `over` the marks of coach and player. */
 export interface Layers {
@@ -33,25 +18,18 @@ export interface Patterns {
   readonly dots: string;
 }
 
-/** Half a tenth of a unit is below what any screen shows. */
-const n = (value: number): number => Math.round(value * 10) / 10;
-export const linePath = ({ from, to }: Segment): string => `M${n(from.x)} ${n(from.y)}L${n(to.x)} ${n(to.y)}`;
 const linesPath = (lines: readonly Segment[]): string => lines.map(linePath).join('');
-const areaPath = (points: readonly Point[]): string =>
-  points.length === 0 ? '' : `M${points.map(({ x, y }) => `${n(x)} ${n(y)}`).join('L')}Z`;
 /** What goes along with every step of a slider is placed by numbers: a text would be read again each time. */
-const movedBy = ({ x, y }: Point, scale = 1): Matrix => [scale, 0, 0, scale, n(x), n(y)];
-
-const path = (key: string, name: string, d: string): Shape => ({ key, tag: 'path', attributes: { class: name, d } });
+const movedBy = ({ x, y }: Point, scale = 1): Matrix => [scale, 0, 0, scale, tenth(x), tenth(y)];
 
 /** Words and the leader to what they name. */
 function words(key: string, { text, at, anchor, leader }: Caption, size: number, kind = ''): Shape[] {
   const attributes = {
     class: `plate-caption ${kind}`,
-    x: n(at.x),
-    y: n(at.y),
+    x: tenth(at.x),
+    y: tenth(at.y),
     'text-anchor': anchor,
-    'font-size': n(size),
+    'font-size': tenth(size),
   };
   const label: Shape = { key, tag: 'text', attributes, text };
   return leader ? [path(`${key} leader`, 'plate-leader', linePath(leader)), label] : [label];
@@ -62,8 +40,6 @@ const otherShapes = ({ kind, line, caption }: OtherLine, size: number): Shape[] 
   ...(caption ? words(`${kind} name`, caption, size, `is-${kind}`) : []),
 ];
 
-/** Of a group that is only placed. */
-export const NONE = {} as const;
 const PIN_CLASS = { class: 'plate-pin' } as const;
 const PIN: readonly Shape[] = [
   { key: 'disc', tag: 'circle', attributes: { r: PIN_RADIUS } },
@@ -92,26 +68,23 @@ function measure(
     {
       key: 'figure',
       tag: 'text',
-      attributes: { class: `plate-figure is-${verdict}`, x: n(at.x), y: n(at.y), 'font-size': n(letters.figure) },
+      attributes: {
+        class: `plate-figure is-${verdict}`,
+        x: tenth(at.x),
+        y: tenth(at.y),
+        'font-size': tenth(letters.figure),
+      },
       text: number,
       inside: [
         {
           key: 'unit',
           tag: 'tspan',
-          attributes: { class: 'plate-unit', dx: 3, 'font-size': n(letters.unit) },
+          attributes: { class: 'plate-unit', dx: 3, 'font-size': tenth(letters.unit) },
           text: unit,
         },
       ],
     },
   ];
-}
-
-/** One solid's contour and the engraver's lines. The dark board chalks the lit side instead. */
-export function outlineShapes(tone: Tone, contour: string, shade: string, lit: string): readonly Shape[] {
-  const shapes = [path('contour', `plate-part is-${tone}`, contour)];
-  if (shade !== '') shapes.push(path('shade', 'plate-engraving is-shade', shade));
-  if (lit !== '') shapes.push(path('lit', 'plate-engraving is-lit', lit));
-  return shapes;
 }
 
 /** The solids behind the pattern or in front of it, where the frame has them: their contours are in tenths of a unit. */
@@ -159,7 +132,7 @@ export function layersOf(
               attributes: {
                 class: 'plate-sight',
                 d: linePath(axis),
-                transform: `translate(${n(shift.x)} ${n(shift.y)})`,
+                transform: `translate(${tenth(shift.x)} ${tenth(shift.y)})`,
               },
             } as const,
           ]

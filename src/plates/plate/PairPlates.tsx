@@ -1,3 +1,4 @@
+import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import { useMemo, useRef } from 'react';
 import { heelLiftAt } from '../../figure/stance';
 import { isReached, readAt, type Checkpoint, type CheckpointId } from '../../reading/checkpoints';
@@ -13,15 +14,13 @@ import { useSettled } from '../useSettled';
 import { useSize } from '../useSize';
 import './pairPlates.css';
 
-const CHECKPOINTS = ['leadArmParallel', 'shaftParallel'] as const;
-
 /** Both plates of two compared swings, side by side at one scale. Still pictures: they are read, not pulled. */
 export default function PairPlates() {
   const pair = useDesk(comparedOf);
   if ('problem' in pair.solid || 'problem' in pair.ghost) return null;
   return (
     <div className="pair-plates">
-      {CHECKPOINTS.map((id) => (
+      {CHECKPOINT_IDS.map((id) => (
         <PairAt key={id} id={id} {...pair} />
       ))}
     </div>

@@ -9,6 +9,7 @@ export interface Point {
   readonly x: number;
   readonly y: number;
 }
+/** A straight line from point to point. */
 export interface Segment {
   readonly from: Point;
   readonly to: Point;
@@ -37,7 +38,9 @@ export interface Frame {
   readonly y0: number;
 }
 
+/** World z (m) to the right on the plate, units. */
 export const toX = (frame: Frame, z: number): number => frame.x0 + frame.side * frame.scale * z;
+/** World y (m) up on the plate, units. */
 export const toY = (frame: Frame, y: number): number => frame.y0 - frame.scale * y;
 /** A point of a flat buffer (x, y, z at `at`), seen down the line. */
 export const toPoint = (frame: Frame, buffer: ArrayLike<number>, at: number): Point => ({
@@ -45,6 +48,7 @@ export const toPoint = (frame: Frame, buffer: ArrayLike<number>, at: number): Po
   y: toY(frame, buffer[at + 1]),
 });
 
+/** The point so far from another along a direction (unit vector). */
 export const along = (from: Point, direction: Point, distance: number): Point => ({
   x: from.x + direction.x * distance,
   y: from.y + direction.y * distance,

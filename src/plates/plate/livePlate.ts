@@ -5,7 +5,8 @@ import { judgedReading } from '../../reading/verdicts';
 import type { Swing } from '../../reading/swing';
 import { current, desk, putText, type Derived, type DeskState } from '../../store';
 import { CHECKPOINT_NAMES, sayCheckpoint, saySight, sayWithheld, type CheckpointWords } from '../../words';
-import { plateFigureOf, type Finish } from '../figure/figurePainter';
+import type { Finish } from '../figure/drawnPart';
+import { plateFigureOf } from '../figure/figurePainter';
 import { createDrawn } from '../figure/outlineCache';
 import type { Box } from './frame';
 import { handleOn, type HandlePlace } from '../annotation/handleGeometry';
@@ -23,13 +24,6 @@ export interface Shown {
   readonly value: number | undefined;
   readonly drawing: PlateDrawing | undefined;
 }
-
-/** Where a plate looks for what it shows. */
-export interface Source {
-  readonly state: () => DeskState;
-  readonly derived: () => Derived;
-}
-const DESK: Source = { state: desk.getState, derived: current };
 
 /** What is written to as the plate is drawn: the picture and its groups, the verdict and its words, the ring's touch area. */
 interface Elements {
@@ -68,7 +62,6 @@ export class LivePlate {
   constructor(
     private readonly id: CheckpointId,
     private readonly patterns: Patterns,
-    private readonly source: Source = DESK,
   ) {
     this.fitting = fitPicture(id, undefined);
   }
@@ -95,7 +88,7 @@ export class LivePlate {
 
   /** Brings the page to what the desk shows. Cheap when nothing changed. */
   draw(): void {
-    const state = this.source.state();
+    const state = desk.getState();
     const shown = this.shown(state);
     if (shown !== this.written.shown) this.write(shown);
     this.settle(state);
@@ -110,7 +103,7 @@ export class LivePlate {
 
   /** Everything said about the checkpoint. */
   words({ document: { units } }: DeskState): CheckpointWords {
-    const of = this.source.derived();
+    const of = current();
     if (this.said?.of !== of || this.said.units !== units) {
       const words = of.isWithheld ? sayWithheld(of) : sayCheckpoint(this.id, of.checkpoints[this.id], of.bands, units);
       this.said = { of, units, words };
@@ -120,7 +113,7 @@ export class LivePlate {
 
   /** What the plate shows of the desk; the same object until something changes. */
   shown(state: DeskState): Shown {
-    const derived = this.source.derived();
+    const derived = current();
     const { units } = state.document;
     const { fitting, last } = this;
     const finish = this.finish(derived, state);
@@ -188,7 +181,7 @@ export class LivePlate {
   }
 
   private write(shown: Shown): void {
-    const state = this.source.state();
+    const state = desk.getState();
     const { written } = this;
     const { plate, word, reach, picture, why, shortWhy, ring } = this.elements;
     const { words, value, drawing } = shown;
@@ -239,7 +232,7 @@ export class LivePlate {
 
   /** Engraves once nothing has changed up to an idle moment. */
   private settle({ gesture }: DeskState): void {
-    const wanted = gesture === null ? this.source.derived().checkpoints[this.id] : undefined;
+    const wanted = gesture === null ? current().checkpoints[this.id] : undefined;
     if (wanted === this.waitingFor) return;
     this.endWait?.();
     this.endWait = undefined;

@@ -4,7 +4,8 @@ import { judgedReading, verdictAt, type Bands } from '../../reading/verdicts';
 import { sayCheckpoint, type CheckpointWords, type Units } from '../../words';
 import type { Stance } from '../../figure/place';
 import type { Annotation, OtherLine } from '../annotation/annotation';
-import { drawBody, type DrawnPart, type Finish, type PlateFigure } from '../figure/figurePainter';
+import type { DrawnPart, Finish, PlateFigure } from '../figure/drawnPart';
+import { drawBody } from '../figure/figurePainter';
 import type { Drawn } from '../figure/outlineCache';
 import { SHEET, type Box, type Frame, type Framing } from './frame';
 import { annotateLeadArm, LEAD_ARM_BARE, leadArmFrame } from './leadArmPlate';
@@ -12,7 +13,7 @@ import { BARE_BELOW, letteringAt, type Lettering } from '../annotation/lettering
 import { annotateShaft, SHAFT_BARE, shaftFrame } from './shaftPlate';
 
 /** What is measured on a plate, and how it is shown. */
-export interface Measurement {
+interface Measurement {
   readonly id: CheckpointId;
   readonly checkpoint: Checkpoint;
   readonly bands: Bands;

@@ -1,3 +1,4 @@
+import { vec3 } from 'gl-matrix';
 import { rad, type Rad } from '../../math/angle';
 import { AT, type Pose } from '../../model/pose';
 
@@ -31,7 +32,7 @@ export interface Address {
   readonly hands: Place;
   readonly ball: Place;
 }
-export type Place = readonly [number, number, number];
+type Place = readonly [number, number, number];
 
 /** A pinhole in the world: where it is, its own unit axes, and the tangent of half its vertical field of view. */
 export interface Lens {
@@ -46,21 +47,18 @@ export interface Lens {
 export const PICTURE_ASPECT = 9 / 16;
 
 /** A point nearer than this in front of the pinhole, or behind it, has no image, m. */
-export const NEAREST = 0.05;
+const NEAREST = 0.05;
 /** Directions shorter than this have no direction. */
 const NOTHING = 1e-9;
 
-const minus = (a: Place, b: Place): Place => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
-const cross = (a: Place, b: Place): Place => [
-  a[1] * b[2] - a[2] * b[1],
-  a[2] * b[0] - a[0] * b[2],
-  a[0] * b[1] - a[1] * b[0],
-];
-const mix = (a: Place, p: number, b: Place, q: number): Place => [
-  a[0] * p + b[0] * q,
-  a[1] * p + b[1] * q,
-  a[2] * p + b[2] * q,
-];
+/** Three numbers in double precision to write a vector into. */
+type Writable = [number, number, number];
+const cross = (a: Place, b: Place): Place => vec3.cross([0, 0, 0], a, b) as Writable;
+/** `p` times `a` plus `q` times `b`. */
+const mix = (a: Place, p: number, b: Place, q: number): Place => {
+  const out: Writable = [0, 0, 0];
+  return vec3.scaleAndAdd(out, vec3.scale(out, a, p), b, q) as Writable;
+};
 const UP: Place = [0, 1, 0];
 /** Along the ground, from the camera to the player, and to the camera's right. */
 const FACING: Readonly<Record<CameraView, { readonly ahead: Place; readonly right: Place }>> = {
@@ -69,12 +67,12 @@ const FACING: Readonly<Record<CameraView, { readonly ahead: Place; readonly righ
 };
 
 /** Where the pinhole of a view's tripod is, world, m. */
-export function eyeOf(view: CameraView, { distance, height, offset }: Tripod, { hands, ball }: Address): Place {
+function eyeOf(view: CameraView, { distance, height, offset }: Tripod, { hands, ball }: Address): Place {
   const { ahead, right } = FACING[view];
   // The correct line runs through the hands, or, face on, opposite the middle of the stance (the origin) from the ball line on.
   const foot: Place = view === 'downTheLine' ? [hands[0], 0, hands[2]] : [0, 0, ball[2]];
-  const at = mix(foot, 1, mix(ahead, -distance, right, offset), 1);
-  return [at[0], height, at[2]];
+  const at = mix(ahead, -distance, right, offset);
+  return [foot[0] + at[0], height, foot[2] + at[2]];
 }
 
 /**
@@ -83,7 +81,7 @@ export function eyeOf(view: CameraView, { distance, height, offset }: Tripod, { 
  */
 export function standCamera(view: CameraView, tripod: Tripod, address: Address): Lens {
   const eye = eyeOf(view, tripod, address);
-  const to = minus(address.hands, eye);
+  const to = vec3.subtract([0, 0, 0], address.hands, eye);
   const flat = Math.hypot(to[0], to[2]);
   const { ahead } = FACING[view];
   const level: Place = flat < NOTHING ? ahead : [to[0] / flat, 0, to[2] / flat];

@@ -1,6 +1,7 @@
+import { CHECKPOINTS, type CheckpointId } from '../checkpointTable';
 import type { Pose } from '../../model/pose';
 import { standCamera, type Address, type Tripod } from './camera';
-import { JUDGED_THROUGH, readThrough } from './cameraReadings';
+import { readThrough } from './cameraReadings';
 
 /** Poses at the checkpoints that were reached; what a camera down the line is judged by. */
 export interface JudgedPoses {
@@ -9,7 +10,7 @@ export interface JudgedPoses {
 }
 
 /** Where a camera may be told to go, m: as far aside as a tee is wide, between the ground and an arm held up. */
-export const PLACE_LIMITS = { offset: { min: -1.5, max: 1.5 }, height: { min: 0.2, max: 2.5 } } as const;
+const PLACE_LIMITS = { offset: { min: -1.5, max: 1.5 }, height: { min: 0.2, max: 2.5 } } as const;
 /** Nobody places a tripod more closely, m (our choice). */
 const STEP = 0.05;
 
@@ -33,9 +34,9 @@ export interface BetterPlace {
 export function findTruePlace(tripod: Tripod, address: Address, poses: JudgedPoses): BetterPlace | undefined {
   const bends = (offset: number, height: number): readonly [number, number] | undefined => {
     const lens = standCamera('downTheLine', { ...tripod, offset, height }, address);
-    const one = (id: keyof typeof JUDGED_THROUGH): number => {
+    const one = (id: CheckpointId): number => {
       const pose = poses[id];
-      const read = pose && readThrough(JUDGED_THROUGH[id], lens, pose);
+      const read = pose && readThrough(CHECKPOINTS[id].judged, lens, pose);
       return read === undefined ? 0 : 'bend' in read ? read.bend : NaN;
     };
     const both = [one('leadArmParallel'), one('shaftParallel')] as const;

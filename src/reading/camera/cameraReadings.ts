@@ -1,7 +1,6 @@
 import type { Rad } from '../../math/angle';
 import { AT, type Pose } from '../../model/pose';
 import { findImage, type CameraView, type Image, type Lens } from './camera';
-import type { CheckpointId } from '../checkpoints';
 import { bicepGap, headDepth, shaftPlane } from '../readings';
 
 /** Why a reading cannot be taken off a picture: a point of it is behind the camera, or a line of it points straight at the camera. */
@@ -132,9 +131,3 @@ export function readThrough(id: CameraReadingId, lens: Lens, pose: Pose): Throug
   if (!Number.isFinite(own)) return { missing: 'end-on' };
   return { seen, bend: READINGS[id].isAngle ? turned(seen, own) : seen - own };
 }
-
-/** The reading each checkpoint is judged by, down the line. */
-export const JUDGED_THROUGH = {
-  leadArmParallel: 'bicepGap',
-  shaftParallel: 'headDepth',
-} as const satisfies Record<CheckpointId, CameraReadingId>;

@@ -22,7 +22,7 @@ export interface ReferenceStrike {
 }
 
 /** Where the head passes when it does not meet the ball. Metres and seconds. */
-export interface Miss {
+interface Miss {
   /** + toward the toe: the ball lies nearer the toe than meant. */
   readonly toe: number;
   /** + the head passes high. */

@@ -30,8 +30,13 @@ export interface Birth {
 
 const born = ({ id, nowMs }: Birth) => ({ id, version: RECORD_VERSION, createdMs: nowMs, changedMs: nowMs }) as const;
 
+/** A name as it may be kept: one line, trimmed, cut to length. */
 export const cleanName = (raw: string): string => firstOf(toName(raw), LIMITS.name).trim();
+
+/** Notes as they may be kept: cut to length. */
 export const cleanNotes = (raw: string): string => firstOf(toText(raw), LIMITS.notes);
+
+/** Drills as they may be kept: no empty ones, each and all cut to length. */
 export const cleanDrills = (raw: readonly string[]): readonly string[] =>
   raw
     .map((drill) => firstOf(toName(drill), LIMITS.drill).trim())
@@ -49,6 +54,7 @@ export function freeName(book: Records, wanted: string): string {
   }
 }
 
+/** A new player. */
 export function addPlayer(book: Records, birth: Birth, name: string, body: Player, club: ClubId | null): Edit {
   const player: PlayerRecord = {
     kind: 'player',
@@ -73,12 +79,17 @@ const touched = <R extends BookRecord>(record: R, nowMs: number, fields: Partial
   changedMs: Math.max(nowMs, record.changedMs + 1),
 });
 
+/** Changes fields of a player. */
 export function editPlayer(player: PlayerRecord, nowMs: number, fields: OfPlayer, label: string): Edit {
   return { label, put: [touched(player, nowMs, fields)], remove: [] };
 }
+
+/** Changes fields of a lesson. */
 export function editLesson(lesson: LessonRecord, nowMs: number, fields: OfLesson, label: string): Edit {
   return { label, put: [touched(lesson, nowMs, fields)], remove: [] };
 }
+
+/** Gives a saved swing another name. */
 export function renameSwing(swing: SwingRecord, nowMs: number, name: string): Edit {
   return { label: 'Rename swing', put: [touched(swing, nowMs, { name })], remove: [] };
 }
@@ -94,9 +105,12 @@ export function duplicatePlayer(book: Records, player: PlayerRecord, births: () 
   return { label: `Duplicate ${player.name}`, put: copies, remove: [] };
 }
 
+/** Deletes a player with all lessons and swings. */
 export function deletePlayer(book: Records, player: PlayerRecord): Edit {
   return { label: `Delete ${player.name}`, put: [], remove: recordsOf(book, player.id).map(({ id }) => id) };
 }
+
+/** Deletes one record. */
 export const deleteRecord = ({ id }: BookRecord, label: string): Edit => ({ label, put: [], remove: [id] });
 
 /** A new lesson: what was to be practised is carried over, what is seen today is still to be seen. */
@@ -123,10 +137,12 @@ export function addLesson(
   return { label: 'New lesson', put: [lesson], remove: [] };
 }
 
+/** A copy of a lesson under another date. */
 export function duplicateLesson(lesson: LessonRecord, birth: Birth, date: string): Edit {
   return { label: 'Duplicate lesson', put: [{ ...lesson, ...born(birth), date }], remove: [] };
 }
 
+/** Saves the swing on the desk under a name. */
 export function keepSwing(birth: Birth, playerId: string, name: string, now: Document, computedCm: Computed): Edit {
   const swing: SwingRecord = {
     kind: 'swing',

@@ -5,6 +5,8 @@ import type { BookRecord, Computed, LessonRecord, PlayerRecord } from './recordT
 
 /** Our own invention, marked as such wherever it shows. Ids are fixed: it is there once or not at all. */
 export const EXAMPLE_ID = 'example-player-1';
+
+/** Whether an id belongs to the built-in example. */
 export const isOfExampleId = (id: string): boolean => id.startsWith('example-');
 
 const MADE_MS = Date.UTC(2026, 0, 1);

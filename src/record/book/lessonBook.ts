@@ -50,6 +50,7 @@ const REOPEN_MS = 1000;
 /** Before the store has given a claim. */
 const NO_CLAIM = -1;
 
+/** A closed lesson book on these ports; nothing is read before it is opened. */
 export function createLessonBook({ keeper, clock, newId, locks, channel, journal, askToKeep }: Ports): LessonBook {
   const state = createStore<BookState>(() => CLOSED_BOOK);
   const put = (part: Partial<BookState>): void => state.setState(part);

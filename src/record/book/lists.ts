@@ -44,6 +44,7 @@ export const lessonsOf = (book: Records, playerId: string): LessonRecord[] =>
     .filter((record): record is LessonRecord => record.kind === 'lesson' && record.playerId === playerId)
     .toSorted((a, b) => b.date.localeCompare(a.date) || b.createdMs - a.createdMs);
 
+/** The saved swings of a player, by name. */
 export const swingsOf = (book: Records, playerId: string): SwingRecord[] =>
   [...book.values()]
     .filter((record): record is SwingRecord => record.kind === 'swing' && record.playerId === playerId)

@@ -38,6 +38,7 @@ export type Moved =
       readonly inside: 'both' | 'now' | 'before' | 'neither';
     };
 
+/** How much closer to the band the last sighting is than the first, cm; positive: closer. */
 export function movedToward(points: readonly ProgressPoint[], band: BandCm): Moved {
   const seen = points.map((point) => point.seen).filter((one) => one !== null);
   if (seen.length < 2) return { missing: seen.length === 0 ? 'nothing seen' : 'seen once' };

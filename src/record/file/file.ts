@@ -1,5 +1,5 @@
+import { crc32 } from '../../math/crc32';
 import { KINDS, type BookRecord, type Kind } from '../book/recordTypes';
-import { sumOf } from './sum';
 import { toSlug } from './text';
 
 /*
@@ -24,6 +24,9 @@ export function countKinds(records: Iterable<{ readonly kind: Kind }>): Counts {
   for (const { kind } of records) counts[kind]++;
   return counts;
 }
+
+/** CRC-32 of a text in UTF-8, as eight hex digits. */
+export const sumOf = (text: string): string => crc32(new TextEncoder().encode(text)).toString(16).padStart(8, '0');
 
 /** One line of the file. */
 const toLine = (record: unknown): string => {

@@ -1,8 +1,7 @@
-import { FILE_VERSION, FORMAT, type Counts } from './file';
+import { FILE_VERSION, FORMAT, sumOf, type Counts } from './file';
 import { migrate } from '../book/migrations';
 import { KINDS, LIMITS, type BookRecord, type Kind } from '../book/recordTypes';
 import { findObstacle } from './jsonGuard';
-import { sumOf } from './sum';
 import { readRecord } from './validate';
 
 /** A record that could not be taken, and why. */

@@ -13,6 +13,7 @@ export interface Offline {
 /** How often a page left open looks for a new version, ms. */
 const LOOK_MS = 3_600_000;
 
+/** Registers the service worker, looks for new versions, and takes one over only when no lesson is open. */
 export function createOffline(
   container: ServiceWorkerContainer | undefined,
   address: () => string,

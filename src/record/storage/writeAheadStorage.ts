@@ -21,6 +21,8 @@ export interface WriteAheadStorage {
   clear(): void;
 }
 
+/** A log that keeps nothing.
+ * @internal For books that tests stand up without the small storage. */
 export const NO_WRITE_AHEAD: WriteAheadStorage = { write: () => {}, read: () => null, clear: () => {} };
 const KEY = 'slantwise.lesson-journal';
 

@@ -5,7 +5,7 @@ import { heelLiftAt } from '../../figure/stance';
 import { AT, createPose } from '../../model/chain';
 import { K } from '../../model/keys';
 import { drawnPose, type Swing } from '../../reading/swing';
-import { GLASS_X } from '../setting/ground';
+import { GLASS_X } from '../setting/glass';
 
 const SAMPLES = { back: 10, down: 12, exit: 2, through: 24 } as const;
 const PARTS: readonly PartId[] = [

@@ -132,52 +132,5 @@ export function holdsAll(
   return true;
 }
 
-/** Shortest way from one angle to another, rad. */
-const turnTo = (from: number, to: number): number => {
-  const d = (to - from) % (2 * Math.PI);
-  return d > Math.PI ? d - 2 * Math.PI : d < -Math.PI ? d + 2 * Math.PI : d;
-};
-
-/** A view between two others; `share` 0 to 1. */
-export function mixViews(a: View, b: View, share: number): View {
-  const mix = (p: number, q: number): number => p + (q - p) * share;
-  return {
-    target: [mix(a.target[0], b.target[0]), mix(a.target[1], b.target[1]), mix(a.target[2], b.target[2])],
-    yaw: a.yaw + turnTo(a.yaw, b.yaw) * share,
-    pitch: mix(a.pitch, b.pitch),
-    distance: Math.exp(mix(Math.log(a.distance), Math.log(b.distance))),
-    fov: mix(a.fov, b.fov),
-  };
-}
-
-const clamp = (value: number, { min, max }: { min: number; max: number }): number =>
-  Math.min(max, Math.max(min, value));
-
-/** The view turned about its target, rad. */
-export const orbited = (view: View, yaw: number, pitch: number): View => ({
-  ...view,
-  yaw: view.yaw + yaw,
-  pitch: clamp(view.pitch + pitch, PITCH_LIMITS),
-});
-
-/** The view nearer (factor below 1) or farther. */
-export const zoomed = (view: View, factor: number): View => ({
-  ...view,
-  distance: clamp(view.distance * factor, DISTANCE_LIMITS),
-});
-
-const REACH = { min: -2.5, max: 2.5 };
-
-/** The view moved sideways in its own picture plane, in shares of the picture's height: right and up move the scene so. */
-export function panned(view: View, rightShare: number, upShare: number): View {
-  const height = 2 * Math.tan(view.fov / 2) * view.distance;
-  const [bx, by, bz] = eyeDirection(view);
-  const [rx, rz] = [Math.cos(view.yaw), -Math.sin(view.yaw)];
-  const up: Place = [by * rz, bz * rx - bx * rz, -by * rx];
-  const [x, y, z] = view.target;
-  const [r, u] = [-rightShare * height, -upShare * height];
-  return {
-    ...view,
-    target: [clamp(x + rx * r + up[0] * u, REACH), clamp(y + up[1] * u, REACH), clamp(z + rz * r + up[2] * u, REACH)],
-  };
-}
+/** How far from the middle of the scene the target may be moved along each axis, m. */
+export const REACH = { min: -2.5, max: 2.5 } as const;

@@ -1,5 +1,6 @@
 import type { Material, WebGLProgramParametersWithUniforms } from 'three';
-import { MATRIX_SIZE, PART_IDS } from '../../figure/partIds';
+import { MATRIX_SIZE, PART, PART_IDS } from '../../figure/partIds';
+import { patchShader } from './patchShader';
 
 /** Three rows of four numbers a part: small enough for plain shader uniforms, which every graphics card reads fast. */
 export type PartRows = { readonly value: Float32Array };
@@ -8,9 +9,19 @@ export type PartRows = { readonly value: Float32Array };
 const PARTS = PART_IDS.length + 1;
 export const createPartRows = (): PartRows => ({ value: new Float32Array(PARTS * 12) });
 
-/** Takes over a placement (columns) as rows, but for the parts in `hidden`, which shrink to nothing. */
-export function fillPartRows({ value }: PartRows, placement: Float64Array, hidden: readonly number[]): void {
-  for (let from = 0; from < placement.length; from += MATRIX_SIZE) {
+/** A run of parts: the first, and the one behind the last. */
+export type PartRun = readonly [from: number, to: number];
+export const BODY_PARTS: PartRun = [0, PART.grip];
+export const CLUB_PARTS: PartRun = [PART.grip, PART_IDS.length];
+
+/** Takes over a run of parts of a placement (columns) as rows, but for the parts in `hidden`, which shrink to nothing. */
+export function fillPartRows(
+  { value }: PartRows,
+  placement: Float64Array,
+  [first, end]: PartRun,
+  hidden: readonly number[] = [],
+): void {
+  for (let from = first * MATRIX_SIZE; from < end * MATRIX_SIZE; from += MATRIX_SIZE) {
     for (let row = 0; row < 3; row++) {
       const to = from + row * 4;
       value[to] = placement[from + row];
@@ -56,13 +67,11 @@ export function withRigidParts<M extends Material>(material: M, rows: PartRows):
   material.onBeforeCompile = (shader: WebGLProgramParametersWithUniforms, renderer) => {
     before(shader, renderer);
     shader.uniforms['partRows'] = rows;
-    shader.vertexShader = shader.vertexShader
-      .replace('#include <common>', `#include <common>${RIGID_PART_SHADER.declare}`)
-      .replace(
-        '#include <beginnormal_vertex>',
-        '#include <beginnormal_vertex>\nobjectNormal = carryNormal(objectNormal);',
-      )
-      .replace('#include <begin_vertex>', '#include <begin_vertex>\ntransformed = carryPoint(transformed);');
+    shader.vertexShader = patchShader(shader.vertexShader, {
+      '#include <common>': `#include <common>${RIGID_PART_SHADER.declare}`,
+      '#include <beginnormal_vertex>': '#include <beginnormal_vertex>\nobjectNormal = carryNormal(objectNormal);',
+      '#include <begin_vertex>': '#include <begin_vertex>\ntransformed = carryPoint(transformed);',
+    });
   };
   material.customProgramCacheKey = () => `carried ${key}`;
   return material;

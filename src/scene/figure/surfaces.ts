@@ -1,4 +1,5 @@
 import { Color, MeshPhysicalMaterial, ShaderChunk, type Material } from 'three';
+import { patchShader } from './patchShader';
 import { withRigidParts, type PartRows } from './rigidPartShader';
 import { MIRRORED, STUDIO_LIGHT } from '../setting/studioReflection';
 import type { Solidity } from './solids';
@@ -47,6 +48,9 @@ const KINDS = /* glsl */ `
   bool isBall = surface == 6;
 `;
 
+/** No shadow falls on the ball: its own would speckle it. */
+const LIGHTS = ShaderChunk.lights_fragment_begin.replaceAll('receiveShadow', '(receiveShadow && !isBall)');
+
 type Finish = readonly [colour: Color, roughness: number];
 const finishes = (theme: Theme): Readonly<Record<Solidity, Finish>> => ({
   beech: [theme.beech[0], 0.56],
@@ -74,37 +78,21 @@ export function solidMaterial(theme: Theme, rows: PartRows): Material {
       roomWall: { value: theme.sky },
     });
     const varyings = 'varying vec3 vGrain;\nvarying float vPiece;\nvarying float vSurface;';
-    shader.vertexShader = shader.vertexShader
-      .replace('#include <common>', `#include <common>\nattribute float surface;\n${varyings}`)
-      .replace(
-        '#include <begin_vertex>',
-        '#include <begin_vertex>\nvGrain = position;\nvPiece = part;\nvSurface = surface;',
-      );
-    shader.fragmentShader = shader.fragmentShader
-      .replace(
-        '#include <common>',
-        `#include <common>\n${varyings}\nuniform vec4 finish[7];\nuniform vec3 woodEarly[2], woodLate[2];${NOISE}${STUDIO_LIGHT}`,
-      )
+    shader.vertexShader = patchShader(shader.vertexShader, {
+      '#include <common>': `#include <common>\nattribute float surface;\n${varyings}`,
+      '#include <begin_vertex>': '#include <begin_vertex>\nvGrain = position;\nvPiece = part;\nvSurface = surface;',
+    });
+    shader.fragmentShader = patchShader(shader.fragmentShader, {
+      '#include <common>': `#include <common>\n${varyings}\nuniform vec4 finish[7];\nuniform vec3 woodEarly[2], woodLate[2];${NOISE}${STUDIO_LIGHT}`,
       // The width of a pixel comes from its neighbours, so it is asked for before woods part from metals.
-      .replace(
-        '#include <color_fragment>',
-        `${KINDS}  diffuseColor.rgb = finish[surface].rgb;\n  float wide = length(fwidth(vGrain.xz));\n  if (isWood) ${GRAIN}`,
-      )
-      .replace('#include <roughnessmap_fragment>', 'float roughnessFactor = finish[surface].a;')
-      .replace('#include <metalnessmap_fragment>', 'float metalnessFactor = isMetal ? 1. : 0.;')
-      .replace(
-        '#include <lights_physical_fragment>',
+      '#include <color_fragment>': `${KINDS}  diffuseColor.rgb = finish[surface].rgb;\n  float wide = length(fwidth(vGrain.xz));\n  if (isWood) ${GRAIN}`,
+      '#include <roughnessmap_fragment>': 'float roughnessFactor = finish[surface].a;',
+      '#include <metalnessmap_fragment>': 'float metalnessFactor = isMetal ? 1. : 0.;',
+      '#include <lights_physical_fragment>':
         '#include <lights_physical_fragment>\nif (!isWood) material.clearcoat = 0.;',
-      )
-      // No shadow falls on the ball: its own would speckle it.
-      .replace(
-        '#include <lights_fragment_begin>',
-        ShaderChunk.lights_fragment_begin.replaceAll('receiveShadow', '(receiveShadow && !isBall)'),
-      )
-      .replace(
-        '#include <lights_fragment_maps>',
-        `#include <lights_fragment_maps>\nif (isMetal) radiance += ${MIRRORED};`,
-      );
+      '#include <lights_fragment_begin>': LIGHTS,
+      '#include <lights_fragment_maps>': `#include <lights_fragment_maps>\nif (isMetal) radiance += ${MIRRORED};`,
+    });
   };
   material.customProgramCacheKey = () => 'solids';
   return withRigidParts(material, rows);

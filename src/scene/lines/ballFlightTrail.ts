@@ -1,4 +1,4 @@
-import type { BatchedLines, LineBatch } from './lineBatch';
+import type { BatchedLines } from './lineBatch';
 import type { Theme } from '../setting/theme';
 
 /** The ball after the strike: when the head was there (reference s), and its track from its own place. */
@@ -12,6 +12,8 @@ const ROW = 4;
 /** The track is drawn this far, m along the ground: farther off a line is lost in the distance. */
 const DRAWN_TO = 7;
 const STEPS = 24;
+/** Lines that the way and the start line take at most. */
+export const TRAIL_LINES = STEPS + 24;
 /** The start line on the ground, m, and its dashes: dash, gap, dot, gap. */
 const START_TO = 2.4;
 const START_DASH = [0.2, 0.06, 0.03, 0.06];
@@ -19,27 +21,18 @@ const ON_GROUND = 0.0016;
 
 /** The ball leaving along its computed track, with the line it starts on. Nothing is drawn before the strike. */
 export class BallFlightTrail {
-  private readonly lines: BatchedLines;
   private readonly a = new Float64Array(3);
   private readonly b = new Float64Array(3);
 
   constructor(
     private readonly theme: Theme,
-    sheet: LineBatch,
-  ) {
-    this.lines = sheet.take(STEPS + 24);
-  }
+    private readonly lines: BatchedLines,
+  ) {}
 
-  /**
-   * Where a ball struck from `ball` (m) is at time `t` (reference s; `tempo` turns it into the player's own), written into `out`;
-   * draws the way it has come and its start line.
-   */
-  show(ball: ArrayLike<number>, struck: Struck | undefined, t: number, tempo: number, out: Float64Array): void {
-    for (let axis = 0; axis < 3; axis++) out[axis] = ball[axis];
-    const elapsed = struck ? (t - struck.t) * tempo : 0;
+  /** Draws the way a ball struck from `ball` (m) has come `elapsed` s (the player's own) after the strike, and its start line. */
+  draw(ball: ArrayLike<number>, struck: Struck | undefined, elapsed: number): void {
     this.lines.clear();
     if (struck && elapsed > 0) {
-      placeOnTrack(struck.track, elapsed, ball, out);
       this.drawWay(struck.track, elapsed, ball);
       this.drawStart(struck.track, ball);
     }

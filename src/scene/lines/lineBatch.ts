@@ -4,7 +4,6 @@ import {
   InstancedBufferGeometry,
   InstancedInterleavedBuffer,
   InterleavedBufferAttribute,
-  Mesh,
   ShaderMaterial,
   type Color,
   type Vector2,
@@ -52,7 +51,8 @@ const STRIDE = 11;
 
 /** All lines of a scene in one draw call, as drawn with a set of pens: straight, of constant width in css px. */
 export class LineBatch {
-  readonly mesh: Mesh<InstancedBufferGeometry, ShaderMaterial>;
+  readonly geometry = new InstancedBufferGeometry();
+  readonly material: ShaderMaterial;
   private readonly buffer: InstancedInterleavedBuffer;
   private taken = 0;
   /** What has changed since the card last got it: first number and the one behind the last. */
@@ -68,7 +68,7 @@ export class LineBatch {
     this.buffer.onUpload(() => {
       this.changed = { from: Infinity, to: 0 };
     });
-    const geometry = new InstancedBufferGeometry();
+    const { geometry } = this;
     geometry.setAttribute('position', new BufferAttribute(Float32Array.of(0, -1, 0, 1, -1, 0, 1, 1, 0, 0, 1, 0), 3));
     geometry.setIndex([0, 1, 2, 0, 2, 3]);
     geometry.setAttribute('from', new InterleavedBufferAttribute(this.buffer, 3, 0));
@@ -76,7 +76,7 @@ export class LineBatch {
     geometry.setAttribute('ink', new InterleavedBufferAttribute(this.buffer, 4, 6));
     geometry.setAttribute('pen', new InterleavedBufferAttribute(this.buffer, 1, 10));
     geometry.instanceCount = 0;
-    const material = new ShaderMaterial({
+    this.material = new ShaderMaterial({
       transparent: true,
       depthWrite: false,
       side: 2,
@@ -84,9 +84,6 @@ export class LineBatch {
       vertexShader: VERTEX,
       fragmentShader: FRAGMENT,
     });
-    this.mesh = new Mesh(geometry, material);
-    this.mesh.frustumCulled = false;
-    this.mesh.renderOrder = 3;
   }
 
   /** Room for `capacity` lines, drawn over those of whoever came before. */
@@ -94,9 +91,14 @@ export class LineBatch {
     const from = this.taken;
     this.taken += capacity;
     if (this.taken > this.capacity) throw new RangeError('The sheet has no room for these lines.');
-    this.mesh.geometry.instanceCount = this.taken;
+    this.geometry.instanceCount = this.taken;
     const numbers = this.buffer.array as Float32Array;
     return new BatchedLines(numbers, from * STRIDE, this.taken * STRIDE, (first, end) => this.note(first, end));
+  }
+
+  dispose(): void {
+    this.geometry.dispose();
+    this.material.dispose();
   }
 
   /** Only what changed goes to the card. */

@@ -5,7 +5,6 @@ import {
   DynamicDrawUsage,
   InterleavedBuffer,
   InterleavedBufferAttribute,
-  Mesh,
   ShaderMaterial,
   type Vector2,
 } from 'three';
@@ -61,7 +60,8 @@ const STRIDE = 9;
 
 /** The trace of the head: a ribbon in the plane of the shaft, coloured by time, with ink edges. One draw call. */
 export class Ribbon {
-  readonly mesh: Mesh<BufferGeometry, ShaderMaterial>;
+  readonly geometry = new BufferGeometry();
+  readonly material: ShaderMaterial;
   /** Of each vertex its sample's place, the way across and the way to the next sample: one buffer, one upload. */
   private readonly buffer: InterleavedBuffer;
 
@@ -78,13 +78,13 @@ export class Ribbon {
       place.set([shares[i], -1, shares[i], 1], i * 4);
       if (i < samples - 1) index.push(2 * i, 2 * i + 1, 2 * i + 2, 2 * i + 1, 2 * i + 3, 2 * i + 2);
     }
-    const geometry = new BufferGeometry();
+    const { geometry } = this;
     geometry.setAttribute('position', new InterleavedBufferAttribute(this.buffer, 3, 0));
     geometry.setAttribute('across', new InterleavedBufferAttribute(this.buffer, 3, 3));
     geometry.setAttribute('ahead', new InterleavedBufferAttribute(this.buffer, 3, 6));
     geometry.setAttribute('place', new BufferAttribute(place, 2));
     geometry.setIndex(index);
-    const material = new ShaderMaterial({
+    this.material = new ShaderMaterial({
       side: DoubleSide,
       uniforms: {
         size: { value: size },
@@ -97,8 +97,11 @@ export class Ribbon {
       vertexShader: VERTEX,
       fragmentShader: FRAGMENT,
     });
-    this.mesh = new Mesh(geometry, material);
-    this.mesh.frustumCulled = false;
+  }
+
+  dispose(): void {
+    this.geometry.dispose();
+    this.material.dispose();
   }
 
   /** Lays the ribbon along `centres` (three numbers a sample, m), `half` wide to each side along `directions` (unit). */

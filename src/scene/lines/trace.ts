@@ -1,9 +1,9 @@
-import { Color, type Mesh, type Vector2 } from 'three';
+import { Color, type Vector2 } from 'three';
 import { AT, createPose, placeHead } from '../../model/chain';
 import { createJointVector } from '../../model/joints';
 import { K } from '../../model/keys';
 import { swingJoints, type Swing } from '../../reading/swing';
-import type { BatchedLines, LineBatch } from './lineBatch';
+import type { BatchedLines } from './lineBatch';
 import { Ribbon } from './ribbon';
 import type { Theme } from '../setting/theme';
 
@@ -16,7 +16,15 @@ const SHARES = Float64Array.from({ length: SAMPLES }, (_, i) => {
   return u * (1 + CROWDED * (1 - u));
 });
 /** The hands' line and the ticks. */
-const LINES = SAMPLES + 40;
+export const TRACE_LINES = SAMPLES + 40;
+/** Room for where the head has been, three numbers a sample, m. */
+export const createHeadTrace = (): Float64Array => new Float64Array(SAMPLES * 3);
+/** A place on the head's trace, `share` of its samples from the top to impact, m, written into `out`. */
+export function placeOnTrace(heads: Float64Array, share: number, out: Float64Array): Float64Array {
+  const i = Math.round(share * (SAMPLES - 1)) * 3;
+  for (let axis = 0; axis < 3; axis++) out[axis] = heads[i + axis];
+  return out;
+}
 /** Half the width of the ribbon, m. */
 const HALF = 0.0105;
 /** A tick across the ribbon every 25 ms of the player's own time. */
@@ -24,10 +32,7 @@ const TICK_S = 0.025;
 
 /** Where head and hands have been from the top to impact, redrawn when the swing changes and not when time does. */
 export class Traces {
-  private readonly ribbon: Ribbon;
-  private readonly lines: BatchedLines;
-  /** Where the head has been, three numbers a sample, m. */
-  readonly heads = new Float64Array(SAMPLES * 3);
+  readonly ribbon: Ribbon;
   private readonly shafts = new Float64Array(SAMPLES * 3);
   private readonly hands = new Float64Array(SAMPLES * 3);
   private readonly joints = createJointVector();
@@ -40,19 +45,15 @@ export class Traces {
   constructor(
     private readonly theme: Theme,
     size: Vector2,
-    sheet: LineBatch,
+    private readonly lines: BatchedLines,
+    /** Where the head has been is written here, for whoever has to keep clear of it. */
+    readonly heads = createHeadTrace(),
   ) {
     this.ribbon = new Ribbon(SHARES, size, theme);
-    this.lines = sheet.take(LINES);
     const { traceStart, traceEnd } = theme;
     this.colours = Array.from({ length: (SAMPLES - 1) / 2 }, (_, i) =>
       new Color().lerpColors(traceStart, traceEnd, SHARES[2 * i]),
     );
-  }
-
-  /** The ribbon; the lines are in the sheet. */
-  get mesh(): Mesh {
-    return this.ribbon.mesh;
   }
 
   draw(swing: Swing): void {
@@ -99,10 +100,7 @@ export class Traces {
     this.lines.line(this.a, this.b, this.theme.ink, 1.25);
   }
 
-  /** A place on the head's trace, `share` of its samples from the top to impact, m, written into `out`. */
-  placeAt(share: number, out: Float64Array): Float64Array {
-    const i = Math.round(share * (SAMPLES - 1)) * 3;
-    for (let axis = 0; axis < 3; axis++) out[axis] = this.heads[i + axis];
-    return out;
+  dispose(): void {
+    this.ribbon.dispose();
   }
 }

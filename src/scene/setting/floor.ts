@@ -1,4 +1,5 @@
-import { Mesh, PlaneGeometry, ShadowMaterial, Vector4, type Color } from 'three';
+import { PlaneGeometry, ShadowMaterial, Vector4, type Color } from 'three';
+import { patchShader } from '../figure/patchShader';
 import type { Theme } from './theme';
 
 /** Soft dark discs where something rests on the ground: both feet, the ball, and a wide one under the player. */
@@ -45,7 +46,9 @@ gl_FragColor = vec4((inkShown * squares * lit + gl_FragColor.rgb * (1. - lit)) /
 
 /** The ground with all that lies on it: squared paper, the figure's shadow, contact discs. One draw call. */
 export class Floor {
-  readonly mesh: Mesh<PlaneGeometry, ShadowMaterial>;
+  /** Only as large as the shadow of the longest club and the squares can be: every pixel of it is worked out. */
+  readonly geometry = new PlaneGeometry(4.3, 4.2).rotateX(-Math.PI / 2).translate(0.1, 0, 0);
+  readonly material: ShadowMaterial;
   private readonly places = Array.from({ length: DISCS }, () => new Vector4());
   private readonly turns = Array.from({ length: DISCS }, () => new Vector4());
 
@@ -59,18 +62,17 @@ export class Floor {
         discPlaces: { value: this.places },
         discTurns: { value: this.turns },
       });
-      shader.vertexShader = shader.vertexShader
-        .replace('#include <common>', '#include <common>\nvarying vec2 vPlace;')
-        .replace('#include <begin_vertex>', '#include <begin_vertex>\nvPlace = position.xz;');
-      shader.fragmentShader = shader.fragmentShader
-        .replace('#include <common>', `#include <common>${DECLARE}`)
-        .replace('#include <colorspace_fragment>', `#include <colorspace_fragment>${LAYERS}`);
+      shader.vertexShader = patchShader(shader.vertexShader, {
+        '#include <common>': '#include <common>\nvarying vec2 vPlace;',
+        '#include <begin_vertex>': '#include <begin_vertex>\nvPlace = position.xz;',
+      });
+      shader.fragmentShader = patchShader(shader.fragmentShader, {
+        '#include <common>': `#include <common>${DECLARE}`,
+        '#include <colorspace_fragment>': `#include <colorspace_fragment>${LAYERS}`,
+      });
     };
     material.customProgramCacheKey = () => 'floor';
-    // Only as large as the shadow of the longest club and the squares can be: every pixel of it is worked out.
-    this.mesh = new Mesh(new PlaneGeometry(4.3, 4.2).rotateX(-Math.PI / 2).translate(0.1, 0, 0), material);
-    this.mesh.receiveShadow = true;
-    this.mesh.renderOrder = -1;
+    this.material = material;
   }
 
   /** Disc `i` at x, z (m) with half-axes across and along, turned by `yaw`, `share` dark. */
@@ -79,5 +81,10 @@ export class Floor {
     const s = Math.sin(yaw);
     this.places[i].set(x, z, share, 0);
     this.turns[i].set(c / across, -s / across, s / along, c / along);
+  }
+
+  dispose(): void {
+    this.geometry.dispose();
+    this.material.dispose();
   }
 }

@@ -1,16 +1,13 @@
 import { SetupError } from '../../model/body';
 import { MOVEMENT_GROUPS, type MovementGroup } from '../../model/movements';
-import type { CheckpointId } from '../../reading/checkpoints';
+import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import type { Bands } from '../../reading/verdicts';
-
-/** Both checkpoints, in the order in which a swing passes them. */
-export const CHECKPOINTS: readonly CheckpointId[] = ['leadArmParallel', 'shaftParallel'];
 
 const inCm = (metres: number): string => `${(metres * 100).toFixed(1)} cm`;
 
 /** Throws `SetupError` when a band is not a pair of numbers with the lower one first. */
 export function checkBands(bands: Bands): void {
-  for (const id of CHECKPOINTS) {
+  for (const id of CHECKPOINT_IDS) {
     const { low, high } = bands[id];
     if (!Number.isFinite(low) || !Number.isFinite(high)) {
       throw new SetupError(`bands.${id}`, `A band needs two numbers. Enter its lower and its upper edge.`);

@@ -46,7 +46,7 @@ export interface CorridorRegions {
   /** Both readings inside their bands. */
   readonly both: Region;
 }
-export interface Regions {
+interface Regions {
   readonly onPlane: Region;
   /** Above the band. */
   readonly steep: Region;
@@ -86,7 +86,10 @@ export function* corridorRows(question: CorridorQuestion): Generator<number, Cor
   return { x, y, leadArmParallel, shaftParallel, evaluations: judge.evaluations };
 }
 
-/** A whole map at once. */
+/**
+ * A whole map at once.
+ * @internal The desk computes it row by row, so that a newer question can stop it; tests and measurements want it whole.
+ */
 export function solveCorridor(question: CorridorQuestion): Corridor {
   const run = corridorRows(question);
   for (;;) {

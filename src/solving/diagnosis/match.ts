@@ -1,10 +1,11 @@
+import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import type { Rad } from '../../math/angle';
 import { DIALS, dialOf, MOVEMENT_GROUPS, STILL } from '../../model/movements';
 import type { MovementGroup, MovementId, Movements } from '../../model/movements';
 import { DEFAULT_ARM_ANGLE } from '../../reading/checkpoints';
 import type { Swing } from '../../reading/swing';
 import { DEFAULT_BANDS, type Bands } from '../../reading/verdicts';
-import { checkAllow, checkBands, CHECKPOINTS } from './checks';
+import { checkAllow, checkBands } from './checks';
 import { checkSightings, findHolds, SPREADS, type Hold, type Sightings } from './sightingHold';
 import { createJudge, dialsOf, findLiveDials, HALF_RANGE, toDials, withDials, type Judge, type Judged } from './judged';
 import { solveReach, startsFrom, type Aim, type ReachPoint } from '../reference/reach';
@@ -99,9 +100,9 @@ export function solveMatch(question: MatchQuestion): Match {
 }
 
 function aimsAt(seen: Sightings): readonly [Aim, Aim] {
-  const finest = Math.min(...CHECKPOINTS.map((id) => seen[id]?.plusMinus ?? Infinity));
+  const finest = Math.min(...CHECKPOINT_IDS.map((id) => seen[id]?.plusMinus ?? Infinity));
   const strictness = Math.min(STRICTNESS, HEAVIEST * finest);
-  const [arm, shaft] = CHECKPOINTS.map((id) => {
+  const [arm, shaft] = CHECKPOINT_IDS.map((id) => {
     const sighting = seen[id];
     return sighting
       ? { low: sighting.value, high: sighting.value, weight: strictness / sighting.plusMinus }
@@ -128,7 +129,7 @@ function toExplanation(
   point: ReachPoint,
   judge: Judge,
 ): Explanation {
-  const left = CHECKPOINTS.map((id, k) => {
+  const left = CHECKPOINT_IDS.map((id, k) => {
     const sighting = seen[id];
     return sighting ? (point.readings[k] - sighting.value) / sighting.plusMinus : 0;
   });
@@ -159,7 +160,7 @@ function doubtOf(seen: Sightings, dial: number, point: ReachPoint, judge: Judge)
   dials[dial] = point.dials[dial] - step;
   judge.read(dials, below);
   let information = 0;
-  CHECKPOINTS.forEach((id, k) => {
+  CHECKPOINT_IDS.forEach((id, k) => {
     const sighting = seen[id];
     if (sighting) information += ((above[k] - below[k]) / (2 * step * sighting.plusMinus)) ** 2;
   });

@@ -107,7 +107,8 @@ function aimAt({ low, high }: Band, inside: number): Aim {
 const isInside = ({ readings }: ReachPoint, bands: Bands): boolean =>
   judge(readings[0], bands.leadArmParallel) === 'onPlane' && judge(readings[1], bands.shaftParallel) === 'onPlane';
 
-const shortOf = (value: number, { low, high }: Band): number =>
+/** How far a reading stays outside its band, m: positive above it, 0 inside. */
+export const shortOf = (value: number, { low, high }: Band): number =>
   value > high ? value - high : value < low ? value - low : 0;
 
 function toPlan<Effects>(
@@ -137,10 +138,11 @@ function toPlan<Effects>(
   };
 }
 
-const distance = ({ short }: { short: Judged }): number => Math.hypot(short.leadArmParallel, short.shaftParallel);
+type Ranked = Pick<Plan<unknown>, 'status' | 'effort' | 'short'>;
+const distance = ({ short }: Ranked): number => Math.hypot(short.leadArmParallel, short.shaftParallel);
 
 /** Reached before closest; then the smaller change; among the closest, the closer. */
-function smallerFirst(a: Plan<unknown>, b: Plan<unknown>): number {
+export function smallerFirst(a: Ranked, b: Ranked): number {
   if (a.status !== b.status) return a.status === 'reached' ? -1 : 1;
   return a.status === 'reached' ? a.effort - b.effort : distance(a) - distance(b);
 }

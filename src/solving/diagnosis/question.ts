@@ -1,21 +1,10 @@
-import {
-  DEFAULT_ARM_ANGLE,
-  findLeadArmParallel,
-  findShaftParallel,
-  readAt,
-  readCheckpoints,
-} from '../../reading/checkpoints';
+import { DEFAULT_ARM_ANGLE, findLeadArmParallel, findShaftParallel, readAt } from '../../reading/checkpoints';
 import type { CheckpointId, NotReached, ReadingId } from '../../reading/checkpoints';
 import { withMovements, type Swing } from '../../reading/swing';
 import type { Rad } from '../../math/angle';
 import { STILL } from '../../model/movements';
-import {
-  deliver,
-  strikeOf,
-  type DeliveryRule,
-  type NotDelivered,
-  type ReferenceStrike,
-} from '../../reading/delivery/delivery';
+import type { DeliveryRule, NotDelivered } from '../../reading/delivery/delivery';
+import { deliverSwing, readBase, type SwingBase } from '../playOut';
 
 /** A number read off a swing, or why there is none. `no-number`: the reading is not defined in this pose. */
 export type Answer =
@@ -72,20 +61,33 @@ export type BallReading = (typeof BALL_READINGS)[number];
  * dialled, so a mixture of two set-ups is held against its own reference.
  */
 export function askDelivery(reading: BallReading, rule: DeliveryRule, armAngle: Rad = DEFAULT_ARM_ANGLE): Question {
-  const strikes = new Map<Swing['curves'], ReferenceStrike | undefined>();
-  const strikeFor = (swing: Swing): ReferenceStrike | undefined => {
-    if (!strikes.has(swing.curves)) {
-      const still = withMovements(swing, STILL);
-      strikes.set(swing.curves, strikeOf(still, readCheckpoints(still, armAngle)));
-    }
-    return strikes.get(swing.curves);
+  const bases = new Map<Swing['curves'], SwingBase>();
+  const baseOf = (swing: Swing): SwingBase => {
+    const known = bases.get(swing.curves) ?? readBase(withMovements(swing, STILL), armAngle);
+    bases.set(swing.curves, known);
+    return known;
   };
   return (swing) => {
-    const strike = strikeFor(swing);
-    if (!strike) return { missing: 'no-shaft-parallel' };
-    const { delivery } = deliver(swing, readCheckpoints(swing, armAngle), strike, rule);
+    const { delivery } = deliverSwing(baseOf(swing), swing, { armAngle, rule });
     if ('missing' in delivery) return delivery;
     const value = delivery[reading];
     return Number.isFinite(value) ? { value } : { missing: 'no-number' };
   };
+}
+
+/** A reading that a difference can be shared out of, and where it is read. */
+export interface LedgerQuestion {
+  readonly at: CheckpointId | 'ball';
+  readonly reading: ReadingId | 'impliedPath' | BallReading;
+  /** The player, club and top at the end of the difference with nothing dialled: the zero of the implied path. */
+  readonly base: SwingBase;
+  readonly armAngle: Rad;
+  readonly rule: DeliveryRule;
+}
+
+/** The question of a ledger: any reading at a checkpoint, the implied path there, or any number of the delivery. */
+export function askLedger({ at, reading, base, armAngle, rule }: LedgerQuestion): Question {
+  if (at === 'ball') return askDelivery(reading as BallReading, rule, armAngle);
+  if (reading !== 'impliedPath') return askReading(at, reading as ReadingId, armAngle);
+  return askImpliedPath(at, base.swing, base.strike?.path ?? NaN, armAngle);
 }

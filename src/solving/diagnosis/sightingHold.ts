@@ -1,8 +1,8 @@
+import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import { createNormal, createRandom, normalShareBelow } from '../../math/normal';
 import { SetupError } from '../../model/body';
 import type { CheckpointId } from '../../reading/checkpoints';
 import { judge, type Band, type Bands, type Verdict } from '../../reading/verdicts';
-import { CHECKPOINTS } from './checks';
 
 /**
  * What a coach read off a real player, m, with his own give or take. The give or take counts as two standard deviations of a
@@ -58,7 +58,7 @@ export function findHold(sighting: Sighting, band: Band): Hold {
 export function findHolds(seen: Sightings, bands: Bands): { readonly [id in CheckpointId]?: Hold } {
   checkSightings(seen);
   const holds: { [id in CheckpointId]?: Hold } = {};
-  for (const id of CHECKPOINTS) {
+  for (const id of CHECKPOINT_IDS) {
     const sighting = seen[id];
     if (sighting) holds[id] = findHold(sighting, bands[id]);
   }
@@ -76,10 +76,10 @@ export function drawCloud({ value, plusMinus }: Sighting, count: number, seed: n
 
 /** Throws `SetupError` when nothing was seen, or a sighting has no number or no positive give or take. */
 export function checkSightings(seen: Sightings): void {
-  if (CHECKPOINTS.every((id) => !seen[id])) {
+  if (CHECKPOINT_IDS.every((id) => !seen[id])) {
     throw new SetupError('seen', 'Nothing was marked. Mark the shaft or the head at a checkpoint.');
   }
-  for (const id of CHECKPOINTS) {
+  for (const id of CHECKPOINT_IDS) {
     const sighting = seen[id];
     if (!sighting) continue;
     if (!Number.isFinite(sighting.value))

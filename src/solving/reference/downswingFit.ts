@@ -174,7 +174,8 @@ function betweenGoals(swing: Swing, to: Residuals): void {
   const { curves, reference } = swing;
   for (const share of BETWEEN_SHARES) {
     const t = share * reference.times[K.impact];
-    for (const joint of BLADES) to.avoid(Math.abs(referenceJoint(curves, joint, t)) - JOINTS[joint].max + rad(0.5), rad(0.3));
+    for (const joint of BLADES)
+      to.avoid(Math.abs(referenceJoint(curves, joint, t)) - JOINTS[joint].max + rad(0.5), rad(0.3));
     to.avoid(referenceJoint(curves, J.leadWristRadial, t) - JOINTS[J.leadWristRadial].max + rad(0.1), rad(0.1));
   }
   for (const joint of BLADES) to.avoid(Math.abs(runOn(swing, joint, BLADE_RUN_ON)) - JOINTS[joint].max, rad(2));

@@ -7,7 +7,7 @@ import { KEY_COUNT, type ReferenceSwing } from '../../model/keys';
 import { statureOfLegs } from './fitting';
 
 /** The solved swings that come with the app: joint values as in `JOINT_IDS`, metres and degrees, one row a key. */
-export interface ShippedFile {
+interface ShippedFile {
   readonly about: string;
   readonly timesS: readonly number[];
   readonly swings: readonly ShippedSwing[];

@@ -4,7 +4,7 @@ import { AT, createPose } from '../../model/pose';
 import { swingJoints, swingPose, type Swing } from '../../reading/swing';
 
 /** A peak of turning speed: rad/s in the player's own time, and how long before impact it comes, s. */
-export interface Peak {
+interface Peak {
   readonly speed: number;
   readonly beforeImpact: number;
 }
@@ -30,7 +30,7 @@ function jointSpeed(swing: Swing, joint: number, t: number): number {
 }
 
 /** Speed at which a direction of the pose turns at time `t` (s), rad/s of the reference's time. */
-export function turningSpeed(swing: Swing, at: number, t: number): number {
+function turningSpeed(swing: Swing, at: number, t: number): number {
   swingPose(swing, t - HALF, pose);
   for (let i = 0; i < 3; i++) before[i] = pose[at + i];
   swingPose(swing, t + HALF, pose);

@@ -2,7 +2,7 @@ import type { ReferenceSwing } from '../../model/keys';
 import type { ReferenceFit } from './reference';
 
 /** Root mean square of the weighted residuals above which a fit is no swing: three spreads off every landmark (our choice). */
-export const WORST_RESIDUAL = 3;
+const WORST_RESIDUAL = 3;
 
 /** A reference swing to stand on, or in words why there is none. */
 export type Usable = { readonly reference: ReferenceSwing } | { readonly refused: string };

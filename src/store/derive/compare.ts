@@ -1,13 +1,8 @@
 import { readCheckpoints, type Checkpoints } from '../../reading/checkpoints';
-import {
-  deliver,
-  strikeOf,
-  type Delivery,
-  type DeliveryRule,
-  type NotDelivered,
-} from '../../reading/delivery/delivery';
+import type { Delivery, DeliveryRule, NotDelivered } from '../../reading/delivery/delivery';
 import { findPositions, POSITION_IDS, type Positions } from '../../reading/positions';
 import { withMovements, type Swing } from '../../reading/swing';
+import { deliverSwing, readBase } from '../../solving/playOut';
 import { baseOf, type Ground, type NoGround } from './baseSwings';
 import { toArmAngle, toMovements } from '../document/convert';
 import { derive } from './derived';
@@ -30,14 +25,13 @@ export interface Pair {
 function compare(of: SwingOf, armAngle: number, rule: DeliveryRule): Compared | NoGround {
   const base = baseOf(of);
   if ('problem' in base) return base;
-  const read = readCheckpoints(base.swing, armAngle);
-  const strike = strikeOf(base.swing, read);
-  const swing = withMovements(base.swing, toMovements(dialledOn(of, base.swing, armAngle)));
-  const checkpoints = readCheckpoints(swing, armAngle);
-  const { delivery } = strike
-    ? deliver(swing, checkpoints, strike, rule)
-    : { delivery: { missing: 'no-shaft-parallel' } as const };
-  return { of, ground: base.ground, swing, checkpoints, delivery };
+  const read = readBase(base.swing, armAngle);
+  const movements = toMovements(dialledOn(of, base.swing, armAngle));
+  const { dialled, checkpoints, delivery } = deliverSwing(read, withMovements(base.swing, movements), {
+    armAngle,
+    rule,
+  });
+  return { of, ground: base.ground, swing: dialled, checkpoints, delivery };
 }
 
 /** Keeps one of the pair while only the other changes. */

@@ -1,5 +1,4 @@
-import { findShot, type NoShot, type Shot } from '../../flight/shot';
-import type { Rad } from '../../math/angle';
+import type { NoShot, Shot } from '../../flight/shot';
 import type { Body, Player } from '../../model/body';
 import { finishShare, foldForEye } from '../../model/drawnFinish';
 import { createPose, placePose, type Pose, type Rig } from '../../model/chain';
@@ -8,19 +7,12 @@ import { createJointVector, J, type JointId, type JointVector } from '../../mode
 import type { ReferenceSwing } from '../../model/keys';
 import type { Curves } from '../../model/motion';
 import { STILL, type Movements } from '../../model/movements';
-import { readCheckpoints, type Checkpoints } from '../../reading/checkpoints';
-import {
-  deliver,
-  impliedPath,
-  strikeOf,
-  type Delivery,
-  type DeliveryRule,
-  type NotDelivered,
-  type ReferenceStrike,
-} from '../../reading/delivery/delivery';
+import type { Checkpoints } from '../../reading/checkpoints';
+import type { Delivery, DeliveryRule, NotDelivered } from '../../reading/delivery/delivery';
 import { findGoingBack, findPositions, type Positions } from '../../reading/positions';
 import { swingJoints, withMovements, type Swing } from '../../reading/swing';
 import type { Bands } from '../../reading/verdicts';
+import { deliverSwing, playOutSwing, readBase, type SwingBase } from '../../solving/playOut';
 import { baseOf, baseOn, groundOf, type Base, type Ground, type NoGround } from './baseSwings';
 import { exaggerated, toArmAngle, toBands, toMovements, toWeather } from '../document/convert';
 import type { ClubChoice, Dialled, Document, SetUp } from '../document/document';
@@ -39,6 +31,8 @@ export interface Derived {
   /** From shaft parallel on the arms adapt so that the head meets the ball: everything drawn or read later comes from here. */
   readonly swing: Swing;
   readonly referenceSwing: Swing;
+  /** The reference swing, read: what every dialled swing here is held against. */
+  readonly base: SwingBase;
   /** How far the hands stay from where the set-up asks them to be at the top, m. */
   readonly topShortfall: number;
   readonly delivery: Delivery | NotDelivered;
@@ -101,55 +95,39 @@ const shown = remember((dialled: Dialled, twice: boolean): Movements =>
   twice ? exaggerated(toMovements(dialled)) : toMovements(dialled),
 );
 
-interface ReferenceRead {
-  readonly checkpoints: Checkpoints;
-  readonly strike: ReferenceStrike | undefined;
-}
-function readOf(swing: Swing, armAngle: number): ReferenceRead {
-  const checkpoints = readCheckpoints(swing, armAngle);
-  return { checkpoints, strike: strikeOf(swing, checkpoints) };
-}
-const readReference = remember(readOf);
-
-/** A swing with nothing adapted yet, read and delivered. */
-function playOut(dialled: Swing, read: ReferenceRead, armAngle: number, rule: DeliveryRule) {
-  const checkpoints = readCheckpoints(dialled, armAngle);
-  if (!read.strike) return { checkpoints, swing: dialled, delivery: { missing: 'no-shaft-parallel' } as const };
-  return { checkpoints, ...deliver(dialled, checkpoints, read.strike, rule) };
-}
+const readReference = remember(readBase);
 
 /** Everything that is read off a swing with nothing adapted yet. */
-function readOff(
-  dialled: Swing,
-  read: ReferenceRead,
-  armAngle: number,
-  ball: Document['ball'],
-  player: Player,
-  club: Club,
-) {
-  const { swing, checkpoints, delivery } = playOut(dialled, read, armAngle, ball.rule);
+function readOff(dialled: Swing, base: SwingBase, armAngle: number, ball: Document['ball'], player: Player) {
+  const { swing, checkpoints, delivery, shot, impliedPath } = playOutSwing(base, dialled, {
+    armAngle,
+    rule: ball.rule,
+    weather: toWeather(ball, player),
+    trackPoints: TRACK_POINTS,
+  });
   return {
     swing,
     checkpoints,
     positions: findPositions(swing, checkpoints, goingBackOf(swing.rig, swing.curves, swing.reference)),
     delivery,
-    shot: findShot(delivery, club, toWeather(ball, player), TRACK_POINTS),
-    impliedPath: (read.strike && impliedPath(checkpoints, read.strike)) ?? null,
+    shot,
+    impliedPath,
     movements: swing.movements,
   };
 }
 
 const ghostOf = remember(
-  (reference: Swing, read: ReferenceRead, dialled: Dialled, twice: boolean, armAngle: number, rule: DeliveryRule) => {
+  (base: SwingBase, dialled: Dialled, twice: boolean, armAngle: number, rule: DeliveryRule): Swing => {
     const movements = toMovements(dialled);
-    return playOut(withMovements(reference, twice ? exaggerated(movements) : movements), read, armAngle, rule).swing;
+    const ghost = withMovements(base.swing, twice ? exaggerated(movements) : movements);
+    return deliverSwing(base, ghost, { armAngle, rule }).swing;
   },
 );
 /** The base of a ghost that stands on another player, club or top. */
 const ghostBasis = remember((player: Player, club: ClubChoice, setUp: SetUp, _found: number): Base | NoGround =>
   baseOf({ player, club, setUp }),
 );
-const readGhostReference = remember(readOf);
+const readGhostReference = remember(readBase);
 
 /** The backswing's positions stay where they are while movements are dialled. */
 const goingBackOf = remember((rig: Rig, curves: Curves, reference: ReferenceSwing) =>
@@ -163,7 +141,7 @@ const put = remember(
   (
     { status, problem }: Standing,
     { ground, swing: referenceSwing, topShortfall }: Base,
-    read: ReferenceRead,
+    read: SwingBase,
     dialled: Movements,
     trial: Swing | null,
     ghostSwing: Swing | null,
@@ -174,7 +152,7 @@ const put = remember(
     isWithheld: boolean,
   ): Derived => {
     const asDialled = trial ?? withMovements(referenceSwing, dialled);
-    const readings = readOff(asDialled, read, armAngle, ball, ground.player, ground.club);
+    const readings = readOff(asDialled, read, armAngle, ball, ground.player);
     // What is shown for a moment may be another player's.
     const { body, club } = trial && trial.rig.body !== ground.body ? trial.rig : ground;
     return {
@@ -184,6 +162,7 @@ const put = remember(
       club,
       ...readings,
       referenceSwing,
+      base: read,
       ghostSwing,
       topShortfall,
       referenceCheckpoints: read.checkpoints,
@@ -206,7 +185,7 @@ function ghostFor(state: DeskState, solid: SwingOf, ghost: SwingOf | null, own: 
   if ('problem' in base) return null;
   const read = (isOwn ? readReference : readGhostReference)(base.swing, armAngle);
   const dialled = dialledOn(ghost, base.swing, armAngle);
-  return ghostOf(base.swing, read, dialled, state.session.exaggerate, armAngle, state.document.ball.rule);
+  return ghostOf(read, dialled, state.session.exaggerate, armAngle, state.document.ball.rule);
 }
 
 let lastState: DeskState | undefined;
@@ -241,17 +220,6 @@ function workOut(state: DeskState): Derived {
     session.exaggerate,
     standing.status === 'failed' || (overdue && standing.status === 'solving'),
   );
-}
-
-/** What the desk would show if the lead wrist were bent like this. Worked out each time, and nothing is remembered of it. */
-export function deriveAside(state: DeskState, leadWristFlexion: Rad): Derived {
-  const derived = derive(state);
-  const { referenceSwing, movements, player, club } = derived;
-  const { document } = state;
-  const armAngle = toArmAngle(document);
-  const dialled = withMovements(referenceSwing, { ...movements, leadWristFlexion });
-  const read = readReference(referenceSwing, armAngle);
-  return { ...derived, ...readOff(dialled, read, armAngle, document.ball, player, club) };
 }
 
 const joints = createJointVector();

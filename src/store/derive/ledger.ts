@@ -1,6 +1,3 @@
-import type { DeliveryRule } from '../../reading/delivery/delivery';
-import { strikeOf } from '../../reading/delivery/delivery';
-import { readCheckpoints, type ReadingId } from '../../reading/checkpoints';
 import { withMovements, type Swing } from '../../reading/swing';
 import {
   mixSwings,
@@ -10,18 +7,13 @@ import {
   type NoContributions,
   type Part,
 } from '../../solving/diagnosis/contributions';
-import {
-  askDelivery,
-  askImpliedPath,
-  askReading,
-  type BallReading,
-  type Question,
-} from '../../solving/diagnosis/question';
+import { askLedger } from '../../solving/diagnosis/question';
+import { readBase } from '../../solving/playOut';
 import { baseOf, type Base, type NoGround } from './baseSwings';
 import { toArmAngle, toMovements } from '../document/convert';
 import type { DeskState } from '../desk/state';
 import { dialledOn, findSwing, type SwingOf } from './swings';
-import { splitReading, type LedgerReading } from '../desk/whyState';
+import { splitReading } from '../desk/whyState';
 
 /** A difference shared out, and the two swings it lies between. */
 export interface Ledger {
@@ -36,14 +28,6 @@ export interface Ledger {
 /** A chosen swing with nothing adapted: what the readings hang on. */
 function swingOn(base: Base, of: SwingOf, armAngle: number): Swing {
   return withMovements(base.swing, toMovements(dialledOn(of, base.swing, armAngle)));
-}
-
-function questionFor(id: LedgerReading, reference: Swing, armAngle: number, rule: DeliveryRule): Question {
-  const [at, reading] = splitReading(id);
-  if (at === 'ball') return askDelivery(reading as BallReading, rule, armAngle);
-  if (reading !== 'impliedPath') return askReading(at, reading as ReadingId, armAngle);
-  const strike = strikeOf(reference, readCheckpoints(reference, armAngle));
-  return askImpliedPath(at, reference, strike?.path ?? NaN, armAngle);
 }
 
 let last: { readonly key: readonly unknown[]; readonly ledger: Ledger | NoGround } | undefined;
@@ -69,7 +53,9 @@ function work(state: DeskState): Ledger | NoGround {
   if ('problem' in b) return b;
   const from = swingOn(a, names.from, armAngle);
   const to = swingOn(b, names.to, armAngle);
-  const question = questionFor(reading, b.swing, armAngle, state.document.ball.rule);
+  const [at, id] = splitReading(reading);
+  const base = readBase(b.swing, armAngle);
+  const question = askLedger({ at, reading: id, base, armAngle, rule: state.document.ball.rule });
   const shared = solveContributions(from, to, question);
   return { names, from, to, shared, parts: PARTS.filter((part) => differs(from, to, part)) };
 }

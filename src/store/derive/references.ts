@@ -6,24 +6,22 @@ import { findShipped } from '../../solving/reference/shipped';
 import { judgeFit } from '../../solving/reference/usable';
 import { findKept, keepReference } from './keptReferences';
 import type { Shelf } from '../document/persistence';
+import { createWorkerClient } from '../solver/workerClient';
 
 export type Found = { readonly reference: ReferenceSwing } | { readonly solving: true } | { readonly failed: string };
 
-/** What goes to the worker and comes back; the key says which player and club it is about. */
-export interface Question {
-  readonly key: string;
+/** What goes to the worker. A fit comes back. */
+export interface ReferenceQuestion {
   readonly body: Body;
   readonly club: Club;
-}
-export interface Answer {
-  readonly key: string;
-  readonly fit: ReferenceFit;
 }
 
 /** Answers kept at hand; the one not asked for the longest goes first, to be found again where it is asked for again. */
 const MOST_KNOWN = 32;
 const known = new Map<string, Found>();
-let worker: Worker | undefined;
+const worker = createWorkerClient<ReferenceQuestion, ReferenceFit>(
+  () => new Worker(new URL('../solver/reference.worker.ts', import.meta.url), { type: 'module' }),
+);
 let keptOn: Shelf | undefined;
 let onFound: () => void = () => {};
 
@@ -57,31 +55,18 @@ export function referenceFor(body: Body, club: Club): Found {
   const found = known.get(key);
   if (found) return know(key, found);
   const kept = keptOn && findKept(keptOn, key, body, club);
-  return know(key, kept ? { reference: kept } : ask({ key, body, club }));
+  return know(key, kept ? { reference: kept } : ask(key, { body, club }));
 }
 
 /** Where there are no workers (tests, command line) the answer comes at once. */
-function ask(question: Question): Found {
-  if (typeof Worker === 'undefined') return judge(question.key, solveReference(question.body, question.club));
-  worker ??= startWorker();
-  worker.postMessage(question);
+function ask(key: string, question: ReferenceQuestion): Found {
+  if (typeof Worker === 'undefined') return judge(key, solveReference(question.body, question.club));
+  const tell = (found: Found): void => {
+    know(key, found);
+    onFound();
+  };
+  worker.ask(question, (fit) => tell(judge(key, fit))).catch(() => tell({ failed: STOPPED }));
   return { solving: true };
-}
-
-function startWorker(): Worker {
-  const started = new Worker(new URL('../solver/reference.worker.ts', import.meta.url), { type: 'module' });
-  started.onmessage = ({ data }: MessageEvent<Answer>) => {
-    know(data.key, judge(data.key, data.fit));
-    onFound();
-  };
-  started.onerror = (event) => {
-    event.preventDefault();
-    for (const [key, found] of known) if ('solving' in found) known.set(key, { failed: STOPPED });
-    started.terminate();
-    worker = undefined;
-    onFound();
-  };
-  return started;
 }
 
 const STOPPED = 'The search for this reference swing stopped. Change the set-up and back to try again.';

@@ -1,9 +1,10 @@
+import { CHECKPOINT_IDS, CHECKPOINTS } from '../../reading/checkpointTable';
 import { AT, createPose, type Pose } from '../../model/pose';
 import { K } from '../../model/keys';
 import { holdsPose, standCamera, type Address, type CameraView, type Tripod } from '../../reading/camera/camera';
 import { readWithCause, type Bent } from '../../reading/camera/cameraCause';
 import { findTruePlace } from '../../reading/camera/cameraPlace';
-import { JUDGED_THROUGH, readThrough, type CameraReadingId, type Unseen } from '../../reading/camera/cameraReadings';
+import { readThrough, type CameraReadingId, type Unseen } from '../../reading/camera/cameraReadings';
 import {
   isReached,
   type Checkpoint,
@@ -41,7 +42,6 @@ export interface ThroughCameras {
   readonly better: { readonly rightCm: number; readonly heightM: number; readonly worst: number } | null;
 }
 
-const IDS: readonly CheckpointId[] = ['leadArmParallel', 'shaftParallel'];
 const FACE_ON: readonly (readonly [CheckpointId, CameraReadingId])[] = [
   ['leadArmParallel', 'armAngle'],
   ['leadArmParallel', 'trunkLean'],
@@ -60,14 +60,14 @@ function addressOf(swing: Swing): Address {
 function seeCheckpoint(id: CheckpointId, checkpoint: Checkpoint, tripod: Tripod, address: Address): CheckpointThrough {
   if (!isReached(checkpoint)) return { judged: checkpoint, asSeen: checkpoint, isHeld: true };
   const { pose, readings } = checkpoint;
-  const judged = readWithCause('downTheLine', JUDGED_THROUGH[id], tripod, address, pose);
+  const judged = readWithCause('downTheLine', CHECKPOINTS[id].judged, tripod, address, pose);
   const lens = standCamera('downTheLine', tripod, address);
   const plane = readThrough('shaftPlane', lens, pose);
   const asSeen = {
     ...checkpoint,
     readings: {
       ...readings,
-      ...('seen' in judged ? { [JUDGED_THROUGH[id]]: judged.seen } : {}),
+      ...('seen' in judged ? { [CHECKPOINTS[id].judged]: judged.seen } : {}),
       ...('seen' in plane ? { shaftPlane: plane.seen } : {}),
     },
   };
@@ -115,7 +115,7 @@ function look(
   return {
     downTheLine: { leadArmParallel: see('leadArmParallel'), shaftParallel: see('shaftParallel') },
     faceOn,
-    isFaceOnHeld: IDS.every((id) => !isReached(checkpoints[id]) || holdsPose(lens, checkpoints[id].pose)),
+    isFaceOnHeld: CHECKPOINT_IDS.every((id) => !isReached(checkpoints[id]) || holdsPose(lens, checkpoints[id].pose)),
     better: place
       ? { rightCm: Math.round(side * place.offset * 100) + 0, heightM: place.height, worst: place.worst }
       : null,

@@ -1,3 +1,4 @@
+import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import { isReached, type CheckpointId, type Checkpoints } from '../../reading/checkpoints';
 import { judge, judgedReading, type Band, type Bands, type Verdict } from '../../reading/verdicts';
 
@@ -27,7 +28,7 @@ function giveWay({ low, high }: Band, before: Verdict): Band {
  */
 export function bandsWithHysteresis(bands: Bands, checkpoints: Checkpoints): Bands {
   let shown = bands;
-  for (const id of ['leadArmParallel', 'shaftParallel'] as const) {
+  for (const id of CHECKPOINT_IDS) {
     const checkpoint = checkpoints[id];
     const band = bands[id];
     if (!isReached(checkpoint)) {

@@ -1,3 +1,4 @@
+import { CHECKPOINT_IDS, CHECKPOINTS } from '../../reading/checkpointTable';
 import type { JointId } from '../../model/joints';
 import { K } from '../../model/keys';
 import type { MovementGroup } from '../../model/movements';
@@ -25,12 +26,12 @@ export function setPlayhead(t: number): void {
 
 /** Moves the playhead to a position and holds it there while dials move. */
 export function holdAt(position: PositionId): void {
-  const selectedPlate = position === 'P5' ? 'leadArmParallel' : position === 'P6' ? 'shaftParallel' : undefined;
+  const selectedPlate = CHECKPOINT_IDS.find((id) => CHECKPOINTS[id].position === position);
   see({ held: position, playing: false, bench: null, ...(selectedPlate ? { selectedPlate } : {}) });
 }
 
 /** Chooses a plate: time moves to its checkpoint. */
-export const selectPlate = (id: CheckpointId): void => holdAt(id === 'leadArmParallel' ? 'P5' : 'P6');
+export const selectPlate = (id: CheckpointId): void => holdAt(CHECKPOINTS[id].position);
 
 /** To the next position (+1) or the one before (-1). */
 export function step(direction: 1 | -1): void {
@@ -41,9 +42,16 @@ export function step(direction: 1 | -1): void {
   if (next) holdAt(next);
 }
 
+/** Sets the speed of playback. */
 export const setSpeed = (speed: Speed): void => see({ speed });
+
+/** Asks the stage for a view, the same one again included. */
 export const setView = (view: ViewId): void => see({ view, viewAsked: desk.getState().session.viewAsked + 1 });
+
+/** Chooses which group of movements the narrow screen shows. */
 export const setGroup = (group: MovementGroup): void => see({ group });
+
+/** Doubles what the movements do on screen, or shows it as it is. */
 export const setExaggerate = (exaggerate: boolean): void => see({ exaggerate });
 
 /** Opens a drawer; the same one again, or null, closes it. */
@@ -62,4 +70,5 @@ export function bendJoint(id: JointId, value: number): void {
 /** The bench lets go: the figure stands as the swing says. */
 export const releaseBench = (): void => see({ bench: null });
 
+/** Takes the desk's notice away. */
 export const dismissNotice = (): void => put({ notice: null });

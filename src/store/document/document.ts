@@ -1,3 +1,4 @@
+import { CHECKPOINTS, type CheckpointId } from '../../reading/checkpointTable';
 import type { Player } from '../../model/body';
 import type { ClubId, ClubSpec } from '../../model/club';
 import { DIALS, type MovementId } from '../../model/movements';
@@ -93,13 +94,21 @@ export const PLAIN_SET_UP: SetUp = { handDepthCm: 0, handHeightCm: 0, turnDeg: 0
 
 export const STILL_AIR: BallFlight = { rule: 'held plane', tailWindMps: 0, crossWindMps: 0, altitudeM: 0 };
 
+/** Rounds off what floating point leaves past the fourth decimal. */
+const tidy = (value: number): number => Number(value.toFixed(4));
+
+function usualBand(id: CheckpointId): BandCm {
+  const { low, high } = CHECKPOINTS[id].band;
+  return { lowCm: tidy(low * 100), highCm: tidy(high * 100) };
+}
+
 export const DEFAULT_DOCUMENT: Document = {
   version: DOCUMENT_VERSION,
   player: { statureM: 1.78, handed: 'right' },
   club: { id: '7-iron', my: null },
   movements: STILL_DIALLED,
   setUp: PLAIN_SET_UP,
-  bands: { leadArmParallel: { lowCm: -1.5, highCm: 1.5 }, shaftParallel: { lowCm: -10, highCm: 2 } },
+  bands: { leadArmParallel: usualBand('leadArmParallel'), shaftParallel: usualBand('shaftParallel') },
   checkpointArmDeg: -10,
   ball: STILL_AIR,
   units: { length: 'cm', speed: 'm/s' },
@@ -108,6 +117,7 @@ export const DEFAULT_DOCUMENT: Document = {
   camera: USUAL_CAMERAS,
 };
 
+/** The parts of a document, version aside. */
 export const SECTIONS = (Object.keys(DEFAULT_DOCUMENT) as (keyof Document)[]).filter(
   (name): name is Section => name !== 'version',
 );
@@ -122,8 +132,6 @@ export interface EdgeDial {
   readonly usualMin: number;
   readonly usualMax: number;
 }
-
-const tidy = (value: number): number => Number(value.toFixed(4));
 
 const fromModel: EdgeDial[] = DIALS.map((dial) => ({
   id: dial.id,
@@ -141,7 +149,9 @@ export const EDGE_DIALS: readonly EdgeDial[] = [
   like('rotationRate', 'pelvisRate'),
   like('rotationDelay', 'pelvisDelay'),
 ];
-const byId = new Map(EDGE_DIALS.map((dial) => [dial.id, dial]));
+const byId: ReadonlyMap<DialId, EdgeDial> = new Map(EDGE_DIALS.map((dial) => [dial.id, dial]));
+
+/** The dial with this id. */
 export const edgeDial = (id: DialId): EdgeDial => byId.get(id)!;
 
 const FIELD = Object.fromEntries(DIALS.map((dial) => [dial.id, dial.field])) as Record<

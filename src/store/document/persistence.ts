@@ -53,7 +53,7 @@ export function load(shelf: Shelf): Loaded {
     return { document: read.document, history: readHistory(shelf.getItem(HISTORY_KEY)), notice: null };
   }
   const key = keepAside(shelf, text);
-  const kept = key === undefined ? 'There was no room to keep it.' : `It is kept aside as "${key}"..`;
+  const kept = key === undefined ? 'There was no room to keep it.' : `It is kept aside as "${key}".`;
   return {
     document: DEFAULT_DOCUMENT,
     history: NO_HISTORY,

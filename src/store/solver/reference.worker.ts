@@ -1,8 +1,6 @@
-import { solveReference } from '../../solving/reference/reference';
-import type { Answer, Question } from '../derive/references';
+import { solveReference, type ReferenceFit } from '../../solving/reference/reference';
+import type { ReferenceQuestion } from '../derive/references';
+import { serveWorker } from './workerClient';
 
 // Looks for reference swings beside the screen, so that the figure keeps moving meanwhile.
-self.onmessage = ({ data: { key, body, club } }: MessageEvent<Question>) => {
-  const answer: Answer = { key, fit: solveReference(body, club) };
-  self.postMessage(answer);
-};
+serveWorker<ReferenceQuestion, ReferenceFit>(({ body, club }, say) => say(solveReference(body, club)));

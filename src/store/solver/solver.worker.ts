@@ -1,8 +1,5 @@
-import { work, type Answer, type Job } from './solverJobs';
-
-// Maps, plans and explanations beside the screen. A new question puts the old one aside between two rows of a map.
-let next: { readonly number: number; readonly job: Job } | undefined;
-let isBusy = false;
+import { work, type Answer, type Job } from '../../solving/diagnosis/solverJobs';
+import { serveWorker } from './workerClient';
 
 /** Lets a message in that has come meanwhile. */
 const breathe = (): Promise<void> =>
@@ -18,25 +15,14 @@ const breathe = (): Promise<void> =>
 /** Between breaths, ms. */
 const STRETCH_MS = 8;
 
-async function run(): Promise<void> {
-  isBusy = true;
-  while (next) {
-    const { number, job } = next;
-    next = undefined;
-    let since = performance.now();
-    for (const answer of work(job)) {
-      if (answer) self.postMessage({ number, answer } satisfies { number: number; answer: Answer });
-      if (performance.now() - since < STRETCH_MS) continue;
-      await breathe();
-      // A newer question may have come in while this one breathed.
-      if (next as unknown) break;
-      since = performance.now();
-    }
+// Maps, plans and explanations beside the screen. A new question puts the old one aside between two rows of a map.
+serveWorker<Job, Answer>(async (job, say, isLast) => {
+  let since = performance.now();
+  for (const answer of work(job)) {
+    if (answer) say(answer);
+    if (performance.now() - since < STRETCH_MS) continue;
+    await breathe();
+    if (!isLast()) return;
+    since = performance.now();
   }
-  isBusy = false;
-}
-
-self.onmessage = ({ data }: MessageEvent<{ number: number; job: Job }>) => {
-  next = data;
-  if (!isBusy) void run();
-};
+});

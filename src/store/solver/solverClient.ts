@@ -4,7 +4,8 @@ import { DEFAULT_ARM_ANGLE } from '../../reading/checkpoints';
 import { MOVEMENT_GROUPS, STILL, type Movements } from '../../model/movements';
 import { withMovements, type Swing } from '../../reading/swing';
 import { DEFAULT_BANDS, type Bands } from '../../reading/verdicts';
-import { work, type Answer, type Job } from './solverJobs';
+import { work, type Answer, type Job } from '../../solving/diagnosis/solverJobs';
+import { createWorkerClient } from './workerClient';
 import { toArmAngle, toMovements, toWeather } from '../document/convert';
 import { desk, subscribe } from '../desk/desk';
 import { derive, type Derived } from '../derive/derived';
@@ -103,7 +104,9 @@ function questionOf(state: DeskState): Question | undefined {
 
 let lastKey: readonly unknown[] = [];
 let number = 0;
-let worker: Worker | undefined;
+const worker = createWorkerClient<Job, Answer>(
+  () => new Worker(new URL('./solver.worker.ts', import.meta.url), { type: 'module' }),
+);
 
 const same = (a: readonly unknown[], b: readonly unknown[]): boolean =>
   a.length === b.length && a.every((part, i) => part === b[i]);
@@ -133,23 +136,13 @@ function answer(job: Job): void {
     asked.setState({ isBusy: false });
     return;
   }
-  worker ??= startWorker();
-  worker.postMessage({ number, job });
-}
-
-function startWorker(): Worker {
-  const started = new Worker(new URL('./solver.worker.ts', import.meta.url), { type: 'module' });
-  started.onmessage = ({ data }: MessageEvent<{ number: number; answer: Answer }>) => {
-    if (data.number !== number) return;
-    asked.setState({ answer: data.answer, isBusy: data.answer.kind === 'map' && !data.answer.isFine });
+  const mine = number;
+  const hear = (one: Answer, isBusy: boolean): void => {
+    if (mine === number) asked.setState({ answer: one, isBusy });
   };
-  started.onerror = (event) => {
-    event.preventDefault();
-    started.terminate();
-    worker = undefined;
-    asked.setState({ answer: { kind: 'refused', message: STOPPED }, isBusy: false });
-  };
-  return started;
+  worker
+    .ask(job, (one) => hear(one, one.kind === 'map' && !one.isFine))
+    .catch(() => hear({ kind: 'refused', message: STOPPED }, false));
 }
 const STOPPED = 'The search stopped. Move a slider to try again.';
 
@@ -158,14 +151,12 @@ const STOPPED = 'The search stopped. Move a slider to try again.';
  * answer is nobody's.
  */
 export function warmUp(): void {
-  if (worker || typeof Worker === 'undefined') return;
-  worker = startWorker();
+  if (worker.isStarted || typeof Worker === 'undefined') return;
   const { referenceSwing } = derive(desk.getState());
   const { x, y } = desk.getState().session.why;
   const job: Job = { kind: 'warm', swing: referenceSwing, x, y, bands: DEFAULT_BANDS, armAngle: DEFAULT_ARM_ANGLE };
-  worker.postMessage({ number: NOBODY, job });
+  worker.ask(job, () => {}).catch(() => {});
 }
-const NOBODY = -1;
 
 subscribe(ask);
 // The drawer that wants to know may have been open before this was loaded.

@@ -102,14 +102,3 @@ const noNumber = (unit: string): Shown => ({
   spoken: NO_NUMBER_SPOKEN,
   value: NaN,
 });
-
-/** "7 cm" or "2.8 in". Metres in. */
-export const formatLength = (metres: number, units: Pick<Units, 'length'>, decimals?: number): string =>
-  showLength(metres, units, decimals).text;
-
-/** "−4°". Radians in. */
-export const formatAngle = (angle: Rad, decimals = 0): string => showAngle(angle, decimals).text;
-
-/** "38 m/s", "137 km/h" or "85 mph". Metres per second in. */
-export const formatSpeed = (metresPerSecond: number, units: Pick<Units, 'speed'>, decimals = 0): string =>
-  showSpeed(metresPerSecond, units, decimals).text;

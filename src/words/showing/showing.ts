@@ -22,8 +22,5 @@ export const SCAN_WHY = 'The code holds it all: nothing is sent anywhere.';
 /** On a sheet for a swing that has nothing to change. */
 export const NOTHING_TO_CHANGE = 'On plane at both checkpoints: keep it as it is.';
 
-const AS_IT_IS = 'show the swing as it is, not exaggerated.';
 /** While the desk is doubled: said where files are made. */
-export const NOT_EXAGGERATED = `Clips, sheets, models and tables ${AS_IT_IS}`;
-/** While the desk is doubled: said over numbers that are not. */
-export const NUMBERS_NOT_EXAGGERATED = `The numbers here ${AS_IT_IS}`;
+export const NOT_EXAGGERATED = 'Clips, sheets, models and tables show the swing as it is, not exaggerated.';

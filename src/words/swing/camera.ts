@@ -36,7 +36,7 @@ export const TRIPOD_UNITS = {
 } as const;
 
 /** "4 m", "5.2 feet". */
-export function sayTripodLength(metres: number, { length }: LengthUnits): string {
+function sayTripodLength(metres: number, { length }: LengthUnits): string {
   const { metres: size, word, decimals } = TRIPOD_UNITS[length];
   return `${formatTyped(Number((metres / size).toFixed(decimals)))} ${word}`;
 }

@@ -1,3 +1,4 @@
+import { CHECKPOINTS } from '../../reading/checkpointTable';
 import { rad } from '../../math/angle';
 import { isReached, type Checkpoint, type CheckpointId, type Reached } from '../../reading/checkpoints';
 import { judgedReading, verdictAt, type Bands, type Verdict } from '../../reading/verdicts';
@@ -6,10 +7,9 @@ import { showLength, type Shown } from '../numbers/numbers';
 import { COMPUTED, MEASURED, RULE_OF_THUMB, type Origin, type Units } from '../numbers/units';
 
 /** Names of the checkpoints: title of the plate, its number in the trade's count of positions, and inside a sentence. */
-export const CHECKPOINT_NAMES = {
-  leadArmParallel: { title: 'Lead arm parallel', plate: 'Plate 5', position: 'P5', inSentence: 'lead arm parallel' },
-  shaftParallel: { title: 'Shaft parallel', plate: 'Plate 6', position: 'P6', inSentence: 'shaft parallel' },
-} as const satisfies Record<CheckpointId, unknown>;
+export const CHECKPOINT_NAMES: {
+  readonly [id in CheckpointId]: Pick<(typeof CHECKPOINTS)[id], 'title' | 'plate' | 'position' | 'inSentence'>;
+} = CHECKPOINTS;
 
 /** The word under a plate. The same three words at both checkpoints, so that they are learned once. */
 export const PLATE_WORDS: Readonly<Record<Verdict, string>> = {
@@ -143,7 +143,7 @@ function sideOfHands({ value }: Shown): Side {
 }
 
 /** "Trail arm 4 cm short of the grip here.": said wherever the trail arm does not reach, never hidden. */
-export function sayReach({ readings }: Reached, units: Pick<Units, 'length'>): string | undefined {
+function sayReach({ readings }: Reached, units: Pick<Units, 'length'>): string | undefined {
   const { reachShortfall } = readings;
   if (!(reachShortfall >= SHORT)) return undefined;
   return `Trail arm ${showLength(reachShortfall, units).inSentence} short of the grip here.`;

@@ -67,7 +67,7 @@ const stepsPast = (id: MovementId, distance: number): number => {
 };
 
 /** "12° more bowed", "8 ms later": by how much a movement changes, in the unit of its slider. */
-export function sayMove(id: MovementId, edge: number): string {
+function sayMove(id: MovementId, edge: number): string {
   const size = formatTyped(Math.abs(edge));
   const { low, high } = DIAL_NAMES[id];
   switch (id) {

@@ -115,6 +115,7 @@ export interface Measure {
 /** Units of the ledger; a speed is asked for by few. */
 export type LedgerUnits = Pick<Units, 'length'> & Partial<Pick<Units, 'speed'>>;
 
+/** How a reading of the ledger is shown: conversion, unit, decimals. */
 export function measureOf(id: LedgerReadingId, units: LedgerUnits): Measure {
   switch (LEDGER_WORDS[id].measure) {
     case 'angle':
@@ -246,6 +247,7 @@ export interface LedgerNumbers {
   readonly together: string;
 }
 
+/** The numbers of a ledger as printed: rounded so that the parts add up to the printed change. */
 export function numberLedger({ reading, shared, parts, units }: LedgerOf): LedgerNumbers {
   const { toShown, unit, decimals } = measureOf(reading, units);
   const round = (value: number): number => roundTo(toShown(value), decimals);

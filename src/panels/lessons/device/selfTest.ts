@@ -11,7 +11,8 @@ import { createJointVector, JOINTS } from '../../../model/joints';
 const LIMIT = 1e-9;
 const POINTS = { leadGrip: AT.leadGrip, trailGrip: AT.trailGrip, head: AT.head, shaftDirection: AT.shaftDirection };
 
-export interface SelfTest {
+/** How the self-test came out. */
+interface SelfTest {
   /** Comparisons made, and how many of them hold. */
   readonly made: number;
   readonly held: number;

@@ -1,3 +1,4 @@
+import { CHECKPOINT_IDS } from '../../../reading/checkpointTable';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import {
   lessonsOf,
@@ -11,12 +12,10 @@ import {
 } from '../../../record';
 import { useDesk, type CheckpointId } from '../../../store';
 import { CHECKPOINT_NAMES, ILLUSTRATION } from '../../../words';
-import { MOVEMENT_NAMES } from '../LessonPage';
+import { GROUP_NAMES } from '../../dials/Movements';
 import { PlanStrip } from '../PlanStrip';
 import { useBook } from '../navigation';
 import { ProgressPlot } from './ProgressPlot';
-
-const CHECKPOINTS: readonly CheckpointId[] = ['leadArmParallel', 'shaftParallel'];
 
 /** Width of an element in CSS px, so that lettering keeps its size. */
 function useWidth() {
@@ -68,7 +67,7 @@ function Numbers({ lessons }: { lessons: readonly LessonRecord[] }) {
             <th scope="row">{sayDay(lesson.date)}</th>
             <td>{cell(lesson, 'leadArmParallel')}</td>
             <td>{cell(lesson, 'shaftParallel')}</td>
-            <td>{lesson.plan.map((id) => MOVEMENT_NAMES[id]).join(', ') || 'none'}</td>
+            <td>{lesson.plan.map((id) => GROUP_NAMES[id]).join(', ') || 'none'}</td>
           </tr>
         ))}
       </tbody>
@@ -91,7 +90,7 @@ export function Progress({ id }: { id: string }) {
       {player.example && <p className="lesson-note">An example of our own invention.</p>}
       {!bands && <p>No lesson yet: nothing to draw.</p>}
       {bands &&
-        CHECKPOINTS.map((at) => {
+        CHECKPOINT_IDS.map((at) => {
           const points = progressOf(lessons, at);
           return (
             <section key={at} aria-label={CHECKPOINT_NAMES[at].title}>

@@ -1,10 +1,11 @@
 /** Even steps for an axis: 1, 2 or 5 times a power of ten, so that at most `most` of them fit. */
-export function stepFor(span: number, most: number): number {
+function stepFor(span: number, most: number): number {
   const rough = Math.max(span, 1e-6) / most;
   const power = 10 ** Math.floor(Math.log10(rough));
   return [1, 2, 5, 10].map((factor) => factor * power).find((step) => step >= rough)!;
 }
 
+/** An axis of a plot: its two ends, and where it is ticked. */
 export interface Axis {
   readonly low: number;
   readonly high: number;

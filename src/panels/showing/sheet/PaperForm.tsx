@@ -3,9 +3,9 @@ import type { SheetContent } from '../../../export/files/sheet';
 import { sayError } from '../../../export/task/errorMessages';
 import { loadingChunk } from '../../loading/chunkLoadError';
 import { OpenFile } from '../OpenFile';
-import { makeModel, makePlates, makeStill, makeTable } from '../makers';
-import { useShowing } from '../useShowing';
-import { showing, subjectNow } from '../work';
+import { makeModel, makePlates, makeStill, makeTable } from '../task/makers';
+import { useShowing } from '../task/useShowing';
+import { showing, subjectNow } from '../task/showingStore';
 
 const Sheet = lazy(loadingChunk(() => import('./Sheet')));
 

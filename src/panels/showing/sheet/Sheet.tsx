@@ -4,8 +4,8 @@ import type { SheetContent } from '../../../export/files/sheet';
 import { desk } from '../../../store';
 import { COMPUTED, ILLUSTRATION, RULE_OF_THUMB, SCAN } from '../../../words';
 import { sayWho } from '../../shell/Status';
-import { Swatch } from '../Swatch';
-import { useShowing } from '../useShowing';
+import { Swatch } from './Swatch';
+import { useShowing } from '../task/useShowing';
 import './sheet.css';
 
 /** Days on which a drill can be ticked off. */

@@ -1,0 +1,136 @@
+import { createStore } from 'zustand/vanilla';
+import { Stopped, type ComparisonId, type ClipWish, type TaskControl, type Made, type Progress } from '../../../export';
+import { sayError } from '../../../export/task/errorMessages';
+import { current, desk } from '../../../store';
+
+/** A file that was made and not dismissed yet. */
+interface Finished extends Made {
+  readonly id: number;
+  readonly url: string;
+}
+
+/** What the drawer holds: the form as it is filled in, what is being made, and what was made. */
+export interface ShowingState {
+  /** What is being made; null when nothing is. */
+  readonly progress: Progress | null;
+  /** What went wrong the last time, in words. */
+  readonly excuse: string | null;
+  readonly files: readonly Finished[];
+  /** How many files were made since the page was opened. */
+  readonly made: number;
+  /** Stops what is being made; null when nothing is. */
+  readonly running: AbortController | null;
+  readonly wish: ClipWish;
+  readonly after: ComparisonId;
+}
+
+/** Belongs to the drawer alone: neither stored nor undone, but kept while the drawer is closed. */
+export const showing = createStore<ShowingState>(() => ({
+  progress: null,
+  excuse: null,
+  files: [],
+  made: 0,
+  running: null,
+  wish: {
+    arrangement: 'sideBySide',
+    wholeSwing: 'faceOn',
+    slowMotion: 'downTheLine',
+    titleCard: true,
+    endCard: true,
+    shape: '16:9',
+    size: '720p',
+    fps: 30,
+    kind: null,
+    name: '',
+  },
+  after: 'plan',
+}));
+
+/** Changes part of what the clip form asks for. */
+/** Changes part of what the next clip should be. */
+export const wishFor = (part: Partial<ClipWish>): void =>
+  showing.setState(({ wish }) => ({ wish: { ...wish, ...part } }));
+
+/** Chooses the swing to compare with. */
+/** Chooses what the swing is set against. */
+export const setAgainst = (after: ComparisonId): void => showing.setState({ after });
+
+/** Stops what is being made. */
+export const stop = (): void => showing.getState().running?.abort();
+
+/** Makes one file. One at a time: a second wish while one is being made is not heard. */
+export async function make(doing: string, work: (companion: TaskControl) => Promise<Made>): Promise<void> {
+  if (showing.getState().running) return;
+  const running = new AbortController();
+  let wasHidden = document.visibilityState === 'hidden';
+  const watch = (): void => void (wasHidden ||= document.visibilityState === 'hidden');
+  document.addEventListener('visibilitychange', watch);
+  showing.setState({ running, progress: { doing, share: 0, secondsLeft: undefined }, excuse: null });
+  const { signal } = running;
+  const stopped = new Promise<never>((_, refuse) => signal.addEventListener('abort', () => refuse(new Stopped())));
+  const tell = (progress: Progress): void => {
+    if (!signal.aborted) showing.setState({ progress });
+  };
+  try {
+    // Stopping waits for nobody: what is still under way then comes to nothing.
+    const made = await Promise.race([work({ signal, tell }), stopped]);
+    const id = showing.getState().made + 1;
+    const file = { ...made, id, url: URL.createObjectURL(made.blob) };
+    showing.setState(({ files }) => ({ files: [file, ...files], made: id }));
+  } catch (error) {
+    showing.setState({ excuse: sayError(error, wasHidden) });
+  } finally {
+    document.removeEventListener('visibilitychange', watch);
+    showing.setState({ running: null, progress: null });
+  }
+}
+
+/** The desk as it is when asked, set against what was chosen: what is dialled while the parts are fetched does not get in. */
+export async function subjectNow() {
+  const state = desk.getState();
+  const { after } = showing.getState();
+  const [{ derivePlain, takeSnapshot }, { findPlanInWorker }] = await Promise.all([
+    import('../../../export/task/exportSnapshot'),
+    import('../../../export/task/planWorker'),
+  ]);
+  const derived = derivePlain(state);
+  return takeSnapshot(
+    state,
+    derived,
+    after,
+    after === 'plan' ? await findPlanInWorker(derived, state.document) : undefined,
+  );
+}
+
+/** The desk exactly as it is drawn, doubled or tried out if it is. */
+export async function subjectAsSeen() {
+  const state = desk.getState();
+  const derived = current();
+  const { takeSnapshot } = await import('../../../export/task/exportSnapshot');
+  return takeSnapshot(state, derived, 'reference');
+}
+
+/** Takes a finished file off the list and frees its memory. */
+/** Takes a finished file off the list and lets go of its bytes. */
+export function dismiss(id: number): void {
+  const { files } = showing.getState();
+  const file = files.find((one) => one.id === id);
+  if (file) URL.revokeObjectURL(file.url);
+  showing.setState({ files: files.filter((one) => one.id !== id) });
+}
+
+/** Whether this device can hand a file on to other apps. */
+export function canShare({ blob, name }: Made): boolean {
+  const file = new File([blob], name, { type: blob.type });
+  return typeof navigator.canShare === 'function' && navigator.canShare({ files: [file] });
+}
+
+/** Opens the device's own sheet for sharing; a tap of its own, as browsers ask. */
+export async function share({ blob, name }: Made): Promise<void> {
+  try {
+    await navigator.share({ files: [new File([blob], name, { type: blob.type })] });
+  } catch (error) {
+    if (error instanceof Error && error.name === 'AbortError') return;
+    showing.setState({ excuse: 'This device did not take the file. Save it instead.' });
+  }
+}

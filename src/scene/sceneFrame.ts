@@ -1,0 +1,115 @@
+import { Vector2 } from 'three';
+import { createFigure, type Figure } from '../figure/figure';
+import { createPlacement } from '../figure/partIds';
+import { placeFigure } from '../figure/place';
+import { heelLiftAt, placeBall } from '../figure/stance';
+import { AT, createPose } from '../model/chain';
+import { K, type KeyId } from '../model/keys';
+import type { Body } from '../model/body';
+import type { Club } from '../model/club';
+import type { Pose } from '../model/pose';
+import { swingPose, type Swing } from '../reading/swing';
+import { framePoints, type FramePoints } from './camera/framePoints';
+import { placeOnTrack, type Struck } from './lines/ballFlightTrail';
+import { createHeadTrace } from './lines/trace';
+import { GLASS_X, onGlass, type GlassStand } from './setting/glass';
+
+/** Another swing whose shaft is drawn in a broken line, at its own time (reference s). */
+export interface OtherShaft {
+  readonly swing: Swing;
+  readonly t: number;
+}
+
+/** What a scene shows: one swing at one instant. Compared part by part with what it showed before: hand in the same objects. */
+export interface SwingShown {
+  readonly body: Body;
+  readonly club: Club;
+  readonly handed: 'right' | 'left';
+  readonly swing: Swing;
+  /** Ball, target line and glass belong to the reference: they stay while movements change. */
+  readonly referenceSwing: Swing;
+  /** Reference time, s, and the pose there. */
+  readonly t: number;
+  readonly pose: Pose;
+  readonly reference?: OtherShaft;
+  readonly ghost?: OtherShaft;
+  /** Where the ball goes; without it the ball stays where it lies. */
+  readonly struck?: Struck;
+}
+
+/**
+ * What one frame shows, in numbers, worked out once for all parts of the scene. Its owner calls `show`; the parts pose themselves
+ * by it in the same frame (`usePose`). World frame of the right-handed player, m.
+ */
+export class SceneFrame {
+  /** Counts what was shown, so that a part poses itself once for each. */
+  version = 0;
+  shown: SwingShown | undefined;
+  /** The picture's size in css px: pens are measured by it. */
+  readonly size = new Vector2(1, 1);
+  figure: Figure | undefined;
+  /** Where the parts of figure and club stand. */
+  readonly placement = createPlacement();
+  /** How far the trail heel is up: 0 flat, 1 at the finish. */
+  heelLift = 0;
+  /** The head of the figure is left out: the camera stands in it. */
+  isHeadHidden = false;
+  /** Where the ball lies, and where it is now. */
+  readonly ball = new Float64Array(3);
+  readonly flying = new Float64Array(3);
+  /** s of the player's own time since the strike; 0 until then. */
+  sinceStrike = 0;
+  glass: GlassStand = { footZ: 0, slope: 1, height: 1 };
+  /** A place on the right edge of the glass. */
+  readonly glassEdge = new Float64Array(3);
+  /** Where the head has been from the top to impact: three numbers a sample. */
+  readonly headTrace = createHeadTrace();
+  /** What a fitted view must hold. Replaced with player, club or reference. */
+  points: FramePoints | undefined;
+  /** Which other shafts are apart enough from the one shown to be drawn. */
+  readonly legends = { reference: false, ghost: false };
+  private readonly pose = createPose();
+
+  /** Left-handed pictures are mirrored. */
+  get mirror(): 1 | -1 {
+    return this.shown?.handed === 'left' ? -1 : 1;
+  }
+
+  /** Moves everything to one instant of a swing. */
+  show(now: SwingShown): void {
+    const before = this.shown;
+    const isOther = !this.figure || now.body !== before?.body || now.club !== before.club;
+    const figure = isOther ? createFigure(now.body, now.club) : this.figure!;
+    this.figure = figure;
+    if (isOther || now.referenceSwing !== before?.referenceSwing) this.standOn(now.referenceSwing, figure);
+    const { swing, t, pose, struck } = now;
+    this.heelLift = heelLiftAt(swing, t);
+    placeFigure(figure, pose, { ballPoint: this.ball, heelLift: this.heelLift }, this.placement);
+    this.sinceStrike = struck ? Math.max(0, (t - struck.t) * swing.tempo) : 0;
+    if (struck && this.sinceStrike > 0) placeOnTrack(struck.track, this.sinceStrike, this.ball, this.flying);
+    else this.flying.set(this.ball);
+    this.shown = now;
+    this.version++;
+  }
+
+  /** Leaves the figure's head out, or shows it again. */
+  hideHead(isHidden: boolean): void {
+    if (isHidden === this.isHeadHidden) return;
+    this.isHeadHidden = isHidden;
+    this.version++;
+  }
+
+  private standOn(reference: Swing, figure: Figure): void {
+    const at = (key: KeyId): void => swingPose(reference, reference.reference.times[K[key]], this.pose);
+    at('impact');
+    placeBall(reference.rig.club, this.pose, this.ball);
+    at('address');
+    const c = AT.shaftDirection;
+    const slope = Math.atan2(-this.pose[c + 1], this.pose[c + 2]);
+    const footZ = this.pose[AT.head + 2] + this.pose[AT.head + 1] / Math.tan(slope);
+    const height = (0.516 * reference.rig.body.stature) / Math.sin(slope);
+    this.glass = { footZ, slope, height };
+    this.glassEdge.set(onGlass(this.glass, GLASS_X.to, height * 0.88));
+    this.points = framePoints(reference, figure, this.ball, footZ);
+  }
+}

@@ -1,0 +1,111 @@
+import { SetupError } from '../../model/body';
+import type { Weather } from '../../flight/shot';
+import type { MovementGroup, Movements } from '../../model/movements';
+import type { DeliveryRule } from '../../reading/delivery/delivery';
+import type { Swing } from '../../reading/swing';
+import type { Bands } from '../../reading/verdicts';
+import { corridorRegions, corridorRows, type Corridor, type CorridorQuestion, type CorridorRegions } from './corridor';
+import type { Judged } from './judged';
+import type { Sightings } from './sightingHold';
+import { matchOnSteps, type StepMatch } from './matchOnSteps';
+import { insideOf, planOnSteps, type StepPlans } from './planOnSteps';
+import { readBase } from '../playOut';
+
+/** A map of two movements; coarse first, then fine. */
+export interface MapJob {
+  readonly kind: 'map';
+  readonly swing: Swing;
+  readonly x: CorridorQuestion['x'];
+  readonly y: CorridorQuestion['y'];
+  readonly bands: Bands;
+  readonly armAngle: number;
+}
+/** A map that nobody looks at: afterwards the model runs at its full pace, and the first real answer comes as fast as any. */
+export interface WarmJob extends Omit<MapJob, 'kind'> {
+  readonly kind: 'warm';
+}
+export interface MatchJob {
+  readonly kind: 'match';
+  readonly swing: Swing;
+  readonly from: Movements;
+  readonly seen: Sightings;
+  readonly bands: Bands;
+  readonly armAngle: number;
+}
+export type Job = MapJob | PlanJob | MatchJob | WarmJob;
+
+export interface MapAnswer {
+  readonly kind: 'map';
+  readonly corridor: Corridor;
+  /** Its outlines, for the bands of the job. */
+  readonly regions: CorridorRegions;
+  readonly bands: Bands;
+  readonly isFine: boolean;
+}
+/** Plans for a swing; it goes to a worker, so the base goes along unread. The swings have nothing adapted. */
+export interface PlanJob {
+  readonly kind: 'plan';
+  readonly swing: Swing;
+  readonly reference: Swing;
+  readonly allow: readonly MovementGroup[];
+  readonly bands: Bands;
+  readonly armAngle: number;
+  /** Plans end just inside a band, or halfway to its middle. */
+  readonly aim: 'edge' | 'inside';
+  /** The coach's give or take, m. */
+  readonly doubt: Judged;
+  readonly rule: DeliveryRule;
+  readonly weather: Weather;
+}
+export interface PlanAnswer extends StepPlans {
+  readonly kind: 'plan';
+  /** What was asked for: while a newer answer is on its way, the words still belong to these plans. */
+  readonly aim: PlanJob['aim'];
+}
+export interface MatchAnswer extends StepMatch {
+  readonly kind: 'match';
+}
+/** What was asked cannot be answered: why, in words. */
+export interface Refusal {
+  readonly kind: 'refused';
+  readonly message: string;
+}
+export type Answer = MapAnswer | PlanAnswer | MatchAnswer | Refusal;
+
+/** All plans of a job. Throws `SetupError` for bands upside down and when everything is locked. */
+export function planFor({ aim, reference, ...job }: PlanJob): PlanAnswer {
+  const base = readBase(reference, job.armAngle);
+  const plans = planOnSteps({ ...job, base, ...(aim === 'inside' && { inside: insideOf(job.bands) }) });
+  return { kind: 'plan', aim, ...plans };
+}
+
+/** Grid points a side: a first look, and the map that stays. */
+export const COARSE = 17;
+export const FINE = 64;
+
+/**
+ * Works on a job in small pieces, so that the worker can look up between them and drop a job that nobody waits for any more.
+ * Yields an answer where there is one.
+ */
+export function* work(job: Job): Generator<Answer | undefined, void, void> {
+  try {
+    if (job.kind === 'plan') yield planFor(job);
+    else if (job.kind === 'match') yield { kind: 'match', ...matchOnSteps(job) };
+    else {
+      for (const side of job.kind === 'warm' ? [COARSE] : [COARSE, FINE]) {
+        const rows = corridorRows({ ...job, columns: side, rows: side });
+        let row = rows.next();
+        while (!row.done) {
+          yield undefined;
+          row = rows.next();
+        }
+        const corridor = row.value;
+        const { bands } = job;
+        yield { kind: 'map', corridor, regions: corridorRegions(corridor, bands), bands, isFine: side === FINE };
+      }
+    }
+  } catch (error) {
+    if (!(error instanceof SetupError)) throw error;
+    yield { kind: 'refused', message: error.message };
+  }
+}

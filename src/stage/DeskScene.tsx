@@ -1,0 +1,37 @@
+import { useEffect, useRef, useState } from 'react';
+import type { PerspectiveCamera } from 'three';
+import { SwingScene } from '../scene/parts/SwingScene';
+import type { Theme } from '../scene/setting/theme';
+import { cameraStore } from './camera/cameraStore';
+import { StageCamera } from './camera/StageCamera';
+import { Captions } from './captions';
+import { DeskFrame } from './deskFrame';
+import { useStageFrames } from './useStageFrames';
+
+interface Props {
+  readonly theme: Theme;
+  readonly board: string;
+  readonly overlay: HTMLElement;
+  /** What has the focus while keys turn the picture. */
+  readonly keyed: HTMLElement;
+}
+
+/** The desk's swing on the stage: scene, camera and captions follow the desk from frame to frame. */
+export function DeskScene({ theme, board, overlay, keyed }: Props) {
+  const [frame] = useState(() => new DeskFrame());
+  const captions = useRef<Captions>(null);
+  useEffect(() => {
+    const own = new Captions(overlay);
+    captions.current = own;
+    return () => own.dispose();
+  }, [overlay]);
+  const isHeld = useStageFrames(frame, (camera) =>
+    captions.current?.place(camera as PerspectiveCamera, frame, cameraStore.getState().insets),
+  );
+  return (
+    <>
+      <SwingScene key={board} frame={frame} theme={theme} />
+      <StageCamera frame={frame} keyed={keyed} isHeld={isHeld} />
+    </>
+  );
+}

@@ -1,0 +1,123 @@
+import { CameraControls } from '@react-three/drei/core/CameraControls';
+import { useFrame, useThree } from '@react-three/fiber';
+import { useCallback, useEffect, useRef, useState, type RefObject } from 'react';
+import { PART } from '../../figure/partIds';
+import { pointOfPart } from '../../figure/place';
+import type { View } from '../../scene/camera/view';
+import type { SceneFrame } from '../../scene/sceneFrame';
+import { desk, setView, stagePicture, subscribe } from '../../store';
+import { FRAME_ORDER } from '../useStageFrames';
+import { CameraGoal } from './cameraGoal';
+import { listenToKeys } from './cameraKeys';
+import { arrive, askForView, cameraStore, forgetFree, leaveFree } from './cameraStore';
+import { framedTime } from './framedTime';
+import { StageControls } from './stageControls';
+
+/** Nearer than this to the head, m, the camera stands in it. */
+const INSIDE_HEAD = 0.3;
+
+interface Props {
+  readonly frame: SceneFrame;
+  /** What has the focus while keys turn the picture. */
+  readonly keyed: HTMLElement;
+  /** Whether this frame will not be drawn. */
+  readonly isHeld: RefObject<boolean>;
+}
+
+/** The camera: turned, moved and zoomed by touch, mouse, pen and keys; goes to the view that is asked for, and stays fitted to the swing. */
+export function StageCamera({ frame, keyed, isHeld }: Props) {
+  const { domElement } = useThree((state) => state.gl);
+  const controls = useRef<StageControls>(null);
+  const [goal] = useState(() => new CameraGoal());
+  /** Where the controls were sent last, and for which hand. */
+  const sent = useRef<{ view: View | undefined; mirror: 1 | -1 }>({ view: undefined, mirror: 1 });
+  const hasMoved = useRef(true);
+  const [head] = useState(() => new Float64Array(3));
+
+  const leave = useCallback(() => {
+    const { mirror } = frame;
+    const free = controls.current!.viewOf(mirror, true, sent.current.view?.fov);
+    // He is there already.
+    sent.current = { view: free, mirror };
+    leaveFree(free);
+    if (desk.getState().session.view !== 'free') setView('free');
+  }, [frame]);
+  // The controls take one move a frame: what a finger did between the last frame and being lifted would be lost.
+  const takeMove = useCallback(() => void controls.current!.update(0), []);
+  const drag = useCallback(() => {
+    takeMove();
+    leave();
+  }, [takeMove, leave]);
+
+  useEffect(() => {
+    const own = controls.current!;
+    const reducedMotion = matchMedia('(prefers-reduced-motion: reduce)');
+    const off = new AbortController();
+    const { signal } = off;
+    const still = (): void => {
+      own.isDamped = !reducedMotion.matches;
+    };
+    const home = (): void => {
+      forgetFree();
+      if (desk.getState().session.view !== 'free') setView('free');
+    };
+    const letGo = (): void => own.cancel();
+    still();
+    reducedMotion.addEventListener('change', still, { signal });
+    domElement.addEventListener('pointerdown', ({ shiftKey }) => own.panWithDrag(shiftKey), { signal, capture: true });
+    window.addEventListener('blur', letGo, { signal });
+    document.addEventListener('visibilitychange', () => document.hidden && letGo(), { signal });
+    const stopKeys = listenToKeys(keyed, own, leave, home);
+    askForView(desk.getState().session.view, false);
+    const stopViews = subscribe(({ session }, before) => {
+      // A drag asks for the free view as well, and is there.
+      if (session.viewAsked !== before.session.viewAsked && !isThere(session.view, sent.current.view))
+        askForView(session.view, !reducedMotion.matches);
+    });
+    return () => {
+      off.abort();
+      stopKeys();
+      stopViews();
+    };
+  }, [domElement, keyed, leave]);
+
+  useFrame(({ size }) => {
+    if (isHeld.current || !frame.shown) return;
+    const { isTurning, ...wanted } = cameraStore.getState();
+    const view = goal.find(frame, { ...wanted, width: size.width, height: size.height, framedTime: framedTime() });
+    const { mirror } = frame;
+    if (view === sent.current.view && mirror === sent.current.mirror) return;
+    const isFirst = sent.current.view === undefined || mirror !== sent.current.mirror;
+    sent.current = { view, mirror };
+    controls.current!.lookFrom(view, mirror, isTurning && !isFirst);
+  }, FRAME_ORDER.aim);
+
+  useFrame(({ camera, size: { width, height } }) => {
+    if (isHeld.current || !frame.shown) return;
+    const { x, y, z } = camera.position;
+    pointOfPart(frame.placement, PART.headEgg, 0, 0.066 * frame.figure!.measures.k, 0, head);
+    frame.hideHead(Math.hypot(x - head[0], y - head[1], z * frame.mirror - head[2]) < INSIDE_HEAD);
+    const { drawn } = stagePicture.getState();
+    if (!hasMoved.current && drawn?.width === width && drawn.height === height) return;
+    hasMoved.current = false;
+    stagePicture.setState({ drawn: { view: controls.current!.viewOf(frame.mirror, false), width, height } });
+  }, FRAME_ORDER.look);
+
+  return (
+    <CameraControls
+      ref={controls}
+      impl={StageControls}
+      onControlStart={takeMove}
+      onControl={drag}
+      onUpdate={() => {
+        hasMoved.current = true;
+      }}
+      onRest={arrive}
+      onSleep={arrive}
+    />
+  );
+}
+
+/** Whether the free view is asked for where the camera was sent to it last. */
+const isThere = (view: string, sent: View | undefined): boolean =>
+  view === 'free' && sent !== undefined && sent === cameraStore.getState().free;

@@ -1,0 +1,52 @@
+import { isReached, type Checkpoint } from '../reading/checkpoints';
+import { SceneFrame, type SwingShown } from '../scene/sceneFrame';
+import { current, currentPose, desk, noteDrawn, type Derived, type DeskState } from '../store';
+import { ghostTime } from '../store/derive/compare';
+
+/** The frame of the desk. */
+export class DeskFrame extends SceneFrame {
+  private last: DeskState | undefined;
+
+  /** Moves everything to what the desk shows now; does nothing when nothing changed. */
+  update(): void {
+    const state = desk.getState();
+    if (this.last === state) return;
+    this.last = state;
+    const derived = current();
+    const pose = currentPose();
+    const { ghostSwing } = derived;
+    this.show({
+      body: derived.body,
+      club: derived.club,
+      handed: derived.player.handed,
+      swing: derived.swing,
+      referenceSwing: derived.referenceSwing,
+      t: state.session.t,
+      pose,
+      reference: { swing: derived.referenceSwing, t: referenceTime(derived, state) },
+      ...struckOf(derived),
+      ...(ghostSwing ? { ghost: { swing: ghostSwing, t: ghostTime(state) } } : {}),
+    });
+    noteDrawn(pose, this.placement);
+  }
+}
+/** The ball leaves where the delivery strikes it. Its track is worked out when it is on its way, not at every step of a slider. */
+function struckOf({ delivery, shot }: Derived): Pick<SwingShown, 'struck'> {
+  if ('missing' in delivery || 'missing' in shot) return {};
+  const { flight } = shot;
+  return {
+    struck: {
+      t: delivery.t,
+      get track() {
+        return flight.track;
+      },
+    },
+  };
+}
+
+/** A playhead held at a checkpoint is compared with the reference at its own checkpoint. */
+function referenceTime({ referenceCheckpoints: read }: Derived, { session: { held, t } }: DeskState): number {
+  const checkpoint: Checkpoint | undefined =
+    held === 'P5' ? read.leadArmParallel : held === 'P6' ? read.shaftParallel : undefined;
+  return checkpoint && isReached(checkpoint) ? checkpoint.t : t;
+}
