@@ -31,19 +31,18 @@ export function finishShare(times: ArrayLike<number>, t: number): number {
 const axis = new Float64Array(3);
 const goal = new Float64Array(3);
 const shaftGoal = new Float64Array(3);
-let angle = 0;
 
-/** The shortest turn that takes the direction at `from` in the pose to a direction of the chest's axes: `axis` and `angle`. */
-function findTurn(p: Pose, from: number, to: ArrayLike<number>): void {
+/** The shortest turn that takes the direction at `from` in the pose to a direction of the chest's axes: sets `axis`, answers the angle, rad. */
+function findTurn(p: Pose, from: number, to: ArrayLike<number>): number {
   const r = AT.thoraxAxes;
   for (let i = 0; i < 3; i++) goal[i] = to[0] * p[r + i] + to[1] * p[r + 3 + i] + to[2] * p[r + 6 + i];
   axis[0] = p[from + 1] * goal[2] - p[from + 2] * goal[1];
   axis[1] = p[from + 2] * goal[0] - p[from] * goal[2];
   axis[2] = p[from] * goal[1] - p[from + 1] * goal[0];
   const sine = Math.hypot(axis[0], axis[1], axis[2]);
-  angle = Math.atan2(sine, p[from] * goal[0] + p[from + 1] * goal[1] + p[from + 2] * goal[2]);
-  if (sine < 1e-12) angle = 0;
-  else for (let i = 0; i < 3; i++) axis[i] /= sine;
+  if (sine < 1e-12) return 0;
+  for (let i = 0; i < 3; i++) axis[i] /= sine;
+  return Math.atan2(sine, p[from] * goal[0] + p[from + 1] * goal[1] + p[from + 2] * goal[2]);
 }
 
 /** Turns a direction of the pose about `axis` by `by` (rad). Source: Rodrigues' rotation formula. */
@@ -73,13 +72,13 @@ const OF_CLUB = [
  */
 export function foldForEye(rig: Rig, share: number, p: Pose): void {
   if (share <= 0) return;
-  findTurn(p, AT.armDirection, ARM);
-  for (const at of OF_ARM) turn(p, at, share * angle);
+  const armTurn = share * findTurn(p, AT.armDirection, ARM);
+  for (const at of OF_ARM) turn(p, at, armTurn);
   const up = Math.sin((1 - share) * SHAFT_WAY) / Math.sin(SHAFT_WAY);
   const down = Math.sin(share * SHAFT_WAY) / Math.sin(SHAFT_WAY);
   for (let i = 0; i < 3; i++) shaftGoal[i] = up * SHAFT_UP[i] + down * SHAFT_DOWN[i];
-  findTurn(p, AT.shaftDirection, shaftGoal);
-  for (const at of OF_CLUB) turn(p, at, share * angle);
+  const clubTurn = share * findTurn(p, AT.shaftDirection, shaftGoal);
+  for (const at of OF_CLUB) turn(p, at, clubTurn);
   const { upperArm } = rig.body;
   const fore = rig.leadArm - upperArm;
   // Folding runs ahead, or the trail hand would not reach. The elbow moves out with the root of what the chord lacks: with a square there

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { toDeg } from '../../src/math/angle';
 import { CLUB_IDS, CLUBS, clubOf } from '../../src/model/club';
 import { AT, createPose } from '../../src/model/pose';
-import { shaftBendLoft } from '../../src/model/shaftBend';
+import { shaftBendLoft } from '../../src/reading/delivery/shaftBend';
 import { bodyOf } from '../../src/model/body';
 import { readCheckpoints } from '../../src/reading/checkpoints';
 import { deliver, strikeOf } from '../../src/reading/delivery/delivery';

@@ -1,7 +1,7 @@
 import { findFall } from '../../math/root';
 import { AT, createPose } from '../../model/chain';
 import { K } from '../../model/keys';
-import { shaftBendLoft } from '../../model/shaftBend';
+import { shaftBendLoft } from './shaftBend';
 import { solveAdaptation } from './adapt';
 import { isReached, type Checkpoints } from '../checkpoints';
 import { planeDirection, planeTilt } from '../readings';

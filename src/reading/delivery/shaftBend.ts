@@ -1,5 +1,5 @@
-import { rad, type Rad } from '../math/angle';
-import type { Club } from './club';
+import { rad, type Rad } from '../../math/angle';
+import type { Club } from '../../model/club';
 
 /**
  * The ends of the rule: a 45 in driver at the middle of the published 4.4 to 6.3 deg (MacKenzie & Sprigings 2009, Sports Eng 12:13,
