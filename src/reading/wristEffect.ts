@@ -39,7 +39,7 @@ export function wristEffect(swing: Swing, armAngle: Rad = DEFAULT_ARM_ANGLE, lag
   const asked = lag === undefined ? swing : { ...swing, rig: regripped(swing, arm.t, lag) };
   swingPose(asked, arm.t, pose);
   const found = armToShaft(pose);
-  return { lag: found, gapFor10Cupped: gapWith(asked, -HALF, armAngle) - gapWith(asked, HALF, armAngle) };
+  return { lag: found, gapFor10Cupped: gapWith(asked, 0 - HALF, armAngle) - gapWith(asked, HALF, armAngle) };
 }
 
 /** The rig with the hand-to-shaft angle that gives `lag` at time `t`: cosine of arm to shaft is that of flexion times that of the cocked hand. */

@@ -68,13 +68,13 @@ describe('shares that are rounded', () => {
 describe('the sentence of the ledger', () => {
   test('names each cause in the words of a coach, the largest first', () => {
     const { text, spoken } = sayLedger(ledger(0, { leadWrist: 5.1, rotation: 3, sideTilt: 0.9 }));
-    expect(text).toBe('Of 9 cm too steep: 5 from the cupped wrist, 3 from turning early, 1 from too little tilt.');
+    expect(text).toBe('Of 9 cm too steep: 5 from the cupped wrist, 3 from turning early, 1 from too little side bend.');
     expect(spoken).toContain('Of 9 centimetres too steep');
   });
 
   test('a movement that works the other way is taken off', () => {
     const { text } = sayLedger(ledger(0, { leadWrist: 6, sideTilt: -2 }));
-    expect(text).toBe('Of 4 cm too steep: 6 from the cupped wrist, less 2 from too little tilt.');
+    expect(text).toBe('Of 4 cm too steep: 6 from the cupped wrist, less 2 from too little side bend.');
   });
 
   test('one cause takes all of it', () => {

@@ -8,7 +8,7 @@ import { SITUATIONS_ID } from './Situations';
 export const GROUP_NAMES: Readonly<Record<MovementGroup, string>> = {
   leadWrist: 'Lead wrist',
   rotation: 'Rotation',
-  sideTilt: 'Side tilt',
+  sideTilt: 'Side bend',
 };
 
 /** The three movements. All at once where there is room; on a phone one at a time, chosen by three tabs. */

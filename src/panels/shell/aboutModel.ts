@@ -12,18 +12,17 @@ export const CALIBRATED: readonly string[] = [
   'How far the wrist uncocks follows from what is asked at top and impact.',
   'When chest, arm and shaft turn fastest is steered by speeds asked for at impact.',
   'Arm and pelvis usually turn fastest later here than published.',
-  'Tilt flattens the shaft at lead arm parallel because sign and size were asked for.',
-  'Asking for that also changed how much other movements do.',
+  'Shoulder blades move within their range; they are drawn to where they rest.',
+  'The lie of a fitted club follows the player. The heads are bent in the search.',
 ];
 
 /** What follows without having been fitted: this is where the model can be checked, and can be wrong. */
 export const PREDICTED: readonly string[] = [
-  'How much lead wrist and turn shift the line and the head.',
-  'How tilt shifts the line and the head, but not how it flattens the shaft.',
+  'What wrist, turn and side bend do to line and head: no fit asks.',
   'What several movements do together.',
   'Spin at the published launches that were kept out.',
   'How steeply the lead arm moves late, and how fast the forearm turns at impact.',
-  'Past the usual range, or read at parallel, more tilt can stand the shaft up.',
+  'How much the wrist does at another lag. At a right angle it turns only the face.',
 ];
 
 /** The assumption between shaft parallel and the ball: what it says, its published ground, and what it leaves unsaid. */

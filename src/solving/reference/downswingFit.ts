@@ -167,7 +167,7 @@ function elbowGoals(swing: Swing, to: Residuals): void {
 
 /** Times, as shares of the downswing, between its keys. */
 const BLADES = [J.leadProtraction, J.trailProtraction] as const;
-const BETWEEN_SHARES = [0.2, 0.3, 0.4, 0.5, 0.7, 0.77, 0.92, 1.06];
+const BETWEEN_SHARES = [0.2, 0.3, 0.4, 0.47, 0.55, 0.7, 0.75, 0.8, 0.92, 1.06];
 
 /** The curves of shoulder blades and cocking stay inside their ranges of motion between the keys too, and the blades can come to rest there. */
 function betweenGoals(swing: Swing, to: Residuals): void {

@@ -1,3 +1,4 @@
+import { rad } from '../../math/angle';
 import type { LeastSquaresResult, SolveStatus } from '../../math/leastSquares';
 import type { Body } from '../../model/body';
 import type { Club } from '../../model/club';
@@ -55,6 +56,9 @@ export function solveReferenceFrom(body: Body, club: Club, start: ReferenceSwing
 const worst = (results: readonly LeastSquaresResult[]): SolveStatus =>
   results.map((r) => r.status).find((status) => status !== 'converged') ?? 'converged';
 
+/** About the lag that references come to by themselves, rad: where the search for another one starts from. */
+const NATURAL_LAG = rad(113);
+
 /** A draft joins only the joints whose keys changed since the last look: most of a finite difference touches one. */
 function createDraft(body: Body, club: Club, start: ReferenceSwing): Draft {
   const values = start.values.slice();
@@ -64,7 +68,7 @@ function createDraft(body: Body, club: Club, start: ReferenceSwing): Draft {
   const draft: Draft = {
     values,
     gripTurn: start.gripTurn,
-    gripAngle: club.lag === undefined ? 0 : start.gripAngle,
+    gripAngle: club.lag === undefined ? 0 : start.gripAngle || NATURAL_LAG - club.lag,
     lie: club.isOffTheRack ? 0 : start.lie,
     ballPoint: [...start.ballPoint],
     refresh(): Swing {

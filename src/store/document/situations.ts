@@ -22,12 +22,12 @@ export const SITUATIONS: readonly Situation[] = [
   dial('bent', 'Bent too far the other way', { leadWristFlexionDeg: 24 }),
   dial('early', 'Turns too early', { rotationDelayMs: -24 }),
   dial('fast', 'Turns too fast', { rotationRate: 1.16 }),
-  dial('overHip', 'Leans over the front hip', { trailSideBendDeg: -8, pelvisShiftCm: 2 }),
-  dial('stuck', 'Stuck behind', { rotationRate: 0.86, trailSideBendDeg: 7 }),
+  dial('overHip', 'Leans over the front hip', { trailSideBendDeg: -6, pelvisShiftCm: 2 }),
+  dial('stuck', 'Stuck behind', { rotationRate: 0.86, trailSideBendDeg: 6 }),
   dial('cuppedAndFast', 'Cupped and too fast', { leadWristFlexionDeg: -16, rotationRate: 1.08, rotationDelayMs: -12 }),
   dial('bentAndLate', 'Bowed, late and leaning back', {
     leadWristFlexionDeg: 14,
     rotationDelayMs: 16,
-    trailSideBendDeg: 5,
+    trailSideBendDeg: 4,
   }),
 ];

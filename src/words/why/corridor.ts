@@ -78,7 +78,7 @@ function sayMove(id: MovementId, edge: number): string {
     case 'rotationDelay':
       return `${size} ms ${edge > 0 ? high : low}`;
     case 'trailSideBend':
-      return `${size}° ${edge > 0 ? 'more' : 'less'} tilt`;
+      return `${size}° ${edge > 0 ? 'more' : 'less'} side bend`;
     case 'pelvisShift':
       return `${size} cm ${edge > 0 ? 'to target' : 'back'}`;
   }
@@ -88,7 +88,7 @@ const NAMES: Readonly<Record<MovementId, string>> = {
   leadWristFlexion: 'Wrist',
   rotationRate: 'Rotation',
   rotationDelay: 'The start of the turn',
-  trailSideBend: 'Tilt',
+  trailSideBend: 'Side bend',
   pelvisShift: 'Pelvis shift',
 };
 

@@ -241,7 +241,7 @@ export function sayChange(id: MovementId, change: number, units: Pick<Units, 'le
     case 'rotationDelay':
       return `Start the turn ${formatTyped(Math.round(edge))} ms ${up ? 'later' : 'earlier'}.`;
     case 'trailSideBend':
-      return `Lean the upper body ${formatTyped(Math.round(edge))}° ${up ? 'more' : 'less'} away from the target.`;
+      return `Bend the upper body ${formatTyped(Math.round(edge))}° more ${up ? 'to the trail side' : 'toward the target'}.`;
     case 'pelvisShift':
       return `Shift the pelvis ${showLength(Math.abs(change), units, 1).inSentence.replace('.0 ', ' ')} ${up ? 'farther' : 'less'} toward the target.`;
   }

@@ -10,7 +10,7 @@ import type { Units } from '../numbers/units';
 const GROUPS: Readonly<Record<MovementGroup, string>> = {
   leadWrist: 'Lead wrist',
   rotation: 'Rotation',
-  sideTilt: 'Side tilt',
+  sideTilt: 'Side bend',
 };
 
 /** Which movements a plan or an explanation uses: "Lead wrist only", "Lead wrist and rotation", "A little of each". */
