@@ -12,7 +12,7 @@ interface Span {
 }
 
 /** The published fits that can be asked for by name. */
-export type AirFitId = 'naruo-mizota' | 'smits-smith';
+type AirFitId = 'naruo-mizota' | 'smits-smith';
 /** What the air does to the ball: a published fit, none at all, or two fixed numbers. */
 export type Drag = AirFitId | AirFit | 'none' | { readonly cd: number; readonly cl: number };
 

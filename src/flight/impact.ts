@@ -24,7 +24,7 @@ export const restitutionAt = ({ atRest, slope }: Restitution, closingSpeed: numb
  * How the ball turns as it leaves the face, as tangential restitution: with it at 0 the ball rolls on the face, the published formula.
  * Below 0 the face still slides under it, above 0 the ball turns faster than it rolls, because its cover springs back.
  */
-export const ROLLS = 0;
+const ROLLS = 0;
 
 /** A centred strike in the world frame: m/s, unit vector out of the face, kg. */
 export interface Strike {
