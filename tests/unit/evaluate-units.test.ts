@@ -64,13 +64,14 @@ describe('a swing line answers what the model reads, each under its name and in 
     expect(told).toEqual({
       shaftPitchDeg: near(toDeg(readings.shaftPitch)),
       shaftPlaneDeg: near(toDeg(readings.shaftPlane)),
-      bicepGapCm: near(toCm(readings.bicepGap)),
-      bicepCrossing: near(readings.bicepCrossing),
+      // Down the line a level shaft is seen end on: it passes nothing, and there is no number.
+      bicepGapCm: id === 'shaftParallel' ? null : near(toCm(readings.bicepGap)),
+      bicepCrossing: id === 'shaftParallel' ? null : near(readings.bicepCrossing),
       headDepthCm: near(toCm(readings.headDepth)),
       shaftAimDeg: near(toDeg(readings.shaftAim)),
       planeDirectionDeg: near(toDeg(readings.planeDirection)),
       planeTiltDeg: near(toDeg(readings.planeTilt)),
-      // A level shaft meets no ground: there is no number, and JSON has no other word for that.
+      // It meets no ground either; JSON has no other word for that.
       gripEndLineCm: id === 'shaftParallel' ? null : near(toCm(readings.gripEndLine)),
       faceToVerticalDeg: near(toDeg(readings.faceToVertical)),
       leadArmToShaftDeg: near(toDeg(readings.armToShaft)),
