@@ -16,13 +16,19 @@ export function deliveryWith(given: Given): Delivery {
   const headVelocity = pointing(headSpeed, attack, path);
   const faceNormal = pointing(1, dynamicLoft, face);
   const along = headVelocity.reduce((sum, v, i) => sum + v * faceNormal[i], 0) / headSpeed;
+  const end = { t: 0.25, face, headVelocity, faceNormal };
   return {
     rule: 'held plane',
     status: 'held',
     t: 0.25,
+    impactTime: 0.25,
     path,
     attack,
     face,
+    faceLeft: face,
+    faceReturned: face,
+    returnTakes: null,
+    ends: [end, end],
     faceToPath: face - path,
     dynamicLoft,
     shaftBend: rad(1),
