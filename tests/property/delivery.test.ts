@@ -80,9 +80,10 @@ test('whatever is dialled, a delivery is solved, as close as the joints allow, o
     const away = Math.hypot(...moved.reference.ballPoint.map((v, i) => v - pose[AT.head + i]));
     expect(away, `draw ${draw}`).toBeLessThan(0.001);
     expect(Math.abs(toDeg(d.path - impliedPath(checkpoints, strike)!)), `draw ${draw}`).toBeLessThan(0.1);
-    expect(toDeg(d.face), `draw ${draw}`).toBeCloseTo(toDeg(d.faceLeft + share * (d.faceReturned - d.faceLeft)), 1);
+    if (d.returnTakes!.isInRange)
+      expect(toDeg(d.face), `draw ${draw}`).toBeCloseTo(toDeg(d.faceLeft + share * (d.faceReturned - d.faceLeft)), 1);
   }
-  console.log(count);
+  if (process.env.DELIVERY_SWINGS) console.log(count);
   expect(count.held).toBeGreaterThan(DRAWS / 2);
 }, 600_000);
 

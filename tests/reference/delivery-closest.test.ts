@@ -5,6 +5,7 @@ import { ADAPTING } from '../../src/model/adaptation';
 import { bodyOf } from '../../src/model/body';
 import { CLUB_IDS, CLUBS, clubOf } from '../../src/model/club';
 import { J } from '../../src/model/joints';
+import { K } from '../../src/model/keys';
 import { STILL } from '../../src/model/movements';
 import { AT, createPose } from '../../src/model/pose';
 import { solveAdaptations } from '../../src/reading/delivery/adapt';
@@ -34,8 +35,8 @@ interface Asked {
 }
 
 /** Swings whose arms come to the ball as asked, or cannot. Beyond the dials' ends, where arms run out. */
-function swingsThat(status: 'held' | 'closest', wanted: number, seed = 23): Asked[] {
-  const chance = createRandom(seed);
+function swingsThat(status: 'held' | 'closest', wanted: number, beyond = 1): Asked[] {
+  const chance = createRandom(23);
   const between = (low: number, high: number): number => low + (high - low) * chance();
   const found: Asked[] = [];
   for (let draw = 0; found.length < wanted; draw++) {
@@ -44,9 +45,9 @@ function swingsThat(status: 'held' | 'closest', wanted: number, seed = 23): Aske
     const reference = createSwing(body, club, solveReference(body, club).reference);
     const swing = withMovements(reference, {
       ...STILL,
-      leadWristFlexion: rad(between(-55, 55)),
-      rotationRate: between(0.55, 1.45),
-      rotationDelay: between(-0.05, 0.05),
+      leadWristFlexion: rad(between(-55, 55) * beyond),
+      rotationRate: 1 + between(-0.45, 0.45) * beyond,
+      rotationDelay: between(-0.05, 0.05) * beyond,
       trailSideBend: rad(between(-15, 15)),
     });
     const checkpoints = readCheckpoints(swing);
@@ -68,10 +69,12 @@ describe('arms that cannot reach the ball', () => {
   test('come as near as the straightened wrist lets them: the head lies on the line from shoulder to ball', () => {
     const pose = createPose();
     let compared = 0;
-    for (const { swing, from, path } of swingsThat('closest', 40)) {
+    for (const { swing, from, path } of swingsThat('closest', 24, 1.4)) {
       const { adaptation, miss, limited } = solveAdaptations(swing, from, path, 0).left;
-      const [span] = [swing.reference.times[6] - swing.reference.times[5]];
-      const rates = [...adaptation.rates].every((rate, i) => Math.abs(rate) < 11 * [1, 1, 2.5, 1.25, 0.75][i] * (rad(8) / span));
+      const span = swing.reference.times[K.impact] - swing.reference.times[K.shaftParallel];
+      const rates = [...adaptation.rates].every(
+        (rate, i) => Math.abs(rate) < 11 * [1, 1, 2.5, 1.25, 0.75][i] * (rad(8) / span),
+      );
       if (limited.join() !== `${J.leadWristRadial}` || !rates) continue;
       compared++;
       swingPose({ ...swing, adaptation }, adaptation.impact, pose);
@@ -82,28 +85,31 @@ describe('arms that cannot reach the ball', () => {
       expect(Math.hypot(...miss) - shortest).toBeGreaterThan(-1e-9);
       expect(Math.hypot(...miss) - shortest).toBeLessThan(1e-5);
     }
-    console.log('compared', compared);
-    expect(compared).toBeGreaterThan(10);
+    expect(compared).toBeGreaterThan(8);
   });
 });
 
 /** Levenberg-Marquardt of the ml.js project (MIT): another method, by other people, on the same question. */
 describe('a second optimiser finds no better answer, from ours or from anywhere', () => {
-  const cases = (['held', 'closest'] as const).flatMap((status) =>
-    (['none', 'full', 'weak'] as const).map((weight) => ({ status, weight })),
-  );
+  // As the delivery asks: first the face left as it comes, then, from there, returned.
+  const cases = [
+    { status: 'held', weight: 'none' },
+    { status: 'held', weight: 'full' },
+    { status: 'closest', weight: 'none' },
+    { status: 'closest', weight: 'weak' },
+  ] as const;
   test.each(cases)('arms that are $status, face weighed: $weight', ({ status, weight }) => {
     const chance = createRandom(5);
     const costs = new Float64Array(SIZE);
     const ofMoment = new Float64Array(ADAPTING.length);
     const weights = [1000, 1000, 1000, 1 / rad(0.1), FACE_WEIGHT[weight]];
-    let worst = Infinity;
     for (const asked of swingsThat(status, 4)) {
       const { swing, from } = asked;
       const goal = toTheTarget(asked);
       const ours = new Float64Array(SIZE);
       takeUp(swing, from);
-      search(swing, goal, FACE_WEIGHT[weight], ours, true);
+      search(swing, goal, FACE_WEIGHT.none, ours, true);
+      if (weight !== 'none') search(swing, goal, FACE_WEIGHT[weight], ours, true);
       const left = (efforts: ArrayLike<number>): number[] => {
         const at = Float64Array.from(efforts);
         findMisfit(swing, goal, at, misfit);
@@ -128,7 +134,9 @@ describe('a second optimiser finds no better answer, from ours or from anywhere'
             return (x) => at[x];
           },
           {
-            initialValues: free.map((k) => Math.min(upper[k], Math.max(lower[k], start === 0 ? ours[k] : ours[k] + 2 * chance() - 1))),
+            initialValues: free.map((k) =>
+              Math.min(upper[k], Math.max(lower[k], start === 0 ? ours[k] : ours[k] + 2 * chance() - 1)),
+            ),
             minValues: free.map((k) => lower[k]),
             maxValues: free.map((k) => upper[k]),
             gradientDifference: 1e-5,
@@ -139,11 +147,9 @@ describe('a second optimiser finds no better answer, from ours or from anywhere'
             improvementThreshold: 1e-12,
           },
         );
-        worst = Math.min(worst, cost(place(parameterValues)) / cost(ours) - 1);
         expect(cost(place(parameterValues))).toBeGreaterThan(cost(ours) * (1 - 1e-9) - 1e-9);
       }
     }
-    console.log(status, weight, worst);
   });
 });
 
@@ -163,12 +169,20 @@ test('how the head and the face answer to the arms and the moment is what small 
     expect([...misfit]).toEqual([...here]);
     for (let k = 0; k < SIZE; k++) {
       const [up, down] = [1, -1].map((sense) => {
-        findMisfit(swing, goal, efforts.map((each, i) => (i === k ? each + sense * nudge : each)), misfit);
+        findMisfit(
+          swing,
+          goal,
+          efforts.map((each, i) => (i === k ? each + sense * nudge : each)),
+          misfit,
+        );
         return misfit.slice();
       });
       for (let r = 0; r < CONDITIONS; r++) {
-        // The truncation of a central difference is the nudge squared, its rounding the last digit over the nudge.
-        expect((up[r] - down[r]) / (2 * nudge), `condition ${r}, unknown ${k}`).toBeCloseTo(slopes[r * SIZE + k], 6);
+        const shown = (up[r] - down[r]) / (2 * nudge);
+        const away = Math.abs(shown - slopes[r * SIZE + k]);
+        // The truncation of a central difference is the nudge squared, its rounding the last digit over the nudge. To the moment the
+        // slopes are a difference themselves, over ten microseconds.
+        expect(away, `condition ${r}, unknown ${k}`).toBeLessThan(k === SIZE - 1 ? 1e-4 * (1 + Math.abs(shown)) : 1e-6);
       }
     }
     expect(slopes[PATH * SIZE + SIZE - 1]).not.toBe(0);

@@ -60,14 +60,23 @@ export function solveAdaptations(swing: Swing, from: number, path: number, faceR
     return solve(swing, from, goal, FACE_WEIGHT.weak, efforts, true);
   };
   const returned = solveFor(square, returnedEfforts, (k) => leftEfforts[k]);
-  return { left, returned, drawn: drawnOf(), isReturned: canMeet && Math.abs(returned.face) < SQUARE };
+  return {
+    left,
+    returned,
+    drawn: drawnOf(),
+    isReturned: returned.status === 'held' && Math.abs(returned.face) < SQUARE,
+  };
 
   function drawnOf(): AdaptationResult {
     if (faceReturned <= 0) return left;
     if (faceReturned >= 1) return returned;
     const between = (a: number, b: number): number => a + (b - a) * faceReturned;
     const goal = { path, face: between(left.face, returned.face) };
-    return solveFor(goal, drawnEfforts, (k) => between(leftEfforts[k], returnedEfforts[k]));
+    const drawn = solveFor(goal, drawnEfforts, (k) => between(leftEfforts[k], returnedEfforts[k]));
+    // Arms at the end of their ranges may find another way to be as near: then the end of the band that was meant more is drawn.
+    const isBetween = (drawn.face - left.face) * (drawn.face - returned.face) < SQUARE ** 2;
+    if (isBetween && (drawn.status === 'held' || !canMeet)) return drawn;
+    return faceReturned < 0.5 ? left : returned;
   }
 }
 

@@ -31,11 +31,15 @@ const SETTLED = 1e-6;
 /** After longer steps than this the bends are worked out anew. */
 const NEAR = 0.3;
 /** Largest change of an effort in one free step: keeps the first ones where the chain is nearly linear. */
-const LONGEST = 3;
-/** So many steps are taken as they come; then so many that must each do good; and so on, a few times over. */
+const LONGEST = 1;
+/** Steps that are taken as they come, and then steps that must each do good, in turn; so often before it is left at that. */
 const FREE_STEPS = 12;
 const GUARDED_STEPS = 12;
-const MOST_STEPS = 144;
+const ROUNDS = 5;
+/** Where the way to the goal is too far, it is led there: so much of what was missing at the start is let pass, less at every stage. */
+const STAGES = [0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3, 0.2, 0.1];
+/** A stage ends with a step that changes no effort by more than this. */
+const STAGE_SETTLED = 1e-3;
 /** How far an unknown is moved to see how the slopes change. */
 const NUDGE = 1e-4;
 /** Damping of a step that does no good, in units of what effort costs, and where it is given up. */
@@ -47,6 +51,8 @@ const trial = new Float64Array(SIZE);
 const step = new Float64Array(SIZE);
 const bowed = new Float64Array(SIZE);
 const misfit = new Float64Array(CONDITIONS);
+const missing = new Float64Array(CONDITIONS);
+const letPass = new Float64Array(CONDITIONS);
 const pull = new Float64Array(CONDITIONS);
 const slopes = new Float64Array(CONDITIONS * SIZE);
 const costs = new Float64Array(SIZE);
@@ -81,34 +87,19 @@ export function search(
   weights[PATH] = 1 / TIGHT.path;
   weights[FACE] = faceWeight;
   for (let k = 0; k < SIZE; k++) effort[k] = keepInside(efforts[k], k);
-  let longest = isFresh ? Infinity : 0;
-  let cost = 0;
-  let damping = 0;
-  for (let steps = 0; steps < MOST_STEPS; steps++) {
-    const turn = steps % (FREE_STEPS + GUARDED_STEPS);
-    const isFree = turn < FREE_STEPS;
-    if (turn === FREE_STEPS) cost = costAt(swing, goal, effort);
-    findQuadratic(swing, goal);
-    if (!isFree || longest > NEAR) findBends(swing, goal);
-    longest = findStep(isFree ? 0 : damping, isFree);
-    if (isFree) {
-      const share = longest > LONGEST ? LONGEST / longest : 1;
-      for (let k = 0; k < SIZE; k++) effort[k] = keepInside(effort[k] + share * step[k], k);
-      damping = 0;
-    } else {
-      let next = tryStep(swing, goal);
-      while (!(next < cost) && longest > SETTLED && damping < DAMPING.most) {
-        damping = Math.max(damping * DAMPING.rise, DAMPING.first);
-        longest = findStep(damping, false);
-        next = tryStep(swing, goal);
-      }
-      if (next < cost) {
-        effort.set(trial);
-        cost = next;
-      } else if (longest > SETTLED) break;
-      damping = damping <= DAMPING.first ? 0 : damping / DAMPING.fall;
+  letPass.fill(0);
+  if (!goFreely(swing, goal, SETTLED, isFresh)) {
+    // Steps that went astray are forgotten: led on from the start, the arms find the same way whatever the last digit.
+    for (let k = 0; k < SIZE; k++) effort[k] = keepInside(efforts[k], k);
+    findMisfit(swing, goal, effort, missing);
+    for (const share of STAGES) {
+      for (let r = 0; r < CONDITIONS; r++) letPass[r] = share * missing[r];
+      goFreely(swing, goal, STAGE_SETTLED, true);
     }
-    if (longest <= SETTLED) break;
+    letPass.fill(0);
+    for (let round = 0; round < ROUNDS; round++) {
+      if (goFreely(swing, goal, SETTLED, true) || goGuarded(swing, goal)) break;
+    }
   }
   efforts.set(effort);
   findMisfit(swing, goal, efforts, misfit);
@@ -119,6 +110,45 @@ export function search(
   };
 }
 
+/** Steps as they come. True when they settled. `isFresh`: the bends are worked out before the first. */
+function goFreely(swing: Swing, goal: Goal, settled: number, isFresh: boolean): boolean {
+  let longest = isFresh ? Infinity : 0;
+  for (let steps = 0; steps < FREE_STEPS; steps++) {
+    findQuadratic(swing, goal);
+    if (longest > NEAR) findBends(swing, goal);
+    longest = findStep(0, true);
+    const share = longest > LONGEST ? LONGEST / longest : 1;
+    for (let k = 0; k < SIZE; k++) effort[k] = keepInside(effort[k] + share * step[k], k);
+    if (longest <= settled) return true;
+  }
+  return false;
+}
+
+/** Steps that each do good, damped until they do. True when they settled, or none does any more. */
+function goGuarded(swing: Swing, goal: Goal): boolean {
+  let cost = costAt(swing, goal, effort);
+  let damping = 0;
+  for (let steps = 0; steps < GUARDED_STEPS; steps++) {
+    findQuadratic(swing, goal);
+    findBends(swing, goal);
+    let longest = findStep(damping, false);
+    let next = tryStep(swing, goal);
+    while (!(next < cost) && longest > SETTLED) {
+      if (damping > DAMPING.most) return true;
+      damping = Math.max(damping * DAMPING.rise, DAMPING.first);
+      longest = findStep(damping, false);
+      next = tryStep(swing, goal);
+    }
+    if (next < cost) {
+      effort.set(trial);
+      cost = next;
+    }
+    if (longest <= SETTLED) return true;
+    damping = damping <= DAMPING.first ? 0 : damping / DAMPING.fall;
+  }
+  return false;
+}
+
 const keepInside = (value: number, k: number): number => Math.min(upper[k], Math.max(lower[k], value));
 
 /** What the search makes least. */
@@ -126,6 +156,7 @@ function costAt(swing: Swing, goal: Goal, efforts: Float64Array): number {
   findMisfit(swing, goal, efforts, misfit);
   findCosts(efforts, costs, ofMoment);
   let sum = 0;
+  for (let r = 0; r < CONDITIONS; r++) misfit[r] -= letPass[r];
   for (let r = 0; r < CONDITIONS; r++) sum += (misfit[r] * weights[r]) ** 2;
   for (let k = 0; k < SIZE; k++) sum += costs[k] ** 2 * LIGHT;
   return sum;
@@ -140,6 +171,7 @@ function tryStep(swing: Swing, goal: Goal): number {
 function findQuadratic(swing: Swing, goal: Goal): void {
   findSlopes(swing, goal, effort, misfit, slopes);
   findCosts(effort, costs, ofMoment);
+  for (let r = 0; r < CONDITIONS; r++) misfit[r] -= letPass[r];
   for (let a = 0; a < SIZE; a++) {
     below[a] = lower[a] - effort[a];
     above[a] = upper[a] - effort[a];
