@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { rad, toDeg } from '../../src/math/angle';
-import { bodyOf, type Handed } from '../../src/model/body';
+import { bodyOf, type Player } from '../../src/model/body';
 import { CLUB_IDS, CLUBS, clubOf } from '../../src/model/club';
 import { STILL, type Movements } from '../../src/model/movements';
 import { AT, createPose } from '../../src/model/pose';
@@ -19,7 +19,7 @@ const chance = createRandom(41);
 const between = (low: number, high: number): number => low + (high - low) * chance();
 
 /** A golfer with a club, a top of the backswing and a tempo of his own. */
-function golfer(draw: number, handed: Handed): Swing {
+function golfer(draw: number, handed: Player['handed']): Swing {
   const body = bodyOf({ statureM: STATURES[draw % STATURES.length], handed });
   const club = clubOf(CLUBS[CLUB_IDS[draw % CLUB_IDS.length]]);
   const { reference } = solveReference(body, club);
