@@ -59,8 +59,10 @@ const axis = new Float64Array(3);
 const reach = new Float64Array(3);
 /** The face's normal in the axes of the hand before the turn of the grip. */
 const face = new Float64Array(3);
-let reference = NaN;
-let stoodAt = NaN;
+/** The reference's moment of impact, and the one at which the bodies stand, s. */
+const moments = Float64Array.of(NaN, NaN);
+const REFERENCE = 0;
+const STOOD_AT = 1;
 
 /** Ends of every unknown, units of effort: for the joints their ranges of motion. */
 export const lower = new Float64Array(SIZE);
@@ -74,8 +76,9 @@ export const SHORTEST = 0.008;
 export function takeUp(swing: Swing, from: number): void {
   const { times } = swing.reference;
   const { rig } = swing;
-  reference = times[K.impact];
-  stoodAt = NaN;
+  const reference = times[K.impact];
+  moments[REFERENCE] = reference;
+  moments[STOOD_AT] = NaN;
   swingJoints(swing, reference, q);
   const span = times[K.impact] - times[K.shaftParallel];
   for (let i = 0; i < COUNT; i++) {
@@ -100,7 +103,7 @@ const RANGES: readonly (readonly [number, number])[] = ADAPTING.map((joint) =>
 );
 
 /** Moment of impact, s. */
-export const momentOf = (efforts: Float64Array): number => reference + efforts[MOMENT] * MOMENT_EFFORT;
+export const momentOf = (efforts: Float64Array): number => moments[REFERENCE] + efforts[MOMENT] * MOMENT_EFFORT;
 /** What a joint adds at impact, rad. Wants `findMisfit` to have been asked at the same efforts. */
 export const offsetOf = (efforts: Float64Array, i: number): number =>
   zero[i] + efforts[i] * EFFORT[i] - bases[MIDDLE][i];
@@ -109,13 +112,13 @@ export const rateOf = (efforts: Float64Array, i: number): number => efforts[COUN
 
 /** Stands everything that does not adapt at the moment `t` (s) and just before and after it. */
 function standAt(swing: Swing, t: number): void {
-  if (t === stoodAt) return;
+  if (t === moments[STOOD_AT]) return;
   for (let m = 0; m < STEPS.length; m++) {
     swingJoints(swing, t + STEPS[m] * HALF, q);
     for (let i = 0; i < COUNT; i++) bases[m][i] = q[ADAPTING[i]];
     placeLeadShoulder(swing.rig, q, bodies[m]);
   }
-  stoodAt = t;
+  moments[STOOD_AT] = t;
 }
 
 /** Head to ball (m, world frame), path and face to those asked for (rad) at impact, for the given efforts. */
