@@ -17,7 +17,7 @@ const DICTIONARY = new TextEncoder().encode(
     '"gripInsetM":0.1,"handGapM":0.085,"gripAngleDeg":52,"gripTurnDeg":0}"pelvis":{"rate":1.,"delayMs":-1.5-wood5-iron9-iron"pitching wedge"sand wedge' +
     '"handed":"left""length":"in","speed":"km/h""mph""dark""nothing adapts""seen":{"leadArmParallel":{"valueCm":,"plusMinusCm":' +
     '{"version":1,"player":{"statureM":1.78,"handed":"right"},"club":{"id":"7-iron","my":null},"movements":{"leadWristFlexionDeg":0,' +
-    '"rotationRate":1,"rotationDelayMs":0,"trailSideBendDeg":0,"pelvisShiftCm":0,"pelvis":null},"setUp":{"handDepthCm":0,"handHeightCm":0,' +
+    '"rotationRate":1,"rotationDelayMs":0,"trailTiltDeg":0,"pelvisShiftCm":0,"pelvis":null},"setUp":{"handDepthCm":0,"handHeightCm":0,' +
     '"turnDeg":0,"wristSetDeg":0,"downswingMs":250},"bands":{"leadArmParallel":{"lowCm":-1.5,"highCm":1.5},"shaftParallel":{"lowCm":-10,' +
     '"highCm":2}},"checkpointArmDeg":-10,"ball":{"rule":"held plane","tailWindMps":0,"crossWindMps":0,"altitudeM":0},' +
     '"units":{"length":"cm","speed":"m/s"},"board":"light","seen":{"leadArmParallel":null,"shaftParallel":null}}',

@@ -6,7 +6,7 @@ import type { DeliveryRule } from '../../reading/delivery/delivery';
 import { USUAL_CAMERAS, type Cameras } from './cameras';
 import { NOTHING_SEEN, type Seen } from './sighting';
 
-export const DOCUMENT_VERSION = 1;
+export const DOCUMENT_VERSION = 2;
 
 /** The dials as typed and shown: degrees, factor, milliseconds, centimetres. The stored truth, never converted back. */
 export interface Dialled {
@@ -59,6 +59,10 @@ export interface ClubChoice {
   readonly id: ClubId | typeof MY_CLUB;
   /** What was typed for the player's own club; kept while another club is chosen. */
   readonly my: ClubSpec | null;
+  /** Angle between lead arm and shaft at lead arm parallel; null or absent: that of the reference swing. */
+  readonly lagDeg?: number | null;
+  /** Whether the lie is fitted to the player; absent: fitted. */
+  readonly lie?: 'fitted' | 'rack';
 }
 
 /** Everything that is saved, shared and undone. */

@@ -50,7 +50,8 @@ export function load(shelf: Shelf): Loaded {
   if (text === null) return { document: DEFAULT_DOCUMENT, history: NO_HISTORY, notice: null };
   const read = readDocument(parse(text));
   if ('document' in read) {
-    return { document: read.document, history: readHistory(shelf.getItem(HISTORY_KEY)), notice: null };
+    const { document, notice = null } = read;
+    return { document, history: readHistory(shelf.getItem(HISTORY_KEY)), notice };
   }
   const key = keepAside(shelf, text);
   const kept = key === undefined ? 'There was no room to keep it.' : `It is kept aside as "${key}".`;
