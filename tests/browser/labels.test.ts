@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { current, desk } from '../../src/store';
-import { COMPUTED, EXAGGERATED, sayCheckpoint, sayFace, sayPath } from '../../src/words';
+import { COMPUTED, EXAGGERATED, sayCheckpoint, sayFaceBand, sayPath } from '../../src/words';
 import { DRAW_NOTHING, drawn, look, openDrawer, slider } from './deskPage';
 import { findEye, NOTE_EYE } from './cameraProbe';
 import { shareDesk } from './sharedDesk';
@@ -46,7 +46,7 @@ describe('beside the numbers', () => {
       await dial(id, value);
     const { delivery } = await ours();
     if ('missing' in delivery) throw new Error('the swing has no delivery');
-    const [path, face] = [sayPath(delivery.path).text, sayFace(delivery.face).text];
+    const [path, face] = [sayPath(delivery.path).text, sayFaceBand(delivery).text];
     expect(path).not.toBe(face);
     const shown = (await readout().innerText()).replace(/\s+/g, ' ');
     expect(shown).toContain(`Path ${path} Face ${face} `);

@@ -2,7 +2,19 @@ import { rad } from '../../src/math/angle';
 import type { Delivery } from '../../src/reading/delivery/delivery';
 
 type Given = Partial<
-  Pick<Delivery, 'path' | 'attack' | 'face' | 'dynamicLoft' | 'headSpeed' | 'miss' | 'status' | 'reachShortfall'>
+  Pick<
+    Delivery,
+    | 'path'
+    | 'attack'
+    | 'face'
+    | 'dynamicLoft'
+    | 'headSpeed'
+    | 'miss'
+    | 'status'
+    | 'reachShortfall'
+    | 'returnTakes'
+    | 'ends'
+  >
 >;
 
 /** A made-up delivery of a 7-iron: straight and square unless told otherwise. Radians, metres, m/s. */

@@ -87,13 +87,21 @@ describe('a swing line answers what the model reads, each under its name and in 
   test.each(DELIVERY_RULES)('and in the delivery (%s)', (rule) => {
     const { delivery } = deliver(swing, checkpoints, strikeOf(reference, readCheckpoints(reference))!, rule);
     if ('missing' in delivery) throw new Error(delivery.missing);
-    const { miss } = delivery;
+    const { miss, returnTakes } = delivery;
     const smallest = Math.min(...[miss.toe, miss.high, miss.late].map(Math.abs));
     if (rule === 'nothing adapts') expect(smallest).toBeGreaterThan(1e-4);
     expect(at(ask({ ...LINE, rule }), 'delivery')).toEqual({
       pathDeg: near(toDeg(delivery.path)),
       attackDeg: near(toDeg(delivery.attack)),
       faceDeg: near(toDeg(delivery.face)),
+      faceLeftDeg: near(toDeg(delivery.faceLeft)),
+      faceReturnedDeg: near(toDeg(delivery.faceReturned)),
+      returnTakes: returnTakes && {
+        rollDeg: near(toDeg(returnTakes.roll)),
+        flexionDeg: near(toDeg(returnTakes.flexion)),
+        inRange: returnTakes.isInRange,
+      },
+      impactTimeMs: near(delivery.impactTime * 1000),
       faceToPathDeg: near(toDeg(delivery.faceToPath)),
       dynamicLoftDeg: near(toDeg(delivery.dynamicLoft)),
       shaftBendDeg: near(toDeg(delivery.shaftBend)),

@@ -8,7 +8,7 @@ import {
   sayCarry,
   sayCurve,
   sayDynamicLoft,
-  sayFace,
+  sayFaceBand,
   sayFaceToPath,
   sayHeadSpeed,
   sayLaunch,
@@ -30,7 +30,7 @@ import {
 /** What the club does at the ball, in the order in which a coach asks. */
 export const deliveryRows = (d: Delivery, units: Units): DeliveryWords[] => [
   sayPath(d.path),
-  sayFace(d.face),
+  sayFaceBand(d),
   sayFaceToPath(d.faceToPath),
   sayAttack(d.attack),
   sayDynamicLoft(d.dynamicLoft),
