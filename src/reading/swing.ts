@@ -73,6 +73,10 @@ export const withMovements = ({ rig, reference, curves, tempo }: Swing, movement
   tempo,
 });
 
+/** When the head is at the ball, s: the reference's moment, or the arms' own where they adapt. */
+export const impactOf = ({ reference, adaptation }: Pick<Swing, 'reference' | 'adaptation'>): number =>
+  adaptation?.impact ?? reference.times[K.impact];
+
 const joints: JointVector = createJointVector();
 const scratch: Pose = createPose();
 

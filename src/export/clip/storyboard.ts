@@ -2,6 +2,7 @@ import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import { K } from '../../model/keys';
 import { isReached, type CheckpointId } from '../../reading/checkpoints';
 import type { ShownSwing } from '../task/exportSnapshot';
+import { impactOf } from '../../reading/swing';
 
 export type Arrangement = 'one' | 'sideBySide' | 'oneAfterOther' | 'ghosted';
 export type CameraId = 'downTheLine' | 'faceOn' | 'overhead' | 'orbit';
@@ -110,9 +111,9 @@ function slowLegs(takes: readonly ShownSwing[]): Leg[] {
     legs.push({ seconds: FREEZE_S, from, to: from, plate, isFrozen: true });
   }
   go(
-    takes.map(({ swing: { curves } }) => {
-      const impact = curves.times[K.impact];
-      return impact + PAST_IMPACT * (curves.times[K.exit] - impact);
+    takes.map(({ swing }) => {
+      const impact = impactOf(swing);
+      return impact + PAST_IMPACT * (swing.curves.times[K.exit] - impact);
     }),
   );
   return legs;
