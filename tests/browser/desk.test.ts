@@ -78,7 +78,7 @@ describe('the main job', () => {
   });
 
   test('a drag is one undo step whatever had the focus before', async () => {
-    await page.getByRole('button', { name: 'Trail-side tilt: away' }).focus();
+    await page.getByRole('button', { name: 'Side bend: trail side' }).focus();
     await drag(page, 'leadWristFlexion', 0, -20);
     expect((await look(page)).past).toEqual(['Wrist −20°']);
     await slider(page, 'rotationRate').focus();
@@ -101,9 +101,9 @@ describe('the main job', () => {
     await slider(page, 'trailSideBend').focus();
     for (let i = 0; i < 6; i++) await page.keyboard.press('ArrowRight');
     await keep();
-    for (let i = 0; i < 6; i++) await page.getByRole('button', { name: 'Trail-side tilt: away' }).click();
+    for (let i = 0; i < 6; i++) await page.getByRole('button', { name: 'Side bend: trail side' }).click();
     await keep();
-    await page.getByRole('button', { name: /^Trail-side tilt: 0°/ }).click();
+    await page.getByRole('button', { name: /^Side bend: 0°/ }).click();
     await page.keyboard.type('6');
     await page.keyboard.press('Enter');
     await keep();

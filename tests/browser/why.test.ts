@@ -253,9 +253,9 @@ describe('the change plan', () => {
     await makeSteep();
     await openDrawer(page, 'plan');
     await page.getByRole('button', { name: 'Lead wrist only' }).waitFor();
-    const locks = ['Lead wrist', 'Rotation', 'Side tilt'];
+    const locks = ['Lead wrist', 'Rotation', 'Side bend'];
     await page.getByRole('switch', { name: locks[0] }).click();
-    await page.getByRole('button', { name: 'Rotation and side tilt' }).waitFor();
+    await page.getByRole('button', { name: 'Rotation and side bend' }).waitFor();
     expect(await page.locator('.plan-moves').innerText()).not.toContain('Lead wrist');
     for (const name of locks.slice(1)) await page.getByRole('switch', { name }).click();
     await lead().getByText('Every movement is locked. Unlock at least one.').waitFor();

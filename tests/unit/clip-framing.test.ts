@@ -10,7 +10,7 @@ import { createFigure } from '../../src/figure/figure';
 import { placeBall } from '../../src/figure/stance';
 import { AT, createPose } from '../../src/model/chain';
 import { K } from '../../src/model/keys';
-import { swingPose, type Swing } from '../../src/reading/swing';
+import { drawnPose, swingPose, type Swing } from '../../src/reading/swing';
 import { pointCamera } from '../../src/scene/camera/camera';
 import { framePoints } from '../../src/scene/camera/framePoints';
 import { fitView } from '../../src/scene/camera/view';
@@ -35,7 +35,7 @@ const pose = createPose();
 
 /** Where the club's head and the hands are on the picture, by three's own projection: -1 to 1 both ways. */
 function seenAt(camera: PerspectiveCamera, swing: Swing, t: number): Vector3[] {
-  swingPose(swing, t, pose);
+  drawnPose(swing, t, pose);
   return [AT.head, AT.leadGrip].map((at) => new Vector3(pose[at], pose[at + 1], pose[at + 2]).project(camera));
 }
 

@@ -122,7 +122,7 @@ describe('gestures and undo', () => {
   });
 
   test.each([
-    ['another drag', dragTilt, 'Tilt 4°'],
+    ['another drag', dragTilt, 'Side bend 4°'],
     ['Reset all', resetAll, 'Reset all'],
     ['a situation', () => loadSituation('stuck'), 'Stuck behind'],
     ['the pelvis on its own', () => setPelvisAlone(true), 'Pelvis on its own'],
@@ -142,7 +142,7 @@ describe('gestures and undo', () => {
     setMovement('trailSideBend', 6);
     loadSituation('stuck');
     resetAll();
-    expect(labels()).toEqual(['Tilt 6°', 'Stuck behind', 'Reset all']);
+    expect(labels()).toEqual(['Side bend 6°', 'Stuck behind', 'Reset all']);
     expect(desk.getState().document.movements).toEqual(STILL_DIALLED);
     undo();
     undo();
