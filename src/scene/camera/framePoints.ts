@@ -7,7 +7,7 @@ import { K } from '../../model/keys';
 import { drawnPose, type Swing } from '../../reading/swing';
 import { GLASS_X } from '../setting/glass';
 
-const SAMPLES = { back: 10, down: 12, exit: 2, through: 24 } as const;
+const SAMPLES = { back: 10, down: 18, exit: 2, through: 24 } as const;
 const PARTS: readonly PartId[] = [
   'footLead',
   'footTrail',
