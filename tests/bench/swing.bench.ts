@@ -3,6 +3,7 @@ import { STILL } from '../../src/model/movements';
 import { isReached, readCheckpoints } from '../../src/reading/checkpoints';
 import { deliver, strikeOf } from '../../src/reading/delivery/delivery';
 import { createSwing, swingPose, withMovements } from '../../src/reading/swing';
+import { solveReference } from '../../src/solving/reference/reference';
 import { seedReference } from '../../src/solving/reference/seed';
 import { body, club, mujocoKinematics } from './golfers';
 import type { Session } from './table';
@@ -32,13 +33,15 @@ function checkpoints(count: number): number {
   return sum;
 }
 
-const strike = strikeOf(swing, readCheckpoints(swing))!;
+/** A seed is no swing that meets the ball: what is delivered starts from the one that was fitted. */
+const fitted = createSwing(body, club, solveReference(body, club).reference);
+const strike = strikeOf(fitted, readCheckpoints(fitted))!;
 
 /** The same with the delivery: both ends of the face's band and the one that is drawn. */
 function deliveries(count: number): number {
   let sum = 0;
   for (let i = 0; i < count; i++) {
-    const moved = withMovements(swing, { ...STILL, leadWristFlexion: ((i & 63) - 32) / 128 });
+    const moved = withMovements(fitted, { ...STILL, leadWristFlexion: ((i & 63) - 32) / 128 });
     const { delivery } = deliver(moved, readCheckpoints(moved), strike);
     sum += 'missing' in delivery ? NaN : delivery.face;
   }
