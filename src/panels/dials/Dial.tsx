@@ -76,26 +76,21 @@ export function Dial({ id, leads = false }: Props) {
   );
 }
 
-/** What the sliders on the page move. */
-const moves = new Map<EventTarget | null, (value: number) => void>();
-
 /**
- * The events of a drag end at the window, before anything else hears of them: React's root would look for listeners at every step, on
- * the way down and up again, and write the field's own attributes back.
+ * Hears a slider move; answers how to stop. The events of a drag end at the window, before anything else hears of them: React's root
+ * would look for listeners at every step, on the way down and up again, and write the field's own attributes back.
  */
-function hear(event: Event): void {
-  const move = moves.get(event.target);
-  if (!move) return;
-  event.stopPropagation();
-  if (event.type === 'input') move((event.target as HTMLInputElement).valueAsNumber);
-}
-
-/** Hears a slider move; answers how to stop. */
 function listenTo(slider: HTMLInputElement, onMove: (value: number) => void): () => void {
-  // The same listener is added once, however often it is asked for.
-  for (const type of ['pointermove', 'mousemove', 'input']) window.addEventListener(type, hear, { capture: true });
-  moves.set(slider, onMove);
-  return () => void moves.delete(slider);
+  const over = new AbortController();
+  const hear = (event: Event): void => {
+    if (event.target !== slider) return;
+    event.stopPropagation();
+    if (event.type === 'input') onMove(slider.valueAsNumber);
+  };
+  for (const type of ['pointermove', 'mousemove', 'input']) {
+    window.addEventListener(type, hear, { capture: true, signal: over.signal });
+  }
+  return () => over.abort();
 }
 
 /** What stands beside the name: the anatomist's word, or a caution where there is none. */

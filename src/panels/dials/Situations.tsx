@@ -5,7 +5,9 @@ import { ExaggerateSwitch, GhostButton, ResetButton } from './MovementActions';
 /** Id of the sheet, for the buttons that open it. */
 export const SITUATIONS_ID = 'situations';
 
-const TEXTS = new Map(SITUATIONS.map(({ id, dialled }) => [JSON.stringify(dialled), id]));
+const TEXTS: ReadonlyMap<string, SituationId> = new Map(
+  SITUATIONS.map(({ id, dialled }) => [JSON.stringify(dialled), id]),
+);
 /** The situation that is dialled just so, if any. */
 const situationOf = (movements: Dialled): SituationId | undefined => TEXTS.get(JSON.stringify(movements));
 

@@ -22,9 +22,9 @@ const HANDS: readonly PartId[] = [
   'thumbTrail',
 ];
 const CLUB: readonly PartId[] = ['shaft', 'sleeve', 'grip', 'clubHead'];
-const IN_FRONT = new Set<PartId>([...HANDS, ...CLUB]);
+const IN_FRONT: ReadonlySet<PartId> = new Set<PartId>([...HANDS, ...CLUB]);
 /** Too small or too plain for an engraver. */
-const PLAIN = new Set<PartId>([...CLUB, 'thumbLead', 'thumbTrail', 'ankleLead', 'ankleTrail']);
+const PLAIN: ReadonlySet<PartId> = new Set<PartId>([...CLUB, 'thumbLead', 'thumbTrail', 'ankleLead', 'ankleTrail']);
 
 /** Prepares a player with a club. Once for each. */
 export function preparePlateFigure(body: Body, club: Club): PlateFigure {
@@ -50,7 +50,7 @@ export function preparePlateFigure(body: Body, club: Club): PlateFigure {
   return { figure, engraved, bounds };
 }
 
-/** Figures that were prepared, for as long as their body and club are in use. */
+/** Cache: the prepared figure of a body with a club, for as long as both are in use. */
 const prepared = new WeakMap<Body, WeakMap<Club, PlateFigure>>();
 
 /** The prepared figure of a player with a club; whatever draws the two shares it. */
@@ -64,9 +64,10 @@ export function plateFigureOf(body: Body, club: Club): PlateFigure {
 
 /** How far past the plate's box the frame around it may reach, units. */
 const MARGIN = 90;
-/** Room to work in, filled anew for every figure and every part. */
+/** Scratch: where every part of a figure lies, and how far. */
 const placement = createPlacement();
 const depth = new Float64Array(placement.length / MATRIX_SIZE);
+/** Scratch: the contour of one part. */
 const hull = new HullFinder();
 /**
  * The figure in `pose`, seen down the line: contours from far to near, then the club in the hands, the hands around it, and the head

@@ -18,6 +18,7 @@ interface Group {
   readonly known: Map<string, Painted>;
 }
 const createGroup = (): Group => ({ standing: [], known: new Map<string, Painted>() });
+/** Cache: what was written into an element, for as long as that stands. */
 const groups = new WeakMap<SVGElement, Group>();
 
 /** Brings `element` to hold exactly these shapes, in this order. Nothing else may write into it. */
