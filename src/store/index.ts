@@ -17,5 +17,5 @@ export type { ThroughCameras } from './derive/throughCameras';
 export { SET_UP_LIMITS, BALL_LIMITS, BAND_LIMIT_CM, ARM_ANGLE_LIMITS_DEG } from './document/limits';
 export { useDerived, useDesk } from './react/useDesk';
 export { useOverdue } from './react/useOverdue';
-export { putText, useWritten, useWrittenAtRest } from './react/useWritten';
+export { putText, useWritten } from './react/useWritten';
 export type { CheckpointId } from '../reading/checkpoints';

@@ -1,4 +1,4 @@
-import { useLayoutEffect, useRef } from 'react';
+import { useRef } from 'react';
 import {
   dialValue,
   edgeDial,
@@ -43,7 +43,6 @@ export function Dial({ id, leads = false }: Props) {
     if (field.valueAsNumber !== now) field.value = String(now);
     field.setAttribute('aria-valuetext', past === undefined ? spoken : `${spoken}. ${past}`);
   });
-  useLayoutEffect(() => listenTo(slider.current!, (now) => setMovement(id, now)), [id]);
   const stepBy = (steps: number) => (): void => nudgeMovement(id, steps);
 
   return (
@@ -63,6 +62,7 @@ export function Dial({ id, leads = false }: Props) {
           max={dial.max}
           step={dial.step}
           aria-label={label}
+          onInput={({ currentTarget }) => setMovement(id, currentTarget.valueAsNumber)}
           onPointerDown={(event) => {
             holdPointer(event);
             putDown(event);
@@ -74,23 +74,6 @@ export function Dial({ id, leads = false }: Props) {
       <StepButton sign="+" label={`${label}: ${high}`} atEnd={(state) => value(state) >= dial.max} onStep={stepBy(1)} />
     </div>
   );
-}
-
-/**
- * Hears a slider move; answers how to stop. The events of a drag end at the window, before anything else hears of them: React's root
- * would look for listeners at every step, on the way down and up again, and write the field's own attributes back.
- */
-function listenTo(slider: HTMLInputElement, onMove: (value: number) => void): () => void {
-  const over = new AbortController();
-  const hear = (event: Event): void => {
-    if (event.target !== slider) return;
-    event.stopPropagation();
-    if (event.type === 'input') onMove(slider.valueAsNumber);
-  };
-  for (const type of ['pointermove', 'mousemove', 'input']) {
-    window.addEventListener(type, hear, { capture: true, signal: over.signal });
-  }
-  return () => over.abort();
 }
 
 /** What stands beside the name: the anatomist's word, or a caution where there is none. */
