@@ -20,7 +20,7 @@ export * from './book/progress';
 export { standingOf } from './book/standing';
 export { asSeenHere, computeCm } from './book/deskLink';
 export { EXAMPLE_ID } from './book/example';
-export { planImport, recordsOf, type ImportPlan, type Policy } from './file/importPlan';
+export { planImport, type ImportPlan, type Policy } from './file/importPlan';
 export { readFile, type FileReading } from './file/readFile';
 export type { BookState } from './book/bookState';
 

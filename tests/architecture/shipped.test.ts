@@ -69,12 +69,19 @@ describe('what ships', () => {
     expect(packagesIn(first)).toContain('react');
   });
 
-  test.each(['react', 'react-dom', 'three', '@react-three/fiber', '@react-three/drei', 'leva', 'gl-matrix', 'zustand', 'valibot'])(
-    'holds code of %s',
-    (name) => {
-      expect(packagesIn(chunks.keys())).toContain(name);
-    },
-  );
+  test.each([
+    'react',
+    'react-dom',
+    'three',
+    '@react-three/fiber',
+    '@react-three/drei',
+    'leva',
+    'gl-matrix',
+    'zustand',
+    'valibot',
+  ])('holds code of %s', (name) => {
+    expect(packagesIn(chunks.keys())).toContain(name);
+  });
 
   test('loads the panel library and its bench only when the bench is opened', () => {
     expect(packagesIn(firstFiles())).not.toContain('leva');
