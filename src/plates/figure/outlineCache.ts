@@ -97,7 +97,7 @@ export function findKept(
   for (let tried = 0; tried < count; tried++) {
     // The one on the plate first, then those drawn just after and before it: whatever moves goes to and fro.
     const k = (last + (tried % 2 ? (tried + 1) / 2 : count - tried / 2)) % count;
-    const matrix = carry(from, k * PROJECTION_SIZE, i, bounds);
+    const matrix = moveWithPart(from, k * PROJECTION_SIZE, i, bounds);
     if (!matrix) continue;
     touch(drawn, own, k);
     return { outline: outlines[k], matrix };
@@ -113,7 +113,7 @@ export function findKept(
  * brings one to the other with the least squares over the part's box, whose half sides squared are W. What is left, (N - M F) p, is at
  * most what it is in the box's corners.
  */
-function carry(kept: Float64Array, from: number, i: number, bounds: Float64Array): Matrix | undefined {
+function moveWithPart(kept: Float64Array, from: number, i: number, bounds: Float64Array): Matrix | undefined {
   const b = i * BOUND_SIZE;
   let ff = 0;
   let fg = 0;
