@@ -47,12 +47,6 @@ export function endGesture(own?: Gesture): void {
   put({ gesture: null, ...(step ? { history: withStep(history, step) } : {}) });
 }
 
-/** The gesture never happened. */
-export function cancelGesture(): void {
-  const { gesture } = desk.getState();
-  if (gesture) put({ document: gesture.before, gesture: null });
-}
-
 /** One step back. Answers what was undone. */
 export function undo(): string | undefined {
   endGesture();

@@ -15,7 +15,7 @@ export function noteDrawn(pose: Pose, placement: Float64Array): void {
 }
 
 /** What tests may see of the desk: copies, nothing to hold on to and nothing to write. */
-export function lookAtDesk() {
+function lookAtDesk() {
   const { document, session, history, gesture, notice } = desk.getState();
   const { status, problem, checkpoints, bands, positions, swing } = current();
   const { leadArmParallel: p5, shaftParallel: p6 } = checkpoints;
@@ -38,11 +38,16 @@ export function lookAtDesk() {
     drawnFigure: last.figure,
   });
 }
-/** The pose that follows from a stored text, worked out anew from its first number: nothing remembered is used. */
-export function poseFromStored(text: string): number[] {
+
+/** The pose that follows from a stored text, derived from scratch: no cache is used. */
+function poseFromStored(text: string): number[] {
   const state = desk.getState();
   return Array.from(createDeriver().poseOf({ ...state, document: JSON.parse(text) as typeof state.document }));
 }
+/**
+ * What tests may see of the desk.
+ * @internal The page only puts it on the window; browser tests read it there.
+ */
 export type DeskLook = ReturnType<typeof lookAtDesk>;
 
 /** Puts the look on the window when the address asks for it with `?probe`. */

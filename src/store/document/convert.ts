@@ -44,7 +44,7 @@ export function exaggerated(m: Movements): Movements {
 }
 
 /** What was typed for the chosen club. */
-export const clubSpecOf = (choice: ClubChoice): ClubSpec =>
+const clubSpecOf = (choice: ClubChoice): ClubSpec =>
   choice.id === MY_CLUB ? (choice.my ?? { ...CLUBS['7-iron'], name: MY_CLUB }) : CLUBS[choice.id];
 
 /** Body and club of the document in the model's units. Throws `SetupError` for a set-up that cannot be. */

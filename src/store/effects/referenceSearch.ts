@@ -47,7 +47,7 @@ function golfersOn(state: DeskState): readonly Golfer[] {
 }
 
 /** A search that has not begun. Where there are no workers (tests, command line) answers come at once. */
-export function createReferenceSearch(): ReferenceSearch {
+function createReferenceSearch(): ReferenceSearch {
   const worker = createWorkerClient<ReferenceQuestion, ReferenceFit>(
     () => new Worker(new URL('./reference.worker.ts', import.meta.url), { type: 'module' }),
   );
