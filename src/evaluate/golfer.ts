@@ -45,9 +45,7 @@ export const movementsSchema = fields({
   ...dials,
   pelvisRate: dialSchema(rate),
   pelvisDelayMs: dialSchema(delay),
-  trailTiltDeg: exactOptional(
-    never('The lean is gone. Use trailSideBendDeg, the side bend: 1.16 of the lean.'),
-  ),
+  trailTiltDeg: exactOptional(never('The lean is gone. Use trailSideBendDeg, the side bend: 1.16 of the lean.')),
 });
 
 /** Movements, or a change of them, under their names at an edge. A pelvis on its own stays so. */

@@ -17,14 +17,10 @@ export * from './book/edits';
 export * from './book/recordTypes';
 export * from './book/lists';
 export * from './book/progress';
-export * from './words/sayBook';
-export * from './words/sayImport';
-export * from './words/sayProgress';
-export * from './words/sayReading';
+export { standingOf } from './book/standing';
 export { asSeenHere, computeCm } from './book/deskLink';
 export { EXAMPLE_ID } from './book/example';
-export { toDay } from './file/file';
-export { planImport, recordsOf, type ImportPlan, type Policy } from './file/importPlan';
+export { planImport, type ImportPlan, type Policy } from './file/importPlan';
 export { readFile, type FileReading } from './file/readFile';
 export type { BookState } from './book/bookState';
 

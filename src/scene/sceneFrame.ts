@@ -15,7 +15,7 @@ import { createHeadTrace } from './lines/trace';
 import { GLASS_X, onGlass, type GlassStand } from './setting/glass';
 
 /** Another swing whose shaft is drawn in a broken line, at its own time (reference s). */
-export interface OtherShaft {
+interface OtherShaft {
   readonly swing: Swing;
   readonly t: number;
 }

@@ -75,7 +75,7 @@ export function deliverSwing({ strike }: SwingBase, dialled: Swing, conditions: 
 }
 
 /** The second part: what a delivered swing makes of the ball. */
-export const strikeBall = (
+const strikeBall = (
   { delivery, dialled }: DeliveredSwing,
   { weather, trackPoints }: Pick<Conditions, 'weather' | 'trackPoints'>,
 ): Shot | NoShot => findShot(delivery, dialled.rig.club, weather, trackPoints);

@@ -1,9 +1,9 @@
 import { useLayoutEffect, useRef, useState } from 'react';
-import { current, useWrittenAtRest } from '../store';
+import { current, useWritten } from '../store';
 import { Chips } from './Chips';
 import { cameraStore } from './camera/cameraStore';
 import { Picture } from './Picture';
-import { sayPicture } from './sentence';
+import { sayPicture } from '../words/swing/picture';
 import './stage.css';
 import { StickFigure } from './StickFigure';
 
@@ -51,7 +51,7 @@ export function Stage() {
   const picture = useRef<HTMLDivElement>(null);
   const overlay = useRef<HTMLDivElement>(null);
   const image = useRef<HTMLDivElement>(null);
-  useWrittenAtRest(
+  useWritten(
     (state) => sayPicture(current(), state),
     (sentence) => image.current?.setAttribute('aria-label', sentence),
   );

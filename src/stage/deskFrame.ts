@@ -1,7 +1,7 @@
 import { isReached, type Checkpoint } from '../reading/checkpoints';
 import { SceneFrame, type SwingShown } from '../scene/sceneFrame';
 import { current, currentPose, desk, noteDrawn, type Derived, type DeskState } from '../store';
-import { ghostTime } from '../store/derive/compare';
+import { ghostTime } from '../store/desk/compared';
 
 /** The frame of the desk. */
 export class DeskFrame extends SceneFrame {

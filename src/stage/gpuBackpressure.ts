@@ -13,8 +13,9 @@ type Fences = Pick<
 >;
 
 /**
- * Holds the next picture back while the graphics processor still has two to draw. A browser takes any number of them: where drawing
- * is slow they would queue up for seconds, and the figure would lag behind the slider instead of skipping steps.
+ * Holds the next picture back while the graphics processor still has two to draw. What it buys: a browser takes any number of
+ * pictures, so where drawing is slow they queued up for seconds. The figure lagged behind the slider instead of skipping steps, and
+ * a drawer opened over the stage froze the page. Held back, the picture is at most two behind.
  */
 export class GpuBackpressure {
   private fences: WebGLSync[] = [];

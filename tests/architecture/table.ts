@@ -96,10 +96,3 @@ export const LONGEST_FILE = 300;
 
 /** Most files that lie flat in a folder of `src`. */
 export const MOST_FILES = 13;
-
-/** Places, by the start of their path, that do not yet keep the rules of files: this list only gets shorter. */
-export const EXCUSED = {
-  circles: ['store/', 'export/clip/', 'plates/'],
-  crowds: ['panels/', 'export/clip', 'stage'],
-  state: ['store/', 'plates/', 'panels/', 'stage/', 'scene/', 'flight/'],
-} as const;

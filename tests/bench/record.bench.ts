@@ -5,7 +5,7 @@ import { browserFlags, resolveBrowser } from '../../.config/browser.mjs';
 import type * as IdbKeeperModule from '../../src/record/storage/idbStorage';
 import type * as BookStateModule from '../../src/record/book/bookState';
 import type * as ListsModule from '../../src/record/book/lists';
-import type * as SayReadingModule from '../../src/record/words/sayReading';
+import type * as SayReadingModule from '../../src/words/book/readings';
 import type * as KeeperModule from '../../src/record/storage/storagePort';
 import type * as DocumentModule from '../../src/store/document/document';
 import type * as ValidateModule from '../../src/record/file/validate';
@@ -29,7 +29,7 @@ async function measure({ lessons, rounds }: { lessons: number; rounds: number })
   const { createIdbStorage } = (await load('/record/storage/idbStorage.ts')) as unknown as typeof IdbKeeperModule;
   const { readStored } = (await load('/record/book/bookState.ts')) as unknown as typeof BookStateModule;
   const { lessonsOf, listPlayers } = (await load('/record/book/lists.ts')) as unknown as typeof ListsModule;
-  const { sayBoth } = (await load('/record/words/sayReading.ts')) as unknown as typeof SayReadingModule;
+  const { sayBoth } = (await load('/words/book/readings.ts')) as unknown as typeof SayReadingModule;
   const { FRESH_META } = (await load('/record/storage/storagePort.ts')) as unknown as typeof KeeperModule;
   const { DEFAULT_DOCUMENT } = (await load('/store/document/document.ts')) as unknown as typeof DocumentModule;
   const { readRecord } = (await load('/record/file/validate.ts')) as unknown as typeof ValidateModule;

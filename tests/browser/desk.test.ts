@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import type { DeskLook } from '../../src/store';
+import type { DeskLook } from '../../src/store/desk/probe';
 import { DRAW_NOTHING, drawn, look, openDesk, openDrawer, plateWords, pointOn, ready, slider } from './deskPage';
 import { startOver } from './startOver';
 import { readSticks, sticksOf } from './stickFigure';

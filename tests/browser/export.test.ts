@@ -279,7 +279,7 @@ test.skipIf(isServerAway)('a button whose part does not arrive says so, and the 
   });
   const { page: poor } = own;
   await openClip(poor);
-  await poor.route(/\/(table|sheet|makeClip|opening)-[^/]*\.js/, (route) => route.abort());
+  await poor.route(/\/(table|sheet|makeClip|openDocument)-[^/]*\.js/, (route) => route.abort());
   for (const button of ['Practice sheet', 'Table']) {
     await poor.getByRole('button', { name: button, exact: true }).tap();
     await poor.locator('.work-excuse').waitFor();

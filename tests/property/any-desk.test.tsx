@@ -5,8 +5,8 @@ import { heelLiftAt } from '../../src/figure/stance';
 import { createPose } from '../../src/model/chain';
 import { CLUB_IDS } from '../../src/model/club';
 import { ballRows, deliveryRows } from '../../src/panels/ball/ballRows';
-import { dialWords } from '../../src/panels/dials/dialWords';
-import { sayWho } from '../../src/panels/shell/Status';
+import { dialWords } from '../../src/words/swing/edgeDials';
+import { sayWho } from '../../src/words/showing/who';
 import { plateFigureOf } from '../../src/plates/figure/figurePainter';
 import { Drawing } from '../../src/plates/figure/Drawing';
 import { fitPicture, plateDrawing } from '../../src/plates/plate/plateDrawing';
@@ -14,11 +14,14 @@ import { shotDrawing } from '../../src/plates/ball/shotDrawing';
 import { strikeDrawing } from '../../src/plates/ball/strikeDrawing';
 import { isReached, type CheckpointId } from '../../src/reading/checkpoints';
 import { swingPose } from '../../src/reading/swing';
-import { sayPicture } from '../../src/stage/sentence';
+import { sayPicture } from '../../src/words/swing/picture';
 import { current, currentPose, desk, dialValue, EDGE_DIALS, type Document } from '../../src/store';
 import { clearDesk } from '../../src/store/desk/desk';
+import { startEffects } from '../../src/store/effects/startEffects';
 import { sayCheckpoint, sayMiss, sayNoShot, sayShape, sayShortcomings, sayStatus } from '../../src/words';
 import { documents } from './documents';
+
+startEffects();
 
 /** How many desks are set up at random; ANY_DESK=5000 for the long run. */
 const RUNS = Number(process.env['ANY_DESK'] ?? 30);

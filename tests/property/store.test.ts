@@ -19,9 +19,11 @@ import {
   undo,
 } from '../../src/store';
 import { clearDesk } from '../../src/store/desk/desk';
+import { startEffects } from '../../src/store/effects/startEffects';
 import { load, save } from '../../src/store/document/persistence';
 import { readDocument } from '../../src/store/document/validate';
 
+startEffects();
 beforeEach(() => clearDesk());
 
 const dial = fc.constantFrom(...EDGE_DIALS.map(({ id }) => id));

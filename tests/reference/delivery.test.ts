@@ -68,7 +68,8 @@ describe.each(cases)('delivery of $name', (player) => {
     const { swing, checkpoints } = delivered(player, move);
     const before = read(checkpoints, 'shaftParallel');
     const after = read(readCheckpoints(swing), 'shaftParallel');
-    for (const id of ['headDepth', 'planeDirection', 'handHeight'] as const) expect(after[id]).toBeCloseTo(before[id], 8);
+    for (const id of ['headDepth', 'planeDirection', 'handHeight'] as const)
+      expect(after[id]).toBeCloseTo(before[id], 8);
   });
 
   test.each(MOVES)('a face that is returned is square, on the same ball and the same path: %o', (move) => {

@@ -8,8 +8,9 @@ import { desk, put, setDrawer, STILL_DIALLED, type Dialled, type Document } from
 import { clearDesk } from '../../src/store/desk/desk';
 import { setWhy } from '../../src/store/desk/whyActions';
 import type { LedgerReading } from '../../src/store/desk/whyState';
-import { ledgerOf } from '../../src/store/derive/ledger';
-import { askedNow } from '../../src/store/solver/solverClient';
+import { ledgerOf } from '../../src/store/desk/ledger';
+import { startEffects } from '../../src/store/effects/startEffects';
+import { askedNow, solverClient } from '../../src/store/solver/solverClient';
 
 // The same player, club and swing asked for in both places: what the drawers show, and what a line of `evaluate` prints.
 
@@ -99,6 +100,8 @@ function lay({ player, club, dialled }: Case): void {
 /** The reference stays as it is on a line: a dial that is left out. */
 const onLine = ({ player, club, dialled }: Case): object => ({ player, club, now: dialled });
 
+startEffects();
+solverClient.follow();
 beforeEach(clearDesk);
 afterEach(() => {
   setDrawer(null);

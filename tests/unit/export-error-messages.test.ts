@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { sayError } from '../../src/export/task/errorMessages';
+import { sayError } from '../../src/words/showing/errorMessages';
 import { createEstimate, fileName, Stopped } from '../../src/export/task/exportTask';
 
 const error = (name: string, message = 'x'): Error => Object.assign(new Error(message), { name });

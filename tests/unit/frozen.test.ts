@@ -8,6 +8,7 @@ import { createIdbStorage } from '../../src/record/storage/idbStorage';
 import { openWriteAheadStorage } from '../../src/record/storage/writeAheadStorage';
 import { desk, redo, startDesk, undo } from '../../src/store';
 import { clearDesk } from '../../src/store/desk/desk';
+import { startEffects } from '../../src/store/effects/startEffects';
 import { createClock, createKeeper, makePlayer, standBook } from './record-stand';
 
 /*
@@ -35,6 +36,7 @@ function today<T>(value: T): T {
 }
 const CHANGED = /lean is now side bend/;
 
+startEffects();
 beforeEach(clearDesk);
 
 describe('the desk as it lay in the small storage', () => {

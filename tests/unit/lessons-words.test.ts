@@ -3,9 +3,10 @@ import { CLOSED_BOOK, type BookState } from '../../src/record/book/bookState';
 import { cleanDrills, cleanName, duplicatePlayer, freeName, inverseOf } from '../../src/record/book/edits';
 import { lessonsOf, listPlayers } from '../../src/record/book/lists';
 import { movedToward, outsideCm, progressOf } from '../../src/record/book/progress';
-import { needsBackup, sayBackup, sayBook, sayUnread } from '../../src/record/words/sayBook';
-import { sayMoved } from '../../src/record/words/sayProgress';
-import { saySighting } from '../../src/record/words/sayReading';
+import { standingOf } from '../../src/record/book/standing';
+import { sayBackup, sayBook, sayUnread } from '../../src/words/book/book';
+import { sayMoved } from '../../src/words/book/progress';
+import { saySighting } from '../../src/words/book/readings';
 import { withEdit } from '../../src/record/book/bookState';
 import { DEFAULT_DOCUMENT } from '../../src/store/document/document';
 import { axisFor } from '../../src/panels/lessons/progress/plotScale';
@@ -30,7 +31,11 @@ const bookWith = (lessons: number, meta: Partial<BookState['meta']> = {}, create
 describe('the line under the desk', () => {
   test('says when it was saved and how old the backup is', () => {
     const state = bookWith(1, { lastBackupMs: NOW_MS - 3.2 * DAY_MS, unsavedLessons: [] });
-    expect(sayBook(state, NOW_MS)).toEqual({ text: 'Saved 14:02. Backup 3 days old.', offer: null, alarm: false });
+    expect(sayBook(standingOf(state, NOW_MS), NOW_MS)).toEqual({
+      text: 'Saved 14:02. Backup 3 days old.',
+      offer: null,
+      alarm: false,
+    });
     expect(sayBackup(bookWith(2, { lastBackupMs: NOW_MS - DAY_MS }), NOW_MS)).toBe(
       'Backup 1 day old, 2 lessons since.',
     );
@@ -40,18 +45,20 @@ describe('the line under the desk', () => {
   test('is empty while there is nothing worth keeping, also with the example', () => {
     const example = makePlayer({ example: true });
     const records = new Map([example, makeLesson(example.id)].map((record) => [record.id, record]));
-    expect(sayBook({ ...bookWith(0), records: new Map() }, NOW_MS).text).toBe('');
-    expect(sayBook({ ...bookWith(0), records }, NOW_MS).text).toBe('');
+    expect(sayBook(standingOf({ ...bookWith(0), records: new Map() }, NOW_MS), NOW_MS).text).toBe('');
+    expect(sayBook(standingOf({ ...bookWith(0), records }, NOW_MS), NOW_MS).text).toBe('');
   });
 
   test('reminds of a backup after 5 lessons or 7 days, not before, and never with nothing new', () => {
-    expect(needsBackup(bookWith(4), NOW_MS)).toBe(false);
-    expect(needsBackup(bookWith(5), NOW_MS)).toBe(true);
-    expect(sayBook(bookWith(5), NOW_MS).offer).toBe('back up');
-    expect(needsBackup(bookWith(1, {}, NOW_MS - 6.9 * DAY_MS), NOW_MS)).toBe(false);
-    expect(needsBackup(bookWith(1, {}, NOW_MS - 7 * DAY_MS), NOW_MS)).toBe(true);
-    expect(needsBackup(bookWith(1, { lastBackupMs: NOW_MS - 8 * DAY_MS }), NOW_MS)).toBe(true);
-    expect(needsBackup(bookWith(9, { lastBackupMs: NOW_MS - 80 * DAY_MS, unsavedLessons: [] }), NOW_MS)).toBe(false);
+    expect(standingOf(bookWith(4), NOW_MS).needsBackup).toBe(false);
+    expect(standingOf(bookWith(5), NOW_MS).needsBackup).toBe(true);
+    expect(sayBook(standingOf(bookWith(5), NOW_MS), NOW_MS).offer).toBe('back up');
+    expect(standingOf(bookWith(1, {}, NOW_MS - 6.9 * DAY_MS), NOW_MS).needsBackup).toBe(false);
+    expect(standingOf(bookWith(1, {}, NOW_MS - 7 * DAY_MS), NOW_MS).needsBackup).toBe(true);
+    expect(standingOf(bookWith(1, { lastBackupMs: NOW_MS - 8 * DAY_MS }), NOW_MS).needsBackup).toBe(true);
+    expect(
+      standingOf(bookWith(9, { lastBackupMs: NOW_MS - 80 * DAY_MS, unsavedLessons: [] }), NOW_MS).needsBackup,
+    ).toBe(false);
   });
 
   test('says what this program cannot read', () => {

@@ -4,10 +4,12 @@ import { makeExample } from '../../src/record/book/example';
 import { readRecord } from '../../src/record/file/validate';
 import { desk, put, setBoard, setExaggerate, setMovement, undo } from '../../src/store';
 import { clearDesk } from '../../src/store/desk/desk';
+import { startEffects } from '../../src/store/effects/startEffects';
 import { DEFAULT_DOCUMENT, STILL_DIALLED } from '../../src/store/document/document';
 import type { LessonRecord } from '../../src/record/book/recordTypes';
 import { createKeeper, makeLesson, makePlayer, puts, standBook } from './record-stand';
 
+startEffects();
 beforeEach(() => clearDesk());
 
 async function standLesson() {

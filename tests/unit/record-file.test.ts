@@ -2,12 +2,13 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { crc32 } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
-import { fileName, sumOf, toDay, writeFile } from '../../src/record/file/file';
+import { fileName, sumOf, writeFile } from '../../src/record/file/file';
 import { migrate } from '../../src/record/book/migrations';
 import { planImport } from '../../src/record/file/importPlan';
 import { LIMITS, type BookRecord } from '../../src/record/book/recordTypes';
 import { readFile, type FileReading } from '../../src/record/file/readFile';
-import { sayPlan, sayRecovered } from '../../src/record/words/sayImport';
+import { toDay } from '../../src/words/book/days';
+import { sayPlan, sayRecovered } from '../../src/words/book/import';
 import { readRecord } from '../../src/record/file/validate';
 import { makeLesson, makePlayer } from './record-stand';
 

@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { sayBook } from '../../src/record/words/sayBook';
-import { createKeeper, makeLesson, makePlayer, puts, standBook, type Fault } from './record-stand';
+import { createKeeper, makeLesson, makePlayer, puts, standBook, type Fault, bookWords } from './record-stand';
 
 describe('saving', () => {
   test('a change is kept and read back within 350 ms, however fast the changes come', async () => {
@@ -59,7 +58,7 @@ describe.each(Object.entries(FAULTS) as [Exclude<Fault, null>, string][])('a sto
     keeper.fault = fault;
     book.apply(puts(player));
     await clock.go(1000);
-    expect(sayBook(book.state.getState(), clock.nowMs())).toEqual({
+    expect(bookWords(book.state.getState(), clock.nowMs())).toEqual({
       text: `Not saved. ${words}`,
       offer: 'copy',
       alarm: true,
@@ -87,7 +86,7 @@ describe.each(AT_START)('a store that fails (%s)', (fault) => {
     const { book, clock } = await standBook({ keeper });
     await clock.go(1100);
     expect(book.state.getState().mode).toBe('apart');
-    expect(sayBook(book.state.getState(), clock.nowMs()).offer).toBe('copy');
+    expect(bookWords(book.state.getState(), clock.nowMs()).offer).toBe('copy');
     const player = makePlayer();
     expect(book.apply(puts(player))).toBe(true);
     keeper.fault = null;
@@ -127,9 +126,9 @@ describe('a slow store', () => {
     };
     book.apply(puts(makePlayer()));
     await clock.go(1000);
-    expect(sayBook(book.state.getState(), clock.nowMs()).text).toBe('Not saved. The device does not answer.');
+    expect(bookWords(book.state.getState(), clock.nowMs()).text).toBe('Not saved. The device does not answer.');
     await clock.go(9000);
-    expect(sayBook(book.state.getState(), clock.nowMs()).text).toMatch(/^Saved /);
+    expect(bookWords(book.state.getState(), clock.nowMs()).text).toMatch(/^Saved /);
   });
 
   test('with nothing in it but the example raises no alarm; with the first player of one’s own it does within 1 s', async () => {
@@ -138,15 +137,15 @@ describe('a slow store', () => {
     keeper.fault = 'never';
     book.apply(puts(example));
     await clock.go(30_000);
-    expect(sayBook(book.state.getState(), clock.nowMs())).toMatchObject({ text: '', alarm: false });
+    expect(bookWords(book.state.getState(), clock.nowMs())).toMatchObject({ text: '', alarm: false });
     const player = makePlayer();
     book.apply(puts(player));
     await clock.go(1000);
-    expect(sayBook(book.state.getState(), clock.nowMs())).toMatchObject({ offer: 'copy', alarm: true });
+    expect(bookWords(book.state.getState(), clock.nowMs())).toMatchObject({ offer: 'copy', alarm: true });
     // Somebody who was to be removed and is still there is worth an alarm too.
     book.apply({ label: 'Delete', put: [], remove: [player.id] });
     await clock.go(10_000);
-    expect(sayBook(book.state.getState(), clock.nowMs())).toMatchObject({ offer: 'copy', alarm: true });
+    expect(bookWords(book.state.getState(), clock.nowMs())).toMatchObject({ offer: 'copy', alarm: true });
   });
 });
 

@@ -1,3 +1,6 @@
+import { standingOf } from '../../src/record/book/standing';
+import type { BookState } from '../../src/record/book/bookState';
+import { sayBook, type BookWords } from '../../src/words/book/book';
 import { createLessonBook, type LessonBook } from '../../src/record/book/lessonBook';
 import { type Batch, FRESH_META, Outdated, type StoragePort } from '../../src/record/storage/storagePort';
 import type { BookRecord, LessonRecord, PlayerRecord } from '../../src/record/book/recordTypes';
@@ -234,3 +237,6 @@ export function createAir() {
     },
   };
 }
+
+/** What the line under the desk says about a book. */
+export const bookWords = (state: BookState, nowMs: number): BookWords => sayBook(standingOf(state, nowMs), nowMs);

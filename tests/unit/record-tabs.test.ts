@@ -4,7 +4,6 @@ import { createIdbStorage, LAYOUT } from '../../src/record/storage/idbStorage';
 import { NewerStore, Outdated } from '../../src/record/storage/storagePort';
 import { FRESH_META } from '../../src/record/storage/storagePort';
 import type { LessonBook } from '../../src/record/book/lessonBook';
-import { sayBook } from '../../src/record/words/sayBook';
 import { HAND_OVER_MS } from '../../src/record/storage/writerLock';
 import { createRandom } from '../reference/random';
 import {
@@ -16,6 +15,7 @@ import {
   makePlayer,
   puts,
   standBook,
+  bookWords,
 } from './record-stand';
 
 const INTERLEAVINGS = Number(process.env['RECORD_INTERLEAVINGS'] ?? 200);
@@ -41,7 +41,7 @@ describe('two tabs', () => {
   test('the first writes, the second reads, says so and offers to take over', async () => {
     const { clock, first, second } = await openTwo();
     expect([modeOf(first.book), modeOf(second.book)]).toEqual(['writing', 'reading']);
-    expect(sayBook(second.book.state.getState(), clock.nowMs())).toMatchObject({
+    expect(bookWords(second.book.state.getState(), clock.nowMs())).toMatchObject({
       text: 'Another tab writes the lesson book.',
       offer: 'take over',
     });
@@ -180,7 +180,7 @@ describe('the store in IndexedDB', () => {
     const player = makePlayer();
     expect(book.apply(puts(player))).toBe(true);
     await clock.go(20_000);
-    expect(sayBook(book.state.getState(), clock.nowMs())).toMatchObject({ offer: 'copy', alarm: true });
+    expect(bookWords(book.state.getState(), clock.nowMs())).toMatchObject({ offer: 'copy', alarm: true });
     expect(book.state.getState().saving).toMatchObject({
       problem: expect.stringContaining('newer Slantwise') as string,
     });

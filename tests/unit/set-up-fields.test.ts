@@ -2,8 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { bodyOf, STATURE_LIMITS_M } from '../../src/model/body';
 import { CLUB_LIMITS } from '../../src/model/club';
-import { typingProblem } from '../../src/panels/dials/dialWords';
-import { lengthField, outside } from '../../src/panels/player/lengthFields';
+import { edgeDial } from '../../src/store';
+import { typingProblem } from '../../src/words/swing/edgeDials';
+import { lengthField } from '../../src/panels/player/lengthFields';
+import { outside } from '../../src/words/numbers/ranges';
 
 describe('a value that cannot be taken', () => {
   test('is answered in the unit of its field, under the name of its field, with the minus of print', () => {
@@ -12,13 +14,13 @@ describe('a value that cannot be taken', () => {
     );
     expect(outside('Turn', -25, -20, 20, '°')).toBe('Turn −25° is outside −20 to 20°. Enter a value inside.');
     expect(outside('Lowest, below is minus', 5, -40, 1.5, 'cm', 1)).toMatch(/^Lowest 5 cm is outside −40 to 1.5 cm/);
-    expect(typingProblem('leadWristFlexion', -99, { length: 'cm' })).toBe(
+    expect(typingProblem(edgeDial('leadWristFlexion'), -99, { length: 'cm' })).toBe(
       'Lead wrist: −99 is outside. Enter −40 to 40°.',
     );
-    expect(typingProblem('leadWristFlexion', NaN, { length: 'cm' })).toBe(
+    expect(typingProblem(edgeDial('leadWristFlexion'), NaN, { length: 'cm' })).toBe(
       'Lead wrist: not a number. Enter −40 to 40°.',
     );
-    expect(typingProblem('pelvisShift', 99, { length: 'in' })).toMatch(
+    expect(typingProblem(edgeDial('pelvisShift'), 99, { length: 'in' })).toMatch(
       /^Pelvis shift: 99 is outside. Enter −[\d.]+ to [\d.]+ in\.$/,
     );
   });

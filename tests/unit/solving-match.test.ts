@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { rad } from '../../src/math/angle';
 import { withMovements } from '../../src/reading/swing';
-import type { Sightings } from '../../src/solving/diagnosis/sightingHold';
+import type { Sightings } from '../../src/solving/diagnosis/verdictShare';
 import { score, solveMatch } from '../../src/solving/diagnosis/match';
 import { dialled, fullReadings, playerWith, referenceSwing } from '../reference/solvingPlayers';
 

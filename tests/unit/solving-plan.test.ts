@@ -4,7 +4,7 @@ import { SetupError } from '../../src/model/body';
 import { dialOf, MOVEMENT_GROUPS, STILL } from '../../src/model/movements';
 import type { Swing } from '../../src/reading/swing';
 import { DEFAULT_BANDS } from '../../src/reading/verdicts';
-import { shareInBand } from '../../src/solving/diagnosis/sightingHold';
+import { shareInBand } from '../../src/solving/diagnosis/verdictShare';
 import { INSIDE, solvePlans, type Plan } from '../../src/solving/diagnosis/plan';
 import { dialled, fullReadings, playerWith, referenceSwing, verdictsOf } from '../reference/solvingPlayers';
 

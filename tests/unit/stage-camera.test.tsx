@@ -188,6 +188,23 @@ describe('a drag', () => {
   });
 });
 
+test('two fingers keep what lies under them: half as far apart shows it half as large', () => {
+  const { down, moveTo, lift, go } = stage();
+  const { distance } = view();
+  const second = { pointerId: 2 };
+  down(300, 300);
+  down(500, 300, second);
+  for (let i = 1; i <= 10; i++) {
+    moveTo(300 + 5 * i, 300);
+    moveTo(500 - 5 * i, 300, second);
+  }
+  lift(350, 300);
+  lift(450, 300, second);
+  go();
+  expect(view().distance / distance).toBeGreaterThan(1.9);
+  expect(view().distance / distance).toBeLessThan(2.1);
+});
+
 test('the wheel brings nearer what the pointer is at, and leaves it there', () => {
   const { canvas, camera, go, seen } = stage();
   const { distance } = view();

@@ -4,7 +4,9 @@ import { AT } from '../../src/model/chain';
 import { StickFigure } from '../../src/stage/StickFigure';
 import { currentPose, desk, holdAt, setPlayer } from '../../src/store';
 import { clearDesk } from '../../src/store/desk/desk';
+import { startEffects } from '../../src/store/effects/startEffects';
 
+startEffects();
 beforeEach(() => clearDesk());
 afterEach(() => vi.restoreAllMocks());
 

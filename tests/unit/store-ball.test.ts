@@ -11,8 +11,10 @@ import {
   type BallFlight,
 } from '../../src/store';
 import { clearDesk } from '../../src/store/desk/desk';
+import { startEffects } from '../../src/store/effects/startEffects';
 import { readDocument } from '../../src/store/document/validate';
 
+startEffects();
 beforeEach(clearDesk);
 
 const shot = (): Shot => {

@@ -17,9 +17,11 @@ import {
   type ThroughCameras,
 } from '../../src/store';
 import { clearDesk } from '../../src/store/desk/desk';
+import { startEffects } from '../../src/store/effects/startEffects';
 import { load } from '../../src/store/document/persistence';
 import { readDocument, readPart } from '../../src/store/document/validate';
 
+startEffects();
 beforeEach(clearDesk);
 
 const { camera: usual, ...OLDER } = DEFAULT_DOCUMENT;

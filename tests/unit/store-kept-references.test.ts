@@ -1,5 +1,4 @@
 import { beforeEach, expect, test, vi } from 'vitest';
-import type { Body } from '../../src/model/body';
 import type { ReferenceFit } from '../../src/solving/reference/reference';
 import type { Shelf } from '../../src/store/document/persistence';
 
@@ -35,15 +34,16 @@ beforeEach(() => {
 /** A page that has just been opened: nothing is in memory. */
 async function openPage(on: Shelf = shelf) {
   vi.resetModules();
-  const { referenceFor, keepReferencesOn } = await import('../../src/store/derive/references');
-  const { bodyOf } = await import('../../src/model/body');
-  const { CLUBS, clubOf } = await import('../../src/model/club');
-  keepReferencesOn(on);
+  const { referenceSearch } = await import('../../src/store/effects/referenceSearch');
+  const { desk, deskBases } = await import('../../src/store/desk/desk');
+  referenceSearch.follow(on);
   return (statureM: number, trunk?: number) => {
-    const body: Body = bodyOf({ statureM, handed: 'right', ...(trunk ? { segmentsM: { trunk } } : {}) });
-    const found = referenceFor(body, clubOf(CLUBS['7-iron']));
-    if (!('reference' in found)) throw new Error(JSON.stringify(found));
-    return found.reference;
+    const player = { statureM, handed: 'right', ...(trunk ? { segmentsM: { trunk } } : {}) } as const;
+    const club = { id: '7-iron', my: null } as const;
+    referenceSearch.want({ player, club });
+    const ground = deskBases.groundOf(player, club, desk.getState().references);
+    if ('problem' in ground) throw new Error(ground.problem);
+    return ground.reference;
   };
 }
 
@@ -94,7 +94,7 @@ test('a swing that was damaged is solved anew: cut short, no numbers, or numbers
 });
 
 test('twenty are kept, the oldest goes first', async () => {
-  const { keepReference, findKept, MOST_KEPT } = await import('../../src/store/derive/keptReferences');
+  const { keepReference, findKept, MOST_KEPT } = await import('../../src/store/effects/keptReferences');
   const { bodyOf } = await import('../../src/model/body');
   const { CLUBS, clubOf } = await import('../../src/model/club');
   const reference = (await openPage())(1.777);

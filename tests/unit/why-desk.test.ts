@@ -3,13 +3,21 @@ import { isReached } from '../../src/reading/checkpoints';
 import { judge, judgedReading } from '../../src/reading/verdicts';
 import { current, desk, loadSituation, setBands, setDrawer, setMovement, setSetUp, undo } from '../../src/store';
 import { clearDesk } from '../../src/store/desk/desk';
-import { askedNow } from '../../src/store/solver/solverClient';
+import { askedNow, solverClient } from '../../src/store/solver/solverClient';
 import { linkedTime } from '../../src/store/derive/compare';
 import { drawGuess, setGuessFirst, showGuess } from '../../src/store/desk/guess';
-import { ledgerOf, type Ledger } from '../../src/store/derive/ledger';
+import type { Ledger } from '../../src/store/derive/ledger';
+import { ledgerOf } from '../../src/store/desk/ledger';
 import type { PlanAnswer } from '../../src/solving/diagnosis/solverJobs';
-import { HYSTERESIS, bandsWithHysteresis } from '../../src/store/derive/verdictHysteresis';
-import { playPart, stopTrial } from '../../src/store/desk/contributionPlayback';
+import {
+  HYSTERESIS,
+  NO_VERDICTS,
+  bandsWithHysteresis,
+  type StandingVerdicts,
+} from '../../src/store/derive/verdictHysteresis';
+import { playPart } from '../../src/store/effects/contributionPlayback';
+import { stopTrial } from '../../src/store/desk/sessionActions';
+import { startEffects } from '../../src/store/effects/startEffects';
 import { readDocument } from '../../src/store/document/validate';
 import { sawAt, setLocked, setSeen, setWhy, takeDialled, toDialled } from '../../src/store/desk/whyActions';
 
@@ -32,6 +40,9 @@ const ledger = (): Ledger => {
   return answer;
 };
 
+startEffects();
+// The drawers' answers are fetched with the first drawer; here they are there from the start.
+solverClient.follow();
 beforeEach(clearDesk);
 afterEach(() => {
   setDrawer(null);
@@ -197,11 +208,16 @@ describe('guess first', () => {
 
 describe('verdicts on an edge', () => {
   const bands = { leadArmParallel: { low: -0.015, high: 0.015 }, shaftParallel: { low: -0.1, high: 0.02 } };
+  let standing: StandingVerdicts = NO_VERDICTS;
   const at = (gap: number) => {
     const { leadArmParallel: arm, shaftParallel } = current().checkpoints;
     if (!isReached(arm)) throw new Error('not reached');
     const checkpoints = { leadArmParallel: { ...arm, readings: { ...arm.readings, bicepGap: gap } }, shaftParallel };
-    return judge(gap, bandsWithHysteresis(bands, checkpoints).leadArmParallel);
+    const judged = bandsWithHysteresis(bands, checkpoints, standing);
+    // What stands afterwards gives the same bands again: the screens may ask as often as they like.
+    expect(bandsWithHysteresis(bands, checkpoints, judged.verdicts)).toEqual(judged);
+    standing = judged.verdicts;
+    return judge(gap, judged.bands.leadArmParallel);
   };
   test('a value that trembles on the edge keeps the verdict that stood; one that leaves it does not', () => {
     expect(at(0)).toBe('onPlane');

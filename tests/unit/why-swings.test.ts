@@ -18,9 +18,13 @@ import {
   type Document,
 } from '../../src/store';
 import { clearDesk } from '../../src/store/desk/desk';
-import { clockTime, comparedOf, ghostTime, type Compared } from '../../src/store/derive/compare';
-import { ledgerOf, type Ledger } from '../../src/store/derive/ledger';
-import { findSwing, situationSwing, type SwingOf } from '../../src/store/derive/swings';
+import { clockTime, type Compared } from '../../src/store/derive/compare';
+import { comparedOf, ghostTime } from '../../src/store/desk/compared';
+import type { Ledger } from '../../src/store/derive/ledger';
+import { ledgerOf } from '../../src/store/desk/ledger';
+import { findSwing, situationSwing } from '../../src/store/derive/swings';
+import type { SwingOf } from '../../src/store/desk/whyState';
+import { startEffects } from '../../src/store/effects/startEffects';
 import { chooseSwing, setWhy } from '../../src/store/desk/whyActions';
 import { READING_GROUPS } from '../../src/panels/why/ledger/ledgerReadings';
 import { bookGroups, deskGroups } from '../../src/panels/why/swingChoice';
@@ -51,6 +55,7 @@ const B: SwingOf = {
   movements: { ...STILL_DIALLED, leadWristFlexionDeg: -10 },
 };
 
+startEffects();
 beforeEach(clearDesk);
 afterEach(() => {
   setDrawer(null);

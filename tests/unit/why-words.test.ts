@@ -6,7 +6,7 @@ import { DEFAULT_BANDS } from '../../src/reading/verdicts';
 import type { Contributions, Part, Shares } from '../../src/solving/diagnosis/contributions';
 import { crossingsAlong, isInRegion, sayMap, speakMap } from '../../src/words/why/corridor';
 import { sayMatch } from '../../src/words/why/sightings';
-import { sayGuess, sayHold, sayPlans, sayShare } from '../../src/words/why/whatToChange';
+import { sayGuess, sayVerdictShare, sayPlans, sayShare } from '../../src/words/why/whatToChange';
 import { apportion, numberLedger, sayLedger, type LedgerOf } from '../../src/words/why/why';
 
 const shares = (part: Partial<Shares>): Shares => ({ leadWrist: 0, rotation: 0, sideTilt: 0, setUp: 0, ...part });
@@ -156,7 +156,7 @@ describe('plans, marks and guesses in words', () => {
     expect(sayShare(0.934)).toBe('93 of 100');
     expect(sayShare(0.9999)).toBe('more than 99 of 100');
     expect(sayShare(1)).toBe('100 of 100');
-    expect(sayHold('leadArmParallel', 'Steep', 0.93)).toBe('Steep at lead arm parallel holds in 93 of 100.');
+    expect(sayVerdictShare('leadArmParallel', 'Steep', 0.93)).toBe('Steep at lead arm parallel holds in 93 of 100.');
   });
 
   test('contradictory marks are said to be that', () => {

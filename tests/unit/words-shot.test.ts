@@ -3,7 +3,7 @@ import { findShot, STILL_DAY, type NoShot, type Shot } from '../../src/flight/sh
 import { rad } from '../../src/math/angle';
 import { CLUBS, clubOf } from '../../src/model/club';
 import type { Delivery } from '../../src/reading/delivery/delivery';
-import { sayPicture } from '../../src/stage/sentence';
+import { sayPicture } from '../../src/words/swing/picture';
 import { current, desk } from '../../src/store';
 import {
   RULE_WORDS,

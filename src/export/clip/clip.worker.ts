@@ -1,5 +1,19 @@
-import { renderClip, sketch } from './renderClip';
-import type { Answer, Errand } from './clipWorker';
+import type { Progress } from '../task/exportTask';
+import type { ClipJob } from './clipJob';
+import { renderClip, sketch, type Board, type RenderedClip } from './renderClip';
+
+/** What a worker is asked for. */
+export interface Errand {
+  readonly what: 'film' | 'sketch';
+  readonly job: ClipJob;
+}
+
+/** What it says: how far it is, and at the end what came of it. */
+export interface Answer {
+  readonly progress?: Progress | undefined;
+  readonly done?: RenderedClip | Board;
+  readonly failed?: { readonly name: string; readonly message: string };
+}
 
 const answer = (message: Answer): void => self.postMessage(message);
 

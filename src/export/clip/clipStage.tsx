@@ -31,7 +31,7 @@ export function directionOf(camera: CameraId, share: number): Direction {
 const NO_INSETS: Insets = { left: 0, right: 0, top: 0, bottom: 0 };
 
 /** The picture was lost on its way: the graphics card took its memory back. */
-export class PictureLost extends Error {
+class PictureLost extends Error {
   override name = 'PictureLost';
 }
 

@@ -1,19 +1,7 @@
 import type { Board, RenderedClip } from './renderClip';
+import type { Answer, Errand } from './clip.worker';
 import type { ClipJob } from './clipJob';
-import { Stopped, type TaskControl, type Progress } from '../task/exportTask';
-
-/** What a worker is asked for. */
-export interface Errand {
-  readonly what: 'film' | 'sketch';
-  readonly job: ClipJob;
-}
-
-/** What it says: how far it is, and at the end what came of it. */
-export interface Answer {
-  readonly progress?: Progress | undefined;
-  readonly done?: RenderedClip | Board;
-  readonly failed?: { readonly name: string; readonly message: string };
-}
+import { Stopped, type TaskControl } from '../task/exportTask';
 
 /** Films in a worker, or on the page where workers cannot draw. Stopping ends the worker at once: what it had is gone with it. */
 export const renderInWorker = (job: ClipJob, companion: TaskControl): Promise<RenderedClip> =>

@@ -28,7 +28,7 @@ interface Leg {
 }
 
 /** One shot: a card, or swings seen by one camera. */
-export interface Shot {
+interface Shot {
   readonly kind: 'title' | 'whole' | 'slow' | 'end';
   readonly camera: CameraId;
   /** Which takes are in the picture, in the order in which they stand side by side. */

@@ -5,9 +5,10 @@ import { findPositions, type Positions } from '../../reading/positions';
 import type { Swing } from '../../reading/swing';
 import type { Struck } from '../../scene/lines/ballFlightTrail';
 import { FRESH_SESSION, toMovements, type Derived, type DeskState, type Document } from '../../store';
-import { sayChange, sayMovement } from '../../words';
+import { sayChange, sayDialled } from '../../words';
 import { toArmAngle, toWeather } from '../../store/document/convert';
-import { derive } from '../../store/derive/derived';
+import { createDeriver } from '../../store/derive/deriver';
+import { deskBases } from '../../store/desk/desk';
 import { playOut } from '../../solving/playOut';
 import type { StepPlan } from '../../solving/diagnosis/planOnSteps';
 import { COMPARISON_LABELS, isThere, type ComparisonId } from './comparisonTarget';
@@ -38,7 +39,7 @@ export interface ExportSnapshot {
 
 /** What a state of the desk shows when nothing is drawn doubled, tried out or compared: what files are made from. */
 export const derivePlain = (state: DeskState): Derived =>
-  derive({ ...state, session: { ...FRESH_SESSION, ghost: state.session.ghost } });
+  createDeriver(deskBases).derive({ ...state, session: { ...FRESH_SESSION, ghost: state.session.ghost } });
 
 /** What the desk shows, and what it is set against; `plan` where that was asked for and there is one. */
 export function takeSnapshot(
@@ -85,16 +86,6 @@ function playAfter(
     trackPoints: TRACK_POINTS,
   });
   return { swing, checkpoints, positions: findPositions(swing, checkpoints), struck: struckBy(delivery, shot) };
-}
-
-/** "Cupped 16°, 8 % faster": what differs from the reference. */
-function sayDialled(movements: Movements, units: Document['units']): string {
-  const phrases = DIALS.filter((dial) => Math.abs(movements[dial.id] - dial.neutral) > dial.step / 10).map(
-    ({ id }) => sayMovement(id, movements, units).phrase,
-  );
-  if (phrases.length === 0) return 'As reference';
-  const text = phrases.join(', ');
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** How far each dial goes from now to after, model units. */

@@ -15,7 +15,9 @@ export interface TaskControl {
 }
 
 /** Thrown where the user stopped the work. */
-export class Stopped extends Error {}
+export class Stopped extends Error {
+  override readonly name = 'Stopped';
+}
 
 /** A file that was made. */
 export interface Made {

@@ -1,6 +1,6 @@
 import { BALL_LIMITS, setBall, useDesk, type BallFlight } from '../../store';
 import { SPEEDS } from '../../words';
-import { outside } from '../player/lengthFields';
+import { outside } from '../../words/numbers/ranges';
 import { NumberField } from '../fields/NumberField';
 
 const M_PER_FOOT = 0.3048;

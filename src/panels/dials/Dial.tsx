@@ -1,4 +1,4 @@
-import { useLayoutEffect, useRef } from 'react';
+import { useRef } from 'react';
 import {
   dialValue,
   edgeDial,
@@ -12,7 +12,7 @@ import {
 } from '../../store';
 import { DialRule } from './DialRule';
 import { DialValue } from './DialValue';
-import { dialWords, spokenLike } from './dialWords';
+import { dialWords, spokenLike } from '../../words/swing/edgeDials';
 import { useDoubleTap } from './doubleTap';
 import { holdKey, holdPointer } from './gesture';
 import { StepButton } from './StepButton';
@@ -49,7 +49,6 @@ export function Dial({ id, leads = false }: Props) {
     if (field.valueAsNumber !== now) field.value = String(now);
     field.setAttribute('aria-valuetext', past === undefined ? spoken : `${spoken}. ${past}`);
   });
-  useLayoutEffect(() => listenTo(slider.current!, (now) => setMovement(id, now)), [id]);
   const stepBy = (steps: number) => (): void => nudgeMovement(id, steps);
 
   return (
@@ -69,6 +68,7 @@ export function Dial({ id, leads = false }: Props) {
           max={dial.max}
           step={dial.step}
           aria-label={label}
+          onInput={({ currentTarget }) => setMovement(id, currentTarget.valueAsNumber)}
           onPointerDown={(event) => {
             holdPointer(event);
             putDown(event);
@@ -80,28 +80,6 @@ export function Dial({ id, leads = false }: Props) {
       <StepButton sign="+" label={`${label}: ${high}`} atEnd={(state) => value(state) >= dial.max} onStep={stepBy(1)} />
     </div>
   );
-}
-
-/** What the sliders on the page move. */
-const moves = new Map<EventTarget | null, (value: number) => void>();
-
-/**
- * The events of a drag end at the window, before anything else hears of them: React's root would look for listeners at every step, on
- * the way down and up again, and write the field's own attributes back.
- */
-function hear(event: Event): void {
-  const move = moves.get(event.target);
-  if (!move) return;
-  event.stopPropagation();
-  if (event.type === 'input') move((event.target as HTMLInputElement).valueAsNumber);
-}
-
-/** Hears a slider move; answers how to stop. */
-function listenTo(slider: HTMLInputElement, onMove: (value: number) => void): () => void {
-  // The same listener is added once, however often it is asked for.
-  for (const type of ['pointermove', 'mousemove', 'input']) window.addEventListener(type, hear, { capture: true });
-  moves.set(slider, onMove);
-  return () => void moves.delete(slider);
 }
 
 /** What stands beside the name: the anatomist's word, or a caution where there is none. */

@@ -6,11 +6,10 @@ import {
   setMovement,
   useDesk,
   useWritten,
-  useWrittenAtRest,
   type DeskState,
   type DialId,
 } from '../../store';
-import { dialWords, typingOf, typingProblem } from './dialWords';
+import { dialWords, typingOf, typingProblem } from '../../words/swing/edgeDials';
 
 interface Props {
   readonly id: DialId;
@@ -27,7 +26,7 @@ export function DialValue({ id }: Props) {
   useWritten(dialled, (value) => {
     if (words.current) putText(words.current, dialWords(id, value, units).short);
   });
-  useWrittenAtRest(dialled, (value) => {
+  useWritten(dialled, (value) => {
     button.current?.setAttribute('aria-label', `${label}: ${dialWords(id, value, units).short}. Type a value`);
   });
   const close = (): void => {
@@ -59,7 +58,7 @@ function DialField({ id, onClose, onLeave }: Props & { onClose: () => void; onLe
 
   /** True when the typed value was taken. */
   const take = (field: HTMLInputElement): boolean => {
-    const wrong = typingProblem(id, field.valueAsNumber, units);
+    const wrong = typingProblem(edgeDial(id), field.valueAsNumber, units);
     setProblem(wrong);
     if (wrong === undefined && field.valueAsNumber !== toField(value)) setMovement(id, fromField(field.valueAsNumber));
     return wrong === undefined;

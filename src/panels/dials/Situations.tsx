@@ -1,11 +1,13 @@
 import { useRef } from 'react';
-import { loadSituation, SITUATIONS, useWrittenAtRest, type Dialled, type SituationId } from '../../store';
+import { loadSituation, SITUATIONS, useWritten, type Dialled, type SituationId } from '../../store';
 import { ExaggerateSwitch, GhostButton, ResetButton } from './MovementActions';
 
 /** Id of the sheet, for the buttons that open it. */
 export const SITUATIONS_ID = 'situations';
 
-const TEXTS = new Map(SITUATIONS.map(({ id, dialled }) => [JSON.stringify(dialled), id]));
+const TEXTS: ReadonlyMap<string, SituationId> = new Map(
+  SITUATIONS.map(({ id, dialled }) => [JSON.stringify(dialled), id]),
+);
 /** The situation that is dialled just so, if any. */
 const situationOf = (movements: Dialled): SituationId | undefined => TEXTS.get(JSON.stringify(movements));
 
@@ -13,7 +15,7 @@ const situationOf = (movements: Dialled): SituationId | undefined => TEXTS.get(J
 export function Situations() {
   const sheet = useRef<HTMLDialogElement>(null);
   const list = useRef<HTMLDivElement>(null);
-  useWrittenAtRest(
+  useWritten(
     ({ document }) => situationOf(document.movements),
     (loaded) => {
       SITUATIONS.forEach(({ id }, i) => list.current?.children[i].setAttribute('aria-pressed', String(id === loaded)));

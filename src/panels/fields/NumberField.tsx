@@ -1,5 +1,5 @@
 import { useId, useState } from 'react';
-import { minus } from '../player/lengthFields';
+import { minus } from '../../words/numbers/ranges';
 
 interface NumberFieldProps {
   readonly label: string;

@@ -1,5 +1,7 @@
 import { useEffect, useRef } from 'react';
-import { book, deskLink, sayBook, sayDay } from '../../record';
+import { book, deskLink, standingOf } from '../../record';
+import { sayBook } from '../../words/book/book';
+import { sayDay } from '../../words/book/days';
 import { Backup } from './device/Backup';
 import { Device } from './device/Device';
 import { LessonPage } from './LessonPage';
@@ -79,7 +81,10 @@ function TakeBack() {
 /** The line under the desk, for screens where it has no room. */
 function Standing() {
   const now = useNow();
-  const text = useBook((state) => sayBook(state, Math.max(now, state.savedMs ?? 0)).text);
+  const text = useBook((state) => {
+    const nowMs = Math.max(now, state.savedMs ?? 0);
+    return sayBook(standingOf(state, nowMs), nowMs).text;
+  });
   return text === '' ? null : <p className="fine lesson-standing">{text}</p>;
 }
 

@@ -8,10 +8,10 @@ import {
   duplicateLesson,
   editLesson,
   LIMITS,
-  sayBoth,
-  toDay,
   type LessonRecord,
 } from '../../record';
+import { sayBoth } from '../../words/book/readings';
+import { toDay } from '../../words/book/days';
 import { MOVEMENT_GROUPS, type MovementGroup } from '../../model/movements';
 import { desk, put, useDesk } from '../../store';
 import { goTo, useBook, useMayWrite } from './navigation';

@@ -14,11 +14,10 @@ import {
   handOver,
   lessonsOf,
   LIMITS,
-  sayBoth,
-  sayDay,
-  toDay,
   type PlayerRecord,
 } from '../../record';
+import { sayBoth } from '../../words/book/readings';
+import { sayDay, toDay } from '../../words/book/days';
 import { desk, useDesk } from '../../store';
 import { Choice } from '../fields/Choice';
 import { lengthField } from '../player/lengthFields';

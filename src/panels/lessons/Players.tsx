@@ -1,15 +1,7 @@
 import { useMemo, useState, type FormEvent } from 'react';
-import {
-  addPlayer,
-  book,
-  deletePlayer,
-  EXAMPLE_ID,
-  LIMITS,
-  listPlayers,
-  sayDay,
-  sayUnread,
-  type Listed,
-} from '../../record';
+import { addPlayer, book, deletePlayer, EXAMPLE_ID, LIMITS, listPlayers, type Listed } from '../../record';
+import { sayDay } from '../../words/book/days';
+import { sayUnread } from '../../words/book/book';
 import { desk, MY_CLUB } from '../../store';
 import { Choice } from '../fields/Choice';
 import { goTo, navigation, useBook, useMayWrite, useNavigation } from './navigation';

@@ -8,11 +8,11 @@ import {
   keepSwing,
   LIMITS,
   renameSwing,
-  sayBoth,
   swingsOf,
   type PlayerRecord,
   type SwingRecord,
 } from '../../record';
+import { sayBoth } from '../../words/book/readings';
 import { change, desk, useDesk } from '../../store';
 import { useBook, useMayWrite } from './navigation';
 

@@ -4,7 +4,7 @@ import { CAMERA_LIMITS, setCamera, USUAL_CAMERAS, useDesk, type CameraPlace } fr
 import { LENGTHS, TRIPOD_UNITS } from '../../words';
 import { Choice } from '../fields/Choice';
 import { holdKey, holdPointer } from '../dials/gesture';
-import { outside } from './lengthFields';
+import { outside } from '../../words/numbers/ranges';
 import { NumberField } from '../fields/NumberField';
 import { CameraLead, CameraReadings } from './SetUpCameraAnswer';
 import { SetUpCameraPlan } from './SetUpCameraPlan';

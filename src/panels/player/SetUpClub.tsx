@@ -1,6 +1,7 @@
 import { CLUB_IDS, CLUB_LIMITS, CLUBS, type ClubId, type ClubSpec } from '../../model/club';
 import { MY_CLUB, setClub, useDesk } from '../../store';
-import { lengthField, outside } from './lengthFields';
+import { lengthField } from './lengthFields';
+import { outside } from '../../words/numbers/ranges';
 import { NumberField } from '../fields/NumberField';
 
 const named = (id: string): string => id.charAt(0).toUpperCase() + id.slice(1);

@@ -10,7 +10,8 @@ import {
 } from '../../model/body';
 import { setPlayer, useDesk } from '../../store';
 import { Choice } from '../fields/Choice';
-import { lengthField, outside } from './lengthFields';
+import { lengthField } from './lengthFields';
+import { outside } from '../../words/numbers/ranges';
 import { NumberField } from '../fields/NumberField';
 
 const SEGMENT_NAMES: Readonly<Record<SegmentId, string>> = {

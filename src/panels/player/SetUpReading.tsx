@@ -13,7 +13,7 @@ import {
 } from '../../store';
 import { Choice } from '../fields/Choice';
 import { holdKey, holdPointer } from '../dials/gesture';
-import { outside } from './lengthFields';
+import { outside } from '../../words/numbers/ranges';
 import { NumberField } from '../fields/NumberField';
 
 const ENDS: Readonly<Record<CheckpointId, Readonly<Record<keyof BandCm, string>>>> = {

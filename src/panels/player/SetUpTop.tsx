@@ -1,7 +1,7 @@
 import { SET_UP_LIMITS, setPelvisAlone, setSetUp, useDerived, useDesk, type SetUp } from '../../store';
 import { LENGTHS, showLength } from '../../words';
 import { Dial } from '../dials/Dial';
-import { outside } from './lengthFields';
+import { outside } from '../../words/numbers/ranges';
 import { NumberField } from '../fields/NumberField';
 
 /** Less than this is not worth a sentence, m. */

@@ -1,5 +1,5 @@
 import { CAUTIONS } from '../../words';
-import { CALIBRATED, FROM_PLANE_TO_PATH, PREDICTED, THE_BALL } from './aboutModel';
+import { CALIBRATED, FROM_PLANE_TO_PATH, PREDICTED, THE_BALL } from '../../words/about/model';
 
 /** What the model is, where its numbers come from, how far to trust them, and the usual cautions. */
 const About = () => (

@@ -25,7 +25,7 @@ import {
   sayShape,
   sayWhyWithheld,
 } from '../../words';
-import { dialWords, spokenLike } from '../dials/dialWords';
+import { dialWords, spokenLike } from '../../words/swing/edgeDials';
 import { useWrittenText } from '../fields/useWrittenText';
 import { GuessNotice, TrialNotice } from '../why/WhyNotices';
 

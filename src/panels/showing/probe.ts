@@ -1,6 +1,6 @@
 import { pixelSize } from '../../export';
 import { desk } from '../../store';
-import { sayWho } from '../shell/Status';
+import { sayWho } from '../../words/showing/who';
 import { showing, subjectNow } from './task/showingStore';
 
 /** The reel of the clip that stands in the drawer, on the page. */

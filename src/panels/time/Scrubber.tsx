@@ -13,7 +13,7 @@ import {
 } from '../../store';
 import { along } from '../dials/DialRule';
 import { DOWNSWING_SHARES, railOf, type Rail } from './timeRail';
-import { sayTime } from './timeWords';
+import { sayTime } from '../../words/swing/time';
 
 const FINE = 1000;
 /** One arrow key, s of reference time. */

@@ -20,7 +20,7 @@ function prepare(): void {
   // Costs a worker about 0.1 s once. The first coarse map takes 90 ms of processor time without it, 25 with it, and its goal is 100 ms
   // from tap to outline. Without it a drawer starts its worker itself.
   import('../../store/solver/solverClient').then(
-    ({ warmUp }) => warmUp(),
+    ({ solverClient }) => solverClient.warmUp(),
     () => undefined,
   );
 }

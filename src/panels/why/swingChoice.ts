@@ -1,10 +1,13 @@
-import { lessonsOf, listPlayers, sayDay, swingsOf, type BookRecord } from '../../record';
+import { lessonsOf, listPlayers, swingsOf, type BookRecord } from '../../record';
+import { sayDay } from '../../words/book/days';
 import { matchOnSteps } from '../../solving/diagnosis/matchOnSteps';
 import { STILL_DIALLED, SITUATIONS, type Document } from '../../store';
 import { toDialled } from '../../store/document/convert';
-import { explainBy, SWING_NAMES, situationSwing, type SwingOf } from '../../store/derive/swings';
+import type { Swing } from '../../reading/swing';
+import { remember } from '../../store/derive/remember';
+import { SWING_NAMES, situationSwing } from '../../store/derive/swings';
 import type { Seen, Sighting } from '../../store/document/sighting';
-import type { SwingId } from '../../store/desk/whyState';
+import type { SwingId, SwingOf } from '../../store/desk/whyState';
 import { STILL } from '../../model/movements';
 import { DEFAULT_BANDS } from '../../reading/verdicts';
 
@@ -71,7 +74,8 @@ export function bookGroups(records: ReadonlyMap<string, BookRecord>): readonly S
         const name = `${player.name}, ${day}, ${text}`;
         options.push({ value: `${id} ${part}`, text: `${day}, ${text}`, swing: { ...swingOf(name, swing), ...more } });
       };
-      if (isMarked(now.seen)) add('seen', 'as seen', now, { movements: STILL_DIALLED, likelyFor: now.seen });
+      if (isMarked(now.seen))
+        add('seen', 'as seen', now, { movements: STILL_DIALLED, likely: explanationOf(now.seen) });
       add('now', 'now', now);
       if (target) add('target', 'target', { ...now, movements: target.movements });
     }
@@ -84,16 +88,11 @@ export function bookGroups(records: ReadonlyMap<string, BookRecord>): readonly S
 
 const toMetres = ({ cm, plusMinusCm }: Sighting) => ({ value: cm / 100, plusMinus: plusMinusCm / 100 });
 
-// Marks are explained here, by the solver that came with this drawer.
-explainBy(({ leadArmParallel: arm, shaftParallel: shaft }, swing, armAngle) => {
-  if (!arm && !shaft) return STILL_DIALLED;
+/** The most likely explanation of marks. Worked out once for each base and reading angle. */
+function explanationOf({ leadArmParallel: arm, shaftParallel: shaft }: Seen): NonNullable<SwingOf['likely']> {
   const seen = { ...(arm && { leadArmParallel: toMetres(arm) }), ...(shaft && { shaftParallel: toMetres(shaft) }) };
-  const [first] = matchOnSteps({
-    swing,
-    from: STILL,
-    seen,
-    bands: DEFAULT_BANDS,
-    armAngle,
-  }).explanations;
-  return first ? toDialled(first.movements, STILL_DIALLED) : STILL_DIALLED;
-});
+  return remember((swing: Swing, armAngle: number) => {
+    const [first] = matchOnSteps({ swing, from: STILL, seen, bands: DEFAULT_BANDS, armAngle }).explanations;
+    return first ? toDialled(first.movements, STILL_DIALLED) : STILL_DIALLED;
+  });
+}

@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
 import type { CheckpointId } from '../../reading/checkpoints';
-import { drawCloud } from '../../solving/diagnosis/sightingHold';
+import { drawCloud } from '../../solving/diagnosis/verdictShare';
 import { useDesk } from '../../store';
 import { showLength } from '../../words';
 import { along, type Point } from '../plate/frame';

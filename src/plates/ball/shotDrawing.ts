@@ -146,7 +146,11 @@ function highestOf(track: Float64Array): number {
   return highest;
 }
 
-/** Everything on the drawing that has to be read, with its name: for checks that nothing is cut or covered. */
+/**
+ * Everything on the drawing that has to be read, with its name.
+ *
+ * @internal Tests check that nothing of it is cut or covered.
+ */
 export const readablesOf = ({ carry, labels, arcs }: ShotDrawing): [string, Box][] => [
   ...(carry ? [['carry', carry.box] as [string, Box]] : []),
   ...labels.map(({ text, box }): [string, Box] => [text, box]),

@@ -41,7 +41,8 @@ interface Elements {
 
 /**
  * Draws one checkpoint plate from change to change without rendering: forty solids and all that is measured move at every step of a
- * slider. What it writes to was rendered once; what was written and has not changed is not written again.
+ * slider. What it writes to was rendered once; what was written and has not changed is not written again. Buys 2.1 ms of a slider's
+ * step against the same shapes as memoised React elements (3.8 rendered, 1.7 written, medians; DEVELOPERS.md).
  */
 export class LivePlate {
   private readonly elements: Partial<Elements> = {};
@@ -194,7 +195,7 @@ export class LivePlate {
     this.writeText(why, 'why', sight?.short ?? words.why);
     this.writeText(shortWhy, 'shortWhy', sight?.short ?? words.shortWhy);
     if (picture) {
-      if (state.gesture === null) this.writeAttribute(picture, 'aria-label', 'label', labelOf(this.id, words));
+      this.writeAttribute(picture, 'aria-label', 'label', labelOf(this.id, words));
       this.writeAttribute(picture, 'viewBox', 'viewBox', viewBox(drawing.annotation.view));
       this.paint(drawing, this.seen === undefined ? undefined : (this.seen - value) * drawing.frame.scale);
     }
@@ -213,8 +214,6 @@ export class LivePlate {
     if (!grip) return;
     const place = `translate(${grip.at.x.toFixed(1)}px, ${grip.at.y.toFixed(1)}px)`;
     if (this.written.place !== place) ring.style.transform = this.written.place = place;
-    // Read out only where it is held: not while another slider moves.
-    if (state.gesture !== null) return;
     this.writeAttribute(ring, 'aria-valuenow', 'valueNow', String(Math.round(grip.value * 1000)));
     this.writeAttribute(ring, 'aria-valuetext', 'valueText', spoken);
   }

@@ -1,5 +1,7 @@
-import { current, desk, put, subscribe } from '../../store/desk/desk';
-import { derive } from '../../store/derive/derived';
+import { desk, deskBases, put, subscribe } from '../../store/desk/desk';
+import { createDeriver } from '../../store/derive/deriver';
+import { NO_VERDICTS } from '../../store/derive/verdictHysteresis';
+import { referenceSearch } from '../../store/effects/referenceSearch';
 import type { Document } from '../../store/document/document';
 import { NO_HISTORY, type History } from '../../store/document/history';
 import { isReached } from '../../reading/checkpoints';
@@ -11,13 +13,15 @@ import type { LessonBook } from './lessonBook';
 /** A change on the desk is in the lesson after this; the writer's own wait comes on top, ms. */
 const FOLLOW_MS = 100;
 
+/** Cache: the last document of a lesson that was worked out. What the desk shows stays as it is. */
+const lessonDeriver = createDeriver(deskBases);
+
 /** Both judged readings of a document as the model computes them now, cm. Never exaggerated, never bent on the bench. */
 export function computeCm(document: Document): Computed {
+  referenceSearch.want(document);
   const state = desk.getState();
   const plain = { ...state.session, exaggerate: false, bench: null, ghost: null };
-  const { status, checkpoints } = derive({ ...state, document, session: plain });
-  // What the desk shows was pushed out of the cache: put it back before anything draws.
-  current();
+  const { status, checkpoints } = lessonDeriver.derive({ ...state, document, session: plain, verdicts: NO_VERDICTS });
   if (status !== 'ready') return NOTHING_COMPUTED;
   const { leadArmParallel: p5, shaftParallel: p6 } = checkpoints;
   const toCm = (metres: number): number | null =>
@@ -76,7 +80,7 @@ export function linkDesk(book: LessonBook, clock: Clock): DeskLink {
     put({ document: asSeenHere(document, desk.getState().document), history, gesture: null });
 
   subscribe((now, before) => {
-    if (now.document === before.document && now.found === before.found) return;
+    if (now.document === before.document && now.references === before.references) return;
     if (openLesson() && isOurs()) callOff ??= clock.after(FOLLOW_MS, follow);
   });
 

@@ -1,3 +1,4 @@
+import type { Moved } from '../../words/book/progress';
 import type { CheckpointId } from '../../reading/checkpoints';
 import type { BandCm } from '../../store/document/document';
 import type { Sighting } from '../../store/document/sighting';
@@ -26,17 +27,6 @@ export const progressOf = (lessons: readonly LessonRecord[], at: CheckpointId): 
 
 /** How far a reading lies outside a band, cm; 0 inside. */
 export const outsideCm = (cm: number, { lowCm, highCm }: BandCm): number => Math.max(0, lowCm - cm, cm - highCm);
-
-/** What came of it from the first to the last lesson in which the coach noted what he saw. */
-export type Moved =
-  | { readonly missing: 'nothing seen' | 'seen once' }
-  | {
-      /** Toward the band (+) or away from it (-), cm. */
-      readonly towardCm: number;
-      /** The give or take of both readings together (root of the sum of squares), cm. */
-      readonly doubtCm: number;
-      readonly inside: 'both' | 'now' | 'before' | 'neither';
-    };
 
 /** How much closer to the band the last sighting is than the first, cm; positive: closer. */
 export function movedToward(points: readonly ProgressPoint[], band: BandCm): Moved {

@@ -30,7 +30,7 @@ export interface PlayerRecord extends Kept {
 /** What the model computed when the record was written; null where a checkpoint was not reached. */
 export type Computed = { readonly [id in CheckpointId]: number | null };
 
-export interface Target {
+interface Target {
   readonly movements: Dialled;
   readonly computedCm: Computed;
 }

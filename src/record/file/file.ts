@@ -1,4 +1,5 @@
 import { crc32 } from '../../math/crc32';
+import { toDay } from '../../words/book/days';
 import { KINDS, type BookRecord, type Kind } from '../book/recordTypes';
 import { toSlug } from './text';
 
@@ -19,7 +20,7 @@ export const FILE_VERSION = 1;
 export type Counts = { readonly [K in Kind]: number };
 
 /** How many of each kind. */
-export function countKinds(records: Iterable<{ readonly kind: Kind }>): Counts {
+function countKinds(records: Iterable<{ readonly kind: Kind }>): Counts {
   const counts = { player: 0, lesson: 0, swing: 0 };
   for (const { kind } of records) counts[kind]++;
   return counts;
@@ -44,13 +45,6 @@ export function writeFile(
   const head = { format: FORMAT, version: FILE_VERSION, writtenMs, holds: countKinds(sorted) };
   const tail = alongside === undefined ? ']}' : `],"alongside":${JSON.stringify(alongside)}}`;
   return `${JSON.stringify(head).slice(0, -1)},"records":[\n${sorted.map(toLine).join(',\n')}\n${tail}\n`;
-}
-
-/** "2026-11-25" where the device is. */
-export function toDay(ms: number): string {
-  const day = new Date(ms);
-  const two = (number: number): string => String(number).padStart(2, '0');
-  return `${day.getFullYear()}-${two(day.getMonth() + 1)}-${two(day.getDate())}`;
 }
 
 /** "slantwise-lesson-book-2026-11-25.json", or with one player's name in it. */

@@ -2,7 +2,7 @@ import type { Clock } from './clock';
 import type { WriteAheadStorage } from './writeAheadStorage';
 
 /** A change the store has not taken by then is noted, ms: the usual wait and a usual write, with some to spare. */
-export const NOTE_MS = 200;
+const NOTE_MS = 200;
 
 /**
  * Keeps the journal in step with what is in hand: however long the store takes or how often it fails, whoever opens the

@@ -13,8 +13,8 @@ export interface Source {
 }
 
 /** A change waits this long for others to join it, and a write this long for its answer before it is given up, ms. */
-export const JOIN_MS = 120;
-export const PATIENCE_MS = 800;
+const JOIN_MS = 120;
+const PATIENCE_MS = 800;
 /** Once a failure is in sight the next try may take longer: a slow store has to come through some time. */
 const LONGEST_PATIENCE_MS = 3200;
 const RETRY_MS = [500, 1000, 2000, 4000, 8000];

@@ -23,7 +23,7 @@ export interface Channel {
 /** The part of the browser's lock manager that is used. */
 export type Locks = Pick<LockManager, 'request'>;
 
-export const WRITER_LOCK = 'slantwise.lesson-book.writer';
+const WRITER_LOCK = 'slantwise.lesson-book.writer';
 /** A writer that has not handed over by now is asleep, ms. */
 export const HAND_OVER_MS = 900;
 

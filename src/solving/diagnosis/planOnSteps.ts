@@ -8,7 +8,7 @@ import { DEFAULT_BANDS, type Band, type Bands } from '../../reading/verdicts';
 import { playOutSwing, type SwingBase } from '../playOut';
 import { createJudge, DIAL_INDEX, toDials, withDials, type Judge, type Judged } from './judged';
 import { INSIDE, shortOf, smallerFirst, solvePlans, type Plan, type Plans } from './plan';
-import { shareInBand } from './sightingHold';
+import { shareInBand } from './verdictShare';
 import { findOnSteps } from './stepSearch';
 
 /** What is to be planned in numbers that can be dialled. */

@@ -6,13 +6,13 @@ import type { Swing } from '../../reading/swing';
 import type { Bands } from '../../reading/verdicts';
 import { corridorRegions, corridorRows, type Corridor, type CorridorQuestion, type CorridorRegions } from './corridor';
 import type { Judged } from './judged';
-import type { Sightings } from './sightingHold';
+import type { Sightings } from './verdictShare';
 import { matchOnSteps, type StepMatch } from './matchOnSteps';
 import { insideOf, planOnSteps, type StepPlans } from './planOnSteps';
 import { readBase } from '../playOut';
 
 /** A map of two movements; coarse first, then fine. */
-export interface MapJob {
+interface MapJob {
   readonly kind: 'map';
   readonly swing: Swing;
   readonly x: CorridorQuestion['x'];
@@ -21,10 +21,10 @@ export interface MapJob {
   readonly armAngle: number;
 }
 /** A map that nobody looks at: afterwards the model runs at its full pace, and the first real answer comes as fast as any. */
-export interface WarmJob extends Omit<MapJob, 'kind'> {
+interface WarmJob extends Omit<MapJob, 'kind'> {
   readonly kind: 'warm';
 }
-export interface MatchJob {
+interface MatchJob {
   readonly kind: 'match';
   readonly swing: Swing;
   readonly from: Movements;
@@ -34,7 +34,7 @@ export interface MatchJob {
 }
 export type Job = MapJob | PlanJob | MatchJob | WarmJob;
 
-export interface MapAnswer {
+interface MapAnswer {
   readonly kind: 'map';
   readonly corridor: Corridor;
   /** Its outlines, for the bands of the job. */
@@ -62,11 +62,11 @@ export interface PlanAnswer extends StepPlans {
   /** What was asked for: while a newer answer is on its way, the words still belong to these plans. */
   readonly aim: PlanJob['aim'];
 }
-export interface MatchAnswer extends StepMatch {
+interface MatchAnswer extends StepMatch {
   readonly kind: 'match';
 }
 /** What was asked cannot be answered: why, in words. */
-export interface Refusal {
+interface Refusal {
   readonly kind: 'refused';
   readonly message: string;
 }
@@ -80,8 +80,8 @@ export function planFor({ aim, reference, ...job }: PlanJob): PlanAnswer {
 }
 
 /** Grid points a side: a first look, and the map that stays. */
-export const COARSE = 17;
-export const FINE = 64;
+const COARSE = 17;
+const FINE = 64;
 
 /**
  * Works on a job in small pieces, so that the worker can look up between them and drop a job that nobody waits for any more.

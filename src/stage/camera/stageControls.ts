@@ -12,6 +12,11 @@ const FOV = DIRECTIONS.free.fov;
 /** Time constants, s: turning to a view, and following a finger. */
 const SMOOTH = { turn: 0.11, drag: 0.06 } as const;
 /**
+ * camera-controls zoom by 0.95 to the power of an eighth of what the fingers' distance from their middle changes, px. At this speed
+ * times one over the fingers' distance, they keep what lies under them.
+ */
+const PINCH_PX = (8 * 2) / -Math.log(0.95);
+/**
  * A step of the damping lasts no longer than this, s: the picture may have slept, or be slow to draw. A cut is one step so long that
  * nothing is left to go.
  */
@@ -61,8 +66,19 @@ export class StageControls extends CameraControlsImpl {
     return this.isGoing;
   }
 
+  /** Before a pointer moves: what two fingers zoom by is the ratio of their distances, so that parallel fingers zoom by nothing. */
+  expectMove({ pointerId, clientX, clientY }: PointerEvent): void {
+    const [a, b] = this._activePointers;
+    if (!b) return;
+    const other = a.pointerId === pointerId ? b : a;
+    const before = Math.max(1, Math.hypot(a.clientX - b.clientX, a.clientY - b.clientY));
+    const after = Math.max(1, Math.hypot(clientX - other.clientX, clientY - other.clientY));
+    this.dollySpeed = before === after ? 1 : (PINCH_PX * Math.log(before / after)) / (before - after);
+  }
+
   /** With shift, a mouse or pen moves the picture instead of turning it. */
   panWithDrag(isPanned: boolean): void {
+    this.dollySpeed = 1;
     this.mouseButtons.left = isPanned ? ACTION.TRUCK : ACTION.ROTATE;
   }
 

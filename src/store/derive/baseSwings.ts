@@ -5,9 +5,10 @@ import type { ReferenceSwing } from '../../model/keys';
 import { STILL } from '../../model/movements';
 import { applyTopSetUp } from '../../model/setUp';
 import { createSwing, type Swing } from '../../reading/swing';
+import { findShipped } from '../../solving/reference/shipped';
 import { toBodyAndClub, toTopSetUp } from '../document/convert';
 import type { ClubChoice, SetUp } from '../document/document';
-import { forgetFailures, referenceFor } from './references';
+import { referenceKey, type References } from './references';
 
 /** A player with a club and the reference swing that was found for them. */
 export interface Ground {
@@ -30,56 +31,84 @@ export interface NoGround {
   readonly problem: string;
 }
 
+/**
+ * Grounds and bases kept at hand, so that the same player, club, top and tempo are the same objects every time: what differs between two
+ * swings is told by their objects. Each answer follows from the arguments alone.
+ */
+export interface BaseSwings {
+  /** Player and club with their reference swing. */
+  readonly groundOf: (player: Player, choice: ClubChoice, references: References) => Ground | NoGround;
+  /** The swing of a ground with this top and tempo, nothing dialled. */
+  readonly baseOn: (ground: Ground, setUp: SetUp) => Base;
+  /** Player, club, top and tempo in one. */
+  readonly baseOf: (
+    of: { readonly player: Player; readonly club: ClubChoice; readonly setUp: SetUp },
+    references: References,
+  ) => Base | NoGround;
+}
+
 /** Players, tops and tempos kept at hand: more than two that are compared and the mixtures of them. */
 const KEPT = 16;
-const grounds = new Map<string, Ground>();
-const bases = new Map<string, Base>();
 
 /** Keeps a map small: the oldest goes first. */
 function keep<V>(map: Map<string, V>, key: string, value: V): V {
   const [oldest] = map.keys();
-  if (map.size >= KEPT && oldest !== undefined) map.delete(oldest);
+  if (!map.has(key) && map.size >= KEPT && oldest !== undefined) map.delete(oldest);
   map.set(key, value);
   return value;
 }
 
-/** Player and club with their reference swing: the same objects every time, so that nothing is built twice. */
-export function groundOf(player: Player, choice: ClubChoice): Ground | NoGround {
-  const key = JSON.stringify([player, choice]);
-  const known = grounds.get(key);
-  if (known) return known;
-  try {
-    const { body, club } = toBodyAndClub({ player, club: choice });
-    const found = referenceFor(body, club);
-    if ('reference' in found) {
+/** Body and club of a player, and where their reference swing is. */
+interface Golfer {
+  readonly body: Body;
+  readonly club: Club;
+  readonly key: string;
+  readonly shipped: ReferenceSwing | undefined;
+}
+function golferOf(player: Player, choice: ClubChoice): Golfer {
+  const { body, club } = toBodyAndClub({ player, club: choice });
+  return { body, club, key: referenceKey(body, club), shipped: findShipped(body, club) };
+}
+
+/** Empty caches of grounds and bases. */
+export function createBaseSwings(): BaseSwings {
+  const golfers = new Map<string, Golfer>();
+  const grounds = new Map<string, Ground>();
+  const bases = new Map<string, { readonly from: ReferenceSwing; readonly base: Base }>();
+
+  const groundOf: BaseSwings['groundOf'] = (player, choice, references) => {
+    const key = JSON.stringify([player, choice]);
+    try {
+      const golfer = golfers.get(key) ?? keep(golfers, key, golferOf(player, choice));
+      const found = golfer.shipped ? { reference: golfer.shipped } : references.get(golfer.key);
+      if (!found) return { isSolving: true, problem: 'The first reference swing is still being found.' };
+      if ('failed' in found) return { isSolving: false, problem: found.failed };
+      const known = grounds.get(key);
+      if (known?.reference === found.reference) return known;
+      const { body, club } = golfer;
       return keep(grounds, key, { player, choice, body, club, reference: found.reference });
+    } catch (error) {
+      return { isSolving: false, problem: error instanceof Error ? error.message : String(error) };
     }
-    if ('failed' in found) forgetFailures();
-    return 'failed' in found
-      ? { isSolving: false, problem: found.failed }
-      : { isSolving: true, problem: 'The first reference swing is still being found.' };
-  } catch (error) {
-    return { isSolving: false, problem: error instanceof Error ? error.message : String(error) };
-  }
-}
+  };
 
-/** The swing of a ground with this top and tempo, nothing dialled: the same object every time. */
-export function baseOn(ground: Ground, setUp: SetUp): Base {
-  const { player, choice, body, club, reference: solved } = ground;
-  const key = JSON.stringify([player, choice, setUp]);
-  const known = bases.get(key);
-  if (known) return known;
-  const { reference, shortfall } = applyTopSetUp(createRig(body, club), solved, toTopSetUp(setUp));
-  const swing = createSwing(body, club, reference, STILL, setUp.downswingMs / 1000);
-  return keep(bases, key, { ground: { ...ground, reference }, swing, topShortfall: shortfall });
-}
+  const baseOn: BaseSwings['baseOn'] = (ground, setUp) => {
+    const { player, choice, body, club, reference: solved } = ground;
+    const key = JSON.stringify([player, choice, setUp]);
+    const known = bases.get(key);
+    if (known?.from === solved) return known.base;
+    const { reference, shortfall } = applyTopSetUp(createRig(body, club), solved, toTopSetUp(setUp));
+    const swing = createSwing(body, club, reference, STILL, setUp.downswingMs / 1000);
+    const base: Base = { ground: { ...ground, reference }, swing, topShortfall: shortfall };
+    return keep(bases, key, { from: solved, base }).base;
+  };
 
-/** Player, club, top and tempo in one. */
-export function baseOf(of: {
-  readonly player: Player;
-  readonly club: ClubChoice;
-  readonly setUp: SetUp;
-}): Base | NoGround {
-  const ground = groundOf(of.player, of.club);
-  return 'problem' in ground ? ground : baseOn(ground, of.setUp);
+  return {
+    groundOf,
+    baseOn,
+    baseOf({ player, club, setUp }, references) {
+      const ground = groundOf(player, club, references);
+      return 'problem' in ground ? ground : baseOn(ground, setUp);
+    },
+  };
 }

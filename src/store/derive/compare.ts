@@ -3,11 +3,14 @@ import type { Delivery, DeliveryRule, NotDelivered } from '../../reading/deliver
 import { findPositions, POSITION_IDS, type Positions } from '../../reading/positions';
 import { withMovements, type Swing } from '../../reading/swing';
 import { deliverSwing, readBase } from '../../solving/playOut';
-import { baseOf, type Ground, type NoGround } from './baseSwings';
+import type { BaseSwings, Ground, NoGround } from './baseSwings';
 import { toArmAngle, toMovements } from '../document/convert';
-import { derive } from './derived';
+import type { Derived } from './derived';
+import type { References } from './references';
+import { remember } from './remember';
 import type { DeskState } from '../desk/state';
-import { dialledOn, findSwing, type SwingOf } from './swings';
+import { dialledOn, findSwing } from './swings';
+import type { SwingOf } from '../desk/whyState';
 
 /** One of two swings that are compared, read in full and never exaggerated. */
 export interface Compared {
@@ -22,39 +25,41 @@ export interface Pair {
   readonly ghost: Compared | NoGround;
 }
 
-function compare(of: SwingOf, armAngle: number, rule: DeliveryRule): Compared | NoGround {
-  const base = baseOf(of);
-  if ('problem' in base) return base;
-  const read = readBase(base.swing, armAngle);
-  const movements = toMovements(dialledOn(of, base.swing, armAngle));
-  const { dialled, checkpoints, delivery } = deliverSwing(read, withMovements(base.swing, movements), {
-    armAngle,
-    rule,
-  });
-  return { of, ground: base.ground, swing: dialled, checkpoints, delivery };
+/** One side of the pair, kept while only the other changes. Its parts are compared: the same swing may come in another wrapping. */
+function createSide({ baseOf }: BaseSwings) {
+  const compare = remember(
+    (
+      name: SwingOf['name'],
+      player: SwingOf['player'],
+      club: SwingOf['club'],
+      setUp: SwingOf['setUp'],
+      movements: SwingOf['movements'],
+      likely: SwingOf['likely'],
+      references: References,
+      armAngle: number,
+      rule: DeliveryRule,
+    ): Compared | NoGround => {
+      const of: SwingOf = { name, player, club, setUp, movements, ...(likely && { likely }) };
+      const base = baseOf(of, references);
+      if ('problem' in base) return base;
+      const moved = withMovements(base.swing, toMovements(dialledOn(of, base.swing, armAngle)));
+      const read = readBase(base.swing, armAngle);
+      const { dialled, checkpoints, delivery } = deliverSwing(read, moved, { armAngle, rule });
+      return { of, ground: base.ground, swing: dialled, checkpoints, delivery };
+    },
+  );
+  return ({ name, player, club, setUp, movements, likely }: SwingOf, { references, document }: DeskState) =>
+    compare(name, player, club, setUp, movements, likely, references, toArmAngle(document), document.ball.rule);
 }
 
-/** Keeps one of the pair while only the other changes. */
-const createSide = (): ((of: SwingOf, armAngle: number, rule: DeliveryRule, found: number) => Compared | NoGround) => {
-  let last: { readonly key: readonly unknown[]; readonly side: Compared | NoGround } | undefined;
-  return (of, armAngle, rule, found) => {
-    const key = [of.name, of.player, of.club, of.setUp, of.movements, of.likelyFor, armAngle, rule, found];
-    if (!last || key.some((part, i) => part !== last!.key[i])) last = { key, side: compare(of, armAngle, rule) };
-    return last.side;
+/** Works out both compared swings of a state, once per change; the same object while nothing changes. */
+export function createCompare(bases: BaseSwings): (state: DeskState) => Pair {
+  const [solidSide, ghostSide] = [createSide(bases), createSide(bases)];
+  const pairUp = remember((solid: Pair['solid'], ghost: Pair['ghost']): Pair => ({ solid, ghost }));
+  return (state) => {
+    const { solid, ghost } = state.session.why;
+    return pairUp(solidSide(findSwing(solid, state), state), ghostSide(findSwing(ghost, state), state));
   };
-};
-const solidSide = createSide();
-const ghostSide = createSide();
-let lastPair: Pair | undefined;
-
-/** Both compared swings. Worked out once per change; the same object while nothing changes. */
-export function comparedOf(state: DeskState): Pair {
-  const { document, session, found } = state;
-  const armAngle = toArmAngle(document);
-  const solid = solidSide(findSwing(session.why.solid, state), armAngle, document.ball.rule, found);
-  const ghost = ghostSide(findSwing(session.why.ghost, state), armAngle, document.ball.rule, found);
-  if (lastPair?.solid !== solid || lastPair.ghost !== ghost) lastPair = { solid, ghost };
-  return lastPair;
 }
 
 /** The instant of one swing that belongs to an instant of another: position by position, evenly in between. Seconds. */
@@ -72,22 +77,20 @@ export function linkedTime(t: number, from: Positions, to: Positions): number {
   return p.b + share * (q.b - p.b);
 }
 
-let lastGhost: { readonly swing: Swing; readonly armAngle: number; readonly positions: Positions } | undefined;
-
 /** The reference time of one swing at the instant of the clock at which another is at `t`, both counted from the top. */
 export const clockTime = (t: number, from: Pick<Swing, 'tempo'>, to: Pick<Swing, 'tempo'>): number =>
   (t * from.tempo) / to.tempo;
 
-/** When the ghost is drawn, s: at the same position of its own swing, or at the same instant of the clock. */
-export function ghostTime(state: DeskState): number {
-  const { ghostSwing, positions, swing } = derive(state);
-  const { t, why } = state.session;
-  if (!ghostSwing) return t;
-  if (why.link === 'clock') return clockTime(t, swing, ghostSwing);
-  const armAngle = toArmAngle(state.document);
-  if (lastGhost?.swing !== ghostSwing || lastGhost.armAngle !== armAngle) {
-    const read = findPositions(ghostSwing, readCheckpoints(ghostSwing, armAngle));
-    lastGhost = { swing: ghostSwing, armAngle, positions: read };
-  }
-  return linkedTime(t, positions, lastGhost.positions);
+/** Says when the ghost is drawn, s: at the same position of its own swing, or at the same instant of the clock. */
+export function createGhostClock(derive: (state: DeskState) => Derived): (state: DeskState) => number {
+  const positionsOf = remember((ghost: Swing, armAngle: number) =>
+    findPositions(ghost, readCheckpoints(ghost, armAngle)),
+  );
+  return (state) => {
+    const { ghostSwing, positions, swing } = derive(state);
+    const { t, why } = state.session;
+    if (!ghostSwing) return t;
+    if (why.link === 'clock') return clockTime(t, swing, ghostSwing);
+    return linkedTime(t, positions, positionsOf(ghostSwing, toArmAngle(state.document)));
+  };
 }

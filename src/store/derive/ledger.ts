@@ -9,11 +9,11 @@ import {
 } from '../../solving/diagnosis/contributions';
 import { askLedger } from '../../solving/diagnosis/question';
 import { readBase } from '../../solving/playOut';
-import { baseOf, type Base, type NoGround } from './baseSwings';
+import type { Base, BaseSwings, NoGround } from './baseSwings';
 import { toArmAngle, toMovements } from '../document/convert';
 import type { DeskState } from '../desk/state';
-import { dialledOn, findSwing, type SwingOf } from './swings';
-import { splitReading } from '../desk/whyState';
+import { dialledOn, findSwing } from './swings';
+import { splitReading, type SwingOf } from '../desk/whyState';
 
 /** A difference shared out, and the two swings it lies between. */
 export interface Ledger {
@@ -30,25 +30,38 @@ function swingOn(base: Base, of: SwingOf, armAngle: number): Swing {
   return withMovements(base.swing, toMovements(dialledOn(of, base.swing, armAngle)));
 }
 
-let last: { readonly key: readonly unknown[]; readonly ledger: Ledger | NoGround } | undefined;
-
-/** The ledger of the chosen reading between the two chosen swings, or why there is none yet. Worked out once per change. */
-export function ledgerOf(state: DeskState): Ledger | NoGround {
-  const { document, session, history, found } = state;
-  const { why, ghost } = session;
-  const { player, club, movements, setUp, checkpointArmDeg, ball } = document;
-  const chosen = [why.reading, why.from, why.to, why.brought];
-  const key = [player, club, movements, setUp, checkpointArmDeg, ball.rule, ghost, history.past, found, ...chosen];
-  if (last && key.every((part, i) => part === last!.key[i])) return last.ledger;
-  last = { key, ledger: work(state) };
-  return last.ledger;
+/**
+ * Works out the ledger of the chosen reading between the two chosen swings, or why there is none yet. Once per change.
+ */
+export function createLedger(bases: BaseSwings): (state: DeskState) => Ledger | NoGround {
+  let last: { readonly key: readonly unknown[]; readonly ledger: Ledger | NoGround } | undefined;
+  return (state) => {
+    const { document, session, history, references } = state;
+    const { why, ghost } = session;
+    const { player, club, movements, setUp, checkpointArmDeg, ball } = document;
+    const chosen = [why.reading, why.from, why.to, why.brought];
+    const key = [
+      player,
+      club,
+      movements,
+      setUp,
+      checkpointArmDeg,
+      ball.rule,
+      ghost,
+      history.past,
+      references,
+      ...chosen,
+    ];
+    if (!last || key.some((part, i) => part !== last!.key[i])) last = { key, ledger: shareOut(state, bases) };
+    return last.ledger;
+  };
 }
 
-function work(state: DeskState): Ledger | NoGround {
+function shareOut(state: DeskState, { baseOf }: BaseSwings): Ledger | NoGround {
   const { reading, from: fromId, to: toId } = state.session.why;
   const armAngle = toArmAngle(state.document);
   const names = { from: findSwing(fromId, state), to: findSwing(toId, state) };
-  const [a, b] = [baseOf(names.from), baseOf(names.to)];
+  const [a, b] = [baseOf(names.from, state.references), baseOf(names.to, state.references)];
   if ('problem' in a) return a;
   if ('problem' in b) return b;
   const from = swingOn(a, names.from, armAngle);

@@ -1,29 +1,8 @@
-import type { Player } from '../../model/body';
 import type { Swing } from '../../reading/swing';
-import {
-  PLAIN_SET_UP,
-  STILL_DIALLED,
-  type ClubChoice,
-  type Dialled,
-  type Document,
-  type SetUp,
-} from '../document/document';
-import type { Seen } from '../document/sighting';
+import { PLAIN_SET_UP, STILL_DIALLED, type Dialled, type Document, type SetUp } from '../document/document';
 import { SITUATIONS } from '../document/situations';
 import type { DeskState } from '../desk/state';
-import type { SwingId } from '../desk/whyState';
-
-/** A swing as it is compared: whose it is, and what is dialled. */
-export interface SwingOf {
-  /** What it is called in lists, tables and under pictures. */
-  readonly name: string;
-  readonly player: Player;
-  readonly club: ClubChoice;
-  readonly setUp: SetUp;
-  readonly movements: Dialled;
-  /** Only marks of a coach are known: the movements are the most likely explanation of them. */
-  readonly likelyFor?: Seen;
-}
+import type { SwingId, SwingOf } from '../desk/whyState';
 
 export const SWING_NAMES = { now: 'This swing', reference: 'Reference swing', ghost: 'Ghost' } as const;
 
@@ -31,6 +10,7 @@ const SITUATION = 'situation ';
 /** Name of a ready-made situation in lists of swings. */
 export const situationSwing = (id: string): SwingId => SITUATION + id;
 
+/** Cache: set-ups without a top of their own, by the set-up they were made from. */
 const plainTops = new WeakMap<SetUp, SetUp>();
 /** The set-up without a top of its own, in the same tempo: the same object every time. */
 function plainTop(setUp: SetUp): SetUp {
@@ -80,22 +60,6 @@ export function pairOf(state: DeskState): { readonly solid: SwingOf; readonly gh
   return { solid: findSwing('now', state), ghost: ghost && findSwing('ghost', state) };
 }
 
-/** What would look like marks, on a base. The solver behind it comes with the drawers that offer such swings. */
-type Explain = (seen: Seen, base: Swing, armAngle: number) => Dialled;
-let explain: Explain = () => STILL_DIALLED;
-/** Hands in the solver. */
-export function explainBy(solver: Explain): void {
-  explain = solver;
-}
-
-const likely = new WeakMap<Seen, { readonly swing: Swing; readonly armAngle: number; readonly dialled: Dialled }>();
-
 /** What is dialled in a swing; where only marks are known, their most likely explanation on this base. */
-export function dialledOn({ movements, likelyFor: seen }: SwingOf, base: Swing, armAngle: number): Dialled {
-  if (!seen) return movements;
-  const known = likely.get(seen);
-  if (known?.swing === base && known.armAngle === armAngle) return known.dialled;
-  const dialled = explain(seen, base, armAngle);
-  likely.set(seen, { swing: base, armAngle, dialled });
-  return dialled;
-}
+export const dialledOn = ({ movements, likely }: SwingOf, base: Swing, armAngle: number): Dialled =>
+  likely ? likely(base, armAngle) : movements;

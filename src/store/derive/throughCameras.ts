@@ -1,5 +1,6 @@
 import { CHECKPOINT_IDS, CHECKPOINTS } from '../../reading/checkpointTable';
 import { AT, createPose, type Pose } from '../../model/pose';
+import type { Player } from '../../model/body';
 import { K } from '../../model/keys';
 import { holdsPose, standCamera, type Address, type CameraView, type Tripod } from '../../reading/camera/camera';
 import { readWithCause, type Bent } from '../../reading/camera/cameraCause';
@@ -13,12 +14,13 @@ import {
   type NotReached,
 } from '../../reading/checkpoints';
 import { swingPose, type Swing } from '../../reading/swing';
-import { toTripod } from '../document/cameras';
-import { derive } from './derived';
+import { toTripod, type Cameras } from '../document/cameras';
+import type { Derived } from './derived';
+import { remember } from './remember';
 import type { DeskState } from '../desk/state';
 
 /** A checkpoint through a camera. */
-export interface CheckpointThrough {
+interface CheckpointThrough {
   /** The reading the checkpoint is judged by, down the line. */
   readonly judged: Bent | Unseen | NotReached;
   /** As a coach would read it off the picture: the same checkpoint with the readings that are visible there. */
@@ -28,7 +30,7 @@ export interface CheckpointThrough {
 }
 
 /** One of what is read face on, rad: arm at lead arm parallel, shaft at shaft parallel, trunk at both. */
-export interface FaceOnReading {
+interface FaceOnReading {
   readonly at: CheckpointId;
   readonly id: CameraReadingId;
   readonly read: Bent | Unseen | NotReached;
@@ -76,19 +78,17 @@ function seeCheckpoint(id: CheckpointId, checkpoint: Checkpoint, tripod: Tripod,
 
 const poseAt = (checkpoint: Checkpoint): Pose | undefined => (isReached(checkpoint) ? checkpoint.pose : undefined);
 
-let last: { readonly key: readonly unknown[]; readonly answer: ThroughCameras } | undefined;
-
-/** What the coach's cameras make of the swing that is drawn. Worked out once per change; asking again is free. */
-export function throughCameras(state: DeskState): ThroughCameras {
-  const { checkpoints, referenceSwing, player } = derive(state);
-  const { camera } = state.document;
-  const key = [checkpoints, referenceSwing, player.handed, camera];
-  if (last && key.every((part, i) => part === last!.key[i])) return last.answer;
-  const answer = look(checkpoints, addressOf(referenceSwing), player.handed === 'left' ? -1 : 1, (view) =>
-    toTripod(camera[view], player),
+/** Works out what the coach's cameras make of the swing that is drawn. Once per change; asking again is free. */
+export function createCameraReader(derive: (state: DeskState) => Derived): (state: DeskState) => ThroughCameras {
+  const read = remember((checkpoints: Checkpoints, reference: Swing, player: Player, camera: Cameras) =>
+    look(checkpoints, addressOf(reference), player.handed === 'left' ? -1 : 1, (view) =>
+      toTripod(camera[view], player),
+    ),
   );
-  last = { key, answer };
-  return answer;
+  return (state) => {
+    const { checkpoints, referenceSwing, player } = derive(state);
+    return read(checkpoints, referenceSwing, player, state.document.camera);
+  };
 }
 
 function look(

@@ -9,7 +9,8 @@ import {
 } from '../document/document';
 import { desk, put } from './desk';
 import { stepBetween, turnBack, turnForward, withStep } from '../document/history';
-import { nameOfChange, SECTION_NAMES, type NamedSection } from '../document/labels';
+import { SECTION_NAMES } from '../../words/swing/steps';
+import { nameOfChange, type NamedSection } from '../document/labels';
 import { SITUATIONS, type SituationId } from '../document/situations';
 import type { Gesture } from './state';
 
@@ -44,12 +45,6 @@ export function endGesture(own?: Gesture): void {
   const label = gesture.label || nameOfChange(gesture.before, document);
   const step = stepBetween(label, gesture.before, document);
   put({ gesture: null, ...(step ? { history: withStep(history, step) } : {}) });
-}
-
-/** The gesture never happened. */
-export function cancelGesture(): void {
-  const { gesture } = desk.getState();
-  if (gesture) put({ document: gesture.before, gesture: null });
 }
 
 /** One step back. Answers what was undone. */

@@ -1,35 +1,65 @@
 import { createStore } from 'zustand/vanilla';
 import type { Pose } from '../../model/chain';
-import { derive, poseOf, type Derived } from '../derive/derived';
-import { whenFound } from '../derive/references';
+import { createBaseSwings } from '../derive/baseSwings';
+import type { Derived } from '../derive/derived';
+import { createDeriver } from '../derive/deriver';
+import { createCameraReader } from '../derive/throughCameras';
 import { FRESH_DESK, type DeskState } from './state';
 
+/** Cache: base swings of the desk, of what it compares and of its ledger, which are to be the same objects. */
+export const deskBases = createBaseSwings();
+
+/** Cache: what the desk shows, for its last state. Other documents (lessons, files) are worked out by derivers of their own. */
+const deskDeriver = createDeriver(deskBases);
+
+export const { derive, jointsOf } = deskDeriver;
+
+/** What the coach's cameras make of the swing on the desk. */
+export const throughCameras = createCameraReader(derive);
+
 /** The one store: document, session and history. Stage, plates and panels read it; actions write it. */
-export const desk = createStore<DeskState>(() => FRESH_DESK);
+export const desk = createStore<DeskState>(() => settle(FRESH_DESK));
 
 /** What the desk shows now. Cached: ask as often as needed. */
 export const current = (): Derived => derive(desk.getState());
 
 /** Pose at the playhead now. Read it, never keep it: the buffer is reused. */
-export const currentPose = (): Pose => poseOf(desk.getState());
+export const currentPose = (): Pose => deskDeriver.poseOf(desk.getState());
 
-/** Calls `listener` once after every change. Answers the function that ends it. */
-export const subscribe = (listener: (state: DeskState, before: DeskState) => void): (() => void) =>
-  desk.subscribe(listener);
+/**
+ * Calls `listener` after every change with the newest state, and the one it was called with before. A change that another listener
+ * makes meanwhile comes with it or after it, never before.
+ */
+export function subscribe(listener: (state: DeskState, before: DeskState) => void): () => void {
+  let seen = desk.getState();
+  return desk.subscribe(() => {
+    const now = desk.getState();
+    if (now === seen) return;
+    const before = seen;
+    seen = now;
+    listener(now, before);
+  });
+}
+
+/** A state with what follows from it: the standing verdicts, the last good ground, and a playhead that is held at its position. */
+function settle(state: DeskState): DeskState {
+  const { positions, verdicts, ground, status } = derive(state);
+  const { held, t } = state.session;
+  const lastGround = status === 'ready' ? ground : state.lastGround;
+  const at = held === null ? null : positions[held];
+  const isSettled = verdicts === state.verdicts && lastGround === state.lastGround && (at === null || at === t);
+  if (isSettled) return state;
+  return { ...state, verdicts, lastGround, ...(at !== null && { session: { ...state.session, t: at } }) };
+}
 
 /**
  * Puts a new state on the desk in one go. A playhead held at a position follows that position, so that whoever
  * listens sees dials, pose, plates and time of the same instant.
  */
-export function put(change: Partial<DeskState>): void {
-  const next: DeskState = { ...desk.getState(), ...change };
-  const { held, t } = next.session;
-  const at = held === null ? null : derive(next).positions[held];
-  desk.setState(at === null || at === t ? next : { ...next, session: { ...next.session, t: at } }, true);
-}
+export const put = (change: Partial<DeskState>): void => desk.setState(settle({ ...desk.getState(), ...change }), true);
 
-/** Starts from nothing: for a fresh beginning, and for tests. */
-export const clearDesk = (): void => put(FRESH_DESK);
-
-clearDesk();
-whenFound(() => put({ found: desk.getState().found + 1 }));
+/**
+ * An empty desk. References that were found stay.
+ * @internal Tests share one desk and begin each case with an empty one.
+ */
+export const clearDesk = (): void => put({ ...FRESH_DESK, references: desk.getState().references });

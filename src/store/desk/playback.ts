@@ -12,7 +12,9 @@ interface Run {
   readonly from: number;
   readonly steps: readonly number[] | null;
 }
-let run: Run | null = null;
+
+/** Cache: the run that is under way. */
+const clock: { run: Run | null } = { run: null };
 
 const wantsStillness = (): boolean =>
   typeof matchMedia === 'function' && matchMedia('(prefers-reduced-motion: reduce)').matches;
@@ -37,14 +39,14 @@ export function play(): void {
     ? POSITION_IDS.map((id) => positions[id]).filter((t): t is number => t !== null && t > from + 1e-6)
     : null;
   const started: Run = { startedAtMs: undefined, from, steps };
-  run = started;
+  clock.run = started;
   put({ session: { ...session, t: from, held: null, playing: true, bench: null } });
   requestAnimationFrame((nowMs) => tick(started, nowMs));
 }
 
 /** Stops where it is. */
 export function pause(): void {
-  run = null;
+  clock.run = null;
   const { session } = desk.getState();
   if (session.playing) put({ session: { ...session, playing: false } });
 }
@@ -52,10 +54,10 @@ export function pause(): void {
 /** One frame of a run. A run that was stopped, or followed by another, asks for no more. */
 function tick(mine: Run, nowMs: number): void {
   const { session } = desk.getState();
-  if (run !== mine || !session.playing) return;
+  if (clock.run !== mine || !session.playing) return;
   mine.startedAtMs ??= nowMs;
   const { t, done } = timeAt(mine, (nowMs - mine.startedAtMs) / 1000);
-  if (done) run = null;
+  if (done) clock.run = null;
   put({ session: { ...session, t, playing: !done } });
   if (!done) requestAnimationFrame((next) => tick(mine, next));
 }

@@ -1,21 +1,21 @@
 import { isReached } from '../../reading/checkpoints';
 import type { Pose } from '../../model/chain';
-import { poseOf } from '../derive/derived';
+import { createDeriver } from '../derive/deriver';
 import { current, currentPose, desk } from './desk';
 
 const isAsked = typeof location === 'object' && new URLSearchParams(location.search).has('probe');
-let drawn: readonly number[] | null = null;
-let drawnFigure: readonly number[] = [];
+/** Cache: what the stage has drawn last, while tests look. */
+const last: { drawn: readonly number[] | null; figure: readonly number[] } = { drawn: null, figure: [] };
 
 /** The stage tells by which pose it has placed the figure, and where its parts then stand. Kept only while tests look. */
 export function noteDrawn(pose: Pose, placement: Float64Array): void {
   if (!isAsked) return;
-  drawn = Array.from(pose);
-  drawnFigure = Array.from(placement);
+  last.drawn = Array.from(pose);
+  last.figure = Array.from(placement);
 }
 
 /** What tests may see of the desk: copies, nothing to hold on to and nothing to write. */
-export function lookAtDesk() {
+function lookAtDesk() {
   const { document, session, history, gesture, notice } = desk.getState();
   const { status, problem, checkpoints, bands, positions, swing } = current();
   const { leadArmParallel: p5, shaftParallel: p6 } = checkpoints;
@@ -34,17 +34,20 @@ export function lookAtDesk() {
     bicepGapCm: isReached(p5) ? p5.readings.bicepGap * 100 : null,
     headDepthCm: isReached(p6) ? p6.readings.headDepth * 100 : null,
     pose: Array.from(currentPose()),
-    drawn,
-    drawnFigure,
+    drawn: last.drawn,
+    drawnFigure: last.figure,
   });
 }
-/** The pose that follows from a stored text, worked out anew from its first number: nothing remembered is used. */
-export function poseFromStored(text: string): number[] {
+
+/** The pose that follows from a stored text, derived from scratch: no cache is used. */
+function poseFromStored(text: string): number[] {
   const state = desk.getState();
-  const pose = Array.from(poseOf({ ...state, document: JSON.parse(text) as typeof state.document }));
-  currentPose();
-  return pose;
+  return Array.from(createDeriver().poseOf({ ...state, document: JSON.parse(text) as typeof state.document }));
 }
+/**
+ * What tests may see of the desk.
+ * @internal The page only puts it on the window; browser tests read it there.
+ */
 export type DeskLook = ReturnType<typeof lookAtDesk>;
 
 /** Puts the look on the window when the address asks for it with `?probe`. */

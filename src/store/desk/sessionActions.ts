@@ -67,6 +67,11 @@ export function bendJoint(id: JointId, value: number): void {
   see({ bench: { ...desk.getState().session.bench, [id]: value }, playing: false });
 }
 
+/** The swing now comes back in place of one that is being played. */
+export function stopTrial(): void {
+  if (desk.getState().session.trial?.isPlaying) see({ trial: null });
+}
+
 /** The bench lets go: the figure stands as the swing says. */
 export const releaseBench = (): void => see({ bench: null });
 

@@ -1,3 +1,6 @@
+import type { Ground } from '../derive/baseSwings';
+import { NO_REFERENCES, type References } from '../derive/references';
+import { NO_VERDICTS, type StandingVerdicts } from '../derive/verdictHysteresis';
 import { DEFAULT_DOCUMENT, type Document } from '../document/document';
 import { NO_HISTORY, type History } from '../document/history';
 import { FRESH_SESSION, type Session } from './session';
@@ -15,8 +18,12 @@ export interface DeskState {
   readonly gesture: Gesture | null;
   /** Something the user should know, in words: a document kept aside, storage that is full. */
   readonly notice: string | null;
-  /** Counts the reference swings found in the background, so that what hangs on them is worked out again. */
-  readonly found: number;
+  /** What searches for reference swings have found. */
+  readonly references: References;
+  /** The last player and club whose reference swing was found: they stay on the desk while another is looked for. */
+  readonly lastGround: Ground | null;
+  /** The verdicts that stand on the plates, so that none flickers. */
+  readonly verdicts: StandingVerdicts;
   /** The reference swing has been looked for so long that it has to be said. */
   readonly overdue: boolean;
 }
@@ -27,6 +34,8 @@ export const FRESH_DESK: DeskState = {
   history: NO_HISTORY,
   gesture: null,
   notice: null,
-  found: 0,
+  references: NO_REFERENCES,
+  lastGround: null,
+  verdicts: NO_VERDICTS,
   overdue: false,
 };

@@ -3,13 +3,31 @@ import type { CheckpointId, ReadingId } from '../../reading/checkpoints';
 import type { Swing } from '../../reading/swing';
 import type { BallReading } from '../../solving/diagnosis/question';
 import type { LedgerPlace, LedgerReadingId } from '../../words/why/why';
-import type { SwingOf } from '../derive/swings';
+import type { Player } from '../../model/body';
+import type { ClubChoice, Dialled, SetUp } from '../document/document';
+
+/** A swing as it is compared: whose it is, and what is dialled. */
+export interface SwingOf {
+  /** What it is called in lists, tables and under pictures. */
+  readonly name: string;
+  readonly player: Player;
+  readonly club: ClubChoice;
+  readonly setUp: SetUp;
+  readonly movements: Dialled;
+  /**
+   * Only marks of a coach are known: their most likely explanation on a base, in place of `movements`. It comes with the swing, because the
+   * solver behind it is loaded with the drawers that offer such swings.
+   */
+  readonly likely?: (base: Swing, armAngle: number) => Dialled;
+}
 
 /** A swing shown in place of the dialled one: a bar of the ledger being played, or what stood before a guess. */
 export interface Trial {
   readonly swing: Swing;
   /** What is being shown, in words. */
   readonly label: string;
+  /** It plays by the clock: whoever changes the swing, or closes the drawer, has seen enough of it. */
+  readonly isPlaying?: true;
 }
 
 /** Guess first: what was on the plates is held back until the player has drawn where the shaft will go. */

@@ -44,7 +44,7 @@ export function exaggerated(m: Movements): Movements {
 }
 
 /** What was typed for the chosen club. */
-export const clubSpecOf = (choice: ClubChoice): ClubSpec =>
+const clubSpecOf = (choice: ClubChoice): ClubSpec =>
   choice.id === MY_CLUB ? (choice.my ?? { ...CLUBS['7-iron'], name: MY_CLUB }) : CLUBS[choice.id];
 
 /** The club as it is held and built for the player. */

@@ -1,25 +1,6 @@
-import { sayUndo } from '../../words';
-import { dialValue, EDGE_DIALS, type DialId, type Document } from './document';
+import { sayStep, SECTION_NAMES } from '../../words/swing/steps';
+import { dialValue, EDGE_DIALS, type Document } from './document';
 
-/** Label of an undo step that moved one dial: "Wrist −8°". */
-function sayStep(id: DialId, value: number): string {
-  if (id === 'pelvisRate') return sayUndo('rotationRate', value).replace('Rotation', 'Pelvis turn');
-  if (id === 'pelvisDelay') return sayUndo('rotationDelay', value).replace('Turn', 'Pelvis turn');
-  return sayUndo(id, value);
-}
-
-/** What a change of one section of the document is called in the undo list. */
-export const SECTION_NAMES = {
-  player: 'Player',
-  club: 'Club',
-  setUp: 'Set-up',
-  bands: 'Bands',
-  checkpointArmDeg: 'Reading angle',
-  ball: 'Ball',
-  camera: 'Camera',
-  units: 'Units',
-  board: 'Board',
-} as const satisfies Partial<Record<keyof Document, string>>;
 export type NamedSection = keyof typeof SECTION_NAMES;
 const NAMED = Object.keys(SECTION_NAMES) as NamedSection[];
 

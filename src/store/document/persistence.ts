@@ -9,7 +9,7 @@ export const DOCUMENT_KEY = 'slantwise.document';
 export const HISTORY_KEY = 'slantwise.history';
 const ASIDE_KEY = 'slantwise.kept-aside';
 /** Undo steps kept over a reload, each way. */
-export const STORED_STEPS = 300;
+const STORED_STEPS = 300;
 
 export interface Loaded {
   readonly document: Document;

@@ -1,6 +1,6 @@
 import { useStore } from 'zustand';
-import { desk } from '../desk/desk';
-import { derive, type Derived } from '../derive/derived';
+import { derive, desk } from '../desk/desk';
+import type { Derived } from '../derive/derived';
 import type { DeskState } from '../desk/state';
 
 /** Part of the desk for React. Select one primitive or one stable object. */

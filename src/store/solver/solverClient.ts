@@ -7,8 +7,8 @@ import { DEFAULT_BANDS, type Bands } from '../../reading/verdicts';
 import { work, type Answer, type Job } from '../../solving/diagnosis/solverJobs';
 import { createWorkerClient } from './workerClient';
 import { toArmAngle, toMovements, toWeather } from '../document/convert';
-import { desk, subscribe } from '../desk/desk';
-import { derive, type Derived } from '../derive/derived';
+import { derive, desk, subscribe } from '../desk/desk';
+import type { Derived } from '../derive/derived';
 import type { Document } from '../document/document';
 import { USUAL_GIVE_CM } from '../document/sighting';
 import type { DeskState } from '../desk/state';
@@ -22,6 +22,10 @@ const asked = createStore<Asked>(() => ({ answer: null, isBusy: false }));
 
 /** The answer to what the open drawer asks, for React. */
 export const useAsked = <T>(select: (asked: Asked) => T): T => useStore(asked, select);
+/**
+ * The answer to what the open drawer asks, at this moment.
+ * @internal Components subscribe with `useAsked`; tests have no component.
+ */
 export const askedNow = (): Asked => asked.getState();
 
 /** What an answer depends on; the job is put together only when one of these has changed. */
@@ -102,62 +106,78 @@ function questionOf(state: DeskState): Question | undefined {
   return undefined;
 }
 
-let lastKey: readonly unknown[] = [];
-let number = 0;
-const worker = createWorkerClient<Job, Answer>(
-  () => new Worker(new URL('./solver.worker.ts', import.meta.url), { type: 'module' }),
-);
-
 const same = (a: readonly unknown[], b: readonly unknown[]): boolean =>
   a.length === b.length && a.every((part, i) => part === b[i]);
 
-function ask(): void {
-  const question = questionOf(desk.getState());
-  if (!question) {
-    if (lastKey.length > 0) asked.setState({ answer: null, isBusy: false });
-    lastKey = [];
-    number++;
-    return;
-  }
-  if (same(question.key, lastKey)) return;
-  const isAnother = question.key[0] !== lastKey[0] || question.key[2] !== lastKey[2] || question.key[3] !== lastKey[3];
-  lastKey = question.key;
-  number++;
-  // A map of other movements is no help while its own is on the way.
-  const isStale = question.key[0] === 'map' ? isAnother : question.key[0] !== asked.getState().answer?.kind;
-  asked.setState({ answer: isStale ? null : asked.getState().answer, isBusy: true });
-  answer(question.job());
-}
-
-/** Where there are no workers (tests, command line) the answer comes at once. */
-function answer(job: Job): void {
-  if (typeof Worker === 'undefined') {
-    for (const one of work(job)) if (one) asked.setState({ answer: one });
-    asked.setState({ isBusy: false });
-    return;
-  }
-  const mine = number;
-  const hear = (one: Answer, isBusy: boolean): void => {
-    if (mine === number) asked.setState({ answer: one, isBusy });
-  };
-  worker
-    .ask(job, (one) => hear(one, one.kind === 'map' && !one.isFine))
-    .catch(() => hear({ kind: 'refused', message: STOPPED }, false));
-}
 const STOPPED = 'The search stopped. Move a slider to try again.';
 
-/**
- * Gets the worker ready before it is needed: it loads, and runs a map of its own until the model is at its full pace. Its
- * answer is nobody's.
- */
-export function warmUp(): void {
-  if (worker.isStarted || typeof Worker === 'undefined') return;
-  const { referenceSwing } = derive(desk.getState());
-  const { x, y } = desk.getState().session.why;
-  const job: Job = { kind: 'warm', swing: referenceSwing, x, y, bands: DEFAULT_BANDS, armAngle: DEFAULT_ARM_ANGLE };
-  worker.ask(job, () => {}).catch(() => {});
+/** Answers what the open drawer asks. */
+interface SolverClient {
+  /** Answers from now on. Answers how to end that. */
+  follow(): () => void;
+  /**
+   * Gets the worker ready before it is needed: it loads, and runs a map of its own until the model is at its full pace. Its
+   * answer is nobody's.
+   */
+  warmUp(): void;
 }
 
-subscribe(ask);
-// The drawer that wants to know may have been open before this was loaded.
-ask();
+function createSolverClient(): SolverClient {
+  const worker = createWorkerClient<Job, Answer>(
+    () => new Worker(new URL('./solver.worker.ts', import.meta.url), { type: 'module' }),
+  );
+  let lastKey: readonly unknown[] = [];
+  let number = 0;
+
+  /** Where there are no workers (tests, command line) the answer comes at once. */
+  const answer = (job: Job): void => {
+    if (typeof Worker === 'undefined') {
+      for (const one of work(job)) if (one) asked.setState({ answer: one });
+      asked.setState({ isBusy: false });
+      return;
+    }
+    const mine = number;
+    const hear = (one: Answer, isBusy: boolean): void => {
+      if (mine === number) asked.setState({ answer: one, isBusy });
+    };
+    worker
+      .ask(job, (one) => hear(one, one.kind === 'map' && !one.isFine))
+      .catch(() => hear({ kind: 'refused', message: STOPPED }, false));
+  };
+
+  const ask = (): void => {
+    const question = questionOf(desk.getState());
+    if (!question) {
+      if (lastKey.length > 0) asked.setState({ answer: null, isBusy: false });
+      lastKey = [];
+      number++;
+      return;
+    }
+    const { key } = question;
+    if (same(key, lastKey)) return;
+    const isAnother = key[0] !== lastKey[0] || key[2] !== lastKey[2] || key[3] !== lastKey[3];
+    lastKey = key;
+    number++;
+    // A map of other movements is no help while its own is on the way.
+    const isStale = key[0] === 'map' ? isAnother : key[0] !== asked.getState().answer?.kind;
+    asked.setState({ answer: isStale ? null : asked.getState().answer, isBusy: true });
+    answer(question.job());
+  };
+
+  return {
+    follow() {
+      ask();
+      return subscribe(ask);
+    },
+    warmUp() {
+      if (worker.isStarted || typeof Worker === 'undefined') return;
+      const { referenceSwing } = derive(desk.getState());
+      const { x, y } = desk.getState().session.why;
+      const job: Job = { kind: 'warm', swing: referenceSwing, x, y, bands: DEFAULT_BANDS, armAngle: DEFAULT_ARM_ANGLE };
+      worker.ask(job, () => {}).catch(() => {});
+    },
+  };
+}
+
+/** Cache: the worker of the drawers, and the question it is at. */
+export const solverClient = createSolverClient();

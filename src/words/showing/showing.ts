@@ -1,3 +1,6 @@
+import { DIALS, type Movements } from '../../model/movements';
+import type { Units } from '../numbers/units';
+import { sayMovement } from '../swing/dials';
 import { CHECKPOINT_NAMES } from '../swing/checkpoint';
 import type { CheckpointId } from '../../reading/checkpoints';
 
@@ -24,3 +27,13 @@ export const NOTHING_TO_CHANGE = 'On plane at both checkpoints: keep it as it is
 
 /** While the desk is doubled: said where files are made. */
 export const NOT_EXAGGERATED = 'Clips, sheets, models and tables show the swing as it is, not exaggerated.';
+
+/** "Cupped 16°, 8 % faster": what differs from the reference. */
+export function sayDialled(movements: Movements, units: Pick<Units, 'length'>): string {
+  const phrases = DIALS.filter((dial) => Math.abs(movements[dial.id] - dial.neutral) > dial.step / 10).map(
+    ({ id }) => sayMovement(id, movements, units).phrase,
+  );
+  if (phrases.length === 0) return 'As reference';
+  const text = phrases.join(', ');
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

@@ -120,7 +120,7 @@ export const sayLanding = (share: number, plusMinus: number, units: Pick<Units, 
   `Lands on plane in ${sayShare(share)} within your own ±${showLength(plusMinus, units).inSentence}.`;
 
 /** "Steep at lead arm parallel holds in 93 of 100." */
-export const sayHold = (id: CheckpointId, word: string, share: number): string =>
+export const sayVerdictShare = (id: CheckpointId, word: string, share: number): string =>
   `${word} at ${CHECKPOINT_NAMES[id].inSentence} holds in ${sayShare(share)}.`;
 
 /** Two judged readings of a guess: what was drawn, what the model shows, and the gap between them, m. */

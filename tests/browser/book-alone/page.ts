@@ -1,4 +1,5 @@
-import { addLesson, addPlayer, book, deskLink, editLesson, startBook, toDay, type Edit } from '../../../src/record';
+import { addLesson, addPlayer, book, deskLink, editLesson, startBook, type Edit } from '../../../src/record';
+import { toDay } from '../../../src/words/book/days';
 import { desk } from '../../../src/store';
 
 /** What a test may do with the book of this page. */

@@ -6,15 +6,13 @@ import {
   LIMITS,
   planImport,
   readFile,
-  sayBackup,
-  sayChange,
-  sayDay,
-  sayPlan,
-  sayRecovered,
   type BookRecord,
   type FileReading,
   type Policy,
 } from '../../../record';
+import { sayBackup } from '../../../words/book/book';
+import { sayChange, sayPlan, sayRecovered } from '../../../words/book/import';
+import { sayDay } from '../../../words/book/days';
 import { Choice } from '../../fields/Choice';
 import { navigation, useBook, useMayWrite } from '../navigation';
 import { useNow } from '../useNow';

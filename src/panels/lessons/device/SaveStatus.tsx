@@ -1,4 +1,5 @@
-import { backUp, deskLink, saveEverything, sayBook } from '../../../record';
+import { backUp, deskLink, saveEverything, standingOf } from '../../../record';
+import { sayBook } from '../../../words/book/book';
 import { setDrawer, useDesk } from '../../../store';
 import { goTo, useBook } from '../navigation';
 import { UpdateOffer } from './UpdateOffer';
@@ -9,7 +10,8 @@ import './saveStatus.css';
 export function SaveStatus() {
   const now = useNow();
   const state = useBook((one) => one);
-  const { text, offer, alarm } = sayBook(state, Math.max(now, state.savedMs ?? 0));
+  const nowMs = Math.max(now, state.savedMs ?? 0);
+  const { text, offer, alarm } = sayBook(standingOf(state, nowMs), nowMs);
   const drawer = useDesk(({ session }) => session.drawer);
   const open = deskLink.openLesson();
   const toLesson = (): void => {

@@ -1,15 +1,9 @@
 import { CHECKPOINT_IDS } from '../../../reading/checkpointTable';
 import { useEffect, useMemo, useRef, useState } from 'react';
-import {
-  lessonsOf,
-  movedToward,
-  progressOf,
-  sayDay,
-  sayMoved,
-  saySighting,
-  sayCm,
-  type LessonRecord,
-} from '../../../record';
+import { lessonsOf, movedToward, progressOf, type LessonRecord } from '../../../record';
+import { sayDay } from '../../../words/book/days';
+import { sayMoved } from '../../../words/book/progress';
+import { saySighting, sayCm } from '../../../words/book/readings';
 import { useDesk, type CheckpointId } from '../../../store';
 import { CHECKPOINT_NAMES, ILLUSTRATION } from '../../../words';
 import { GROUP_NAMES } from '../../dials/Movements';

@@ -1,5 +1,6 @@
 import { useId } from 'react';
-import { sayDay, type ProgressPoint } from '../../../record';
+import { type ProgressPoint } from '../../../record';
+import { sayDay } from '../../../words/book/days';
 import type { BandCm, CheckpointId, Units } from '../../../store';
 import { CHECKPOINT_NAMES, formatNumber, LENGTHS } from '../../../words';
 import { axisFor } from './plotScale';

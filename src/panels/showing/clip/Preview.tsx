@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
-import { sayNoStoryboard } from '../../../export/task/errorMessages';
+import { sayNoStoryboard } from '../../../words/showing/errorMessages';
 import { desk } from '../../../store';
-import { sayWho } from '../../shell/Status';
+import { sayWho } from '../../../words/showing/who';
 import { showing, subjectNow } from '../task/showingStore';
 
 interface Frame {

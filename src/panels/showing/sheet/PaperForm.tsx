@@ -1,6 +1,6 @@
 import { lazy, Suspense, useState } from 'react';
 import type { SheetContent } from '../../../export/files/sheet';
-import { sayError } from '../../../export/task/errorMessages';
+import { sayError } from '../../../words/showing/errorMessages';
 import { loadingChunk } from '../../loading/chunkLoadError';
 import { OpenFile } from '../OpenFile';
 import { makeModel, makePlates, makeStill, makeTable } from '../task/makers';

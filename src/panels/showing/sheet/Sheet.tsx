@@ -3,7 +3,7 @@ import { createPortal } from 'react-dom';
 import type { SheetContent } from '../../../export/files/sheet';
 import { desk } from '../../../store';
 import { COMPUTED, ILLUSTRATION, RULE_OF_THUMB, SCAN } from '../../../words';
-import { sayWho } from '../../shell/Status';
+import { sayWho } from '../../../words/showing/who';
 import { Swatch } from './Swatch';
 import { useShowing } from '../task/useShowing';
 import './sheet.css';

@@ -1,6 +1,6 @@
 import { fileName } from '../../../export';
 import { currentPose, desk, stagePicture } from '../../../store';
-import { sayWho } from '../../shell/Status';
+import { sayWho } from '../../../words/showing/who';
 import { make, showing, subjectAsSeen, subjectNow } from './showingStore';
 
 // Each maker fetches what it needs when it is asked: nobody waits for encoders at the start.

@@ -1,6 +1,6 @@
 import { createStore } from 'zustand/vanilla';
 import { Stopped, type ComparisonId, type ClipWish, type TaskControl, type Made, type Progress } from '../../../export';
-import { sayError } from '../../../export/task/errorMessages';
+import { sayError } from '../../../words/showing/errorMessages';
 import { current, desk } from '../../../store';
 
 /** A file that was made and not dismissed yet. */

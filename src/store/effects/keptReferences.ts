@@ -29,7 +29,8 @@ const markOfModel = (): string =>
     .flatMap(({ keys }) => keys.flat())
     .reduce((sum, value) => sum + value, 0)
     .toFixed(6)}`;
-let mark: string | undefined;
+/** Cache: the mark, once it has been worked out. */
+const marks: { mine?: string } = {};
 
 const isList = (value: unknown, length: number): value is number[] =>
   Array.isArray(value) && value.length === length && value.every((one) => Number.isFinite(one));
@@ -49,15 +50,16 @@ function isKept(value: unknown): value is Kept {
 
 /** What is kept by this model. Anything else in its place counts as nothing. */
 function readAll(shelf: Shelf): readonly Kept[] {
-  mark ??= markOfModel();
+  marks.mine ??= markOfModel();
   try {
     const { model, swings } = JSON.parse(shelf.getItem(KEY) ?? '{}') as { model?: unknown; swings?: unknown };
-    return model === mark && Array.isArray(swings) ? (swings as unknown[]).filter(isKept) : [];
+    return model === marks.mine && Array.isArray(swings) ? (swings as unknown[]).filter(isKept) : [];
   } catch {
     return [];
   }
 }
 
+/** Scratch: where the head is. */
 const head = new Float64Array(3);
 
 /** The swing kept under a key, if it is whole and still a swing of this body and club. */
@@ -82,7 +84,7 @@ export function keepReference(shelf: Shelf, key: string, reference: ReferenceSwi
   const kept: Kept = { ...reference, key, times: [...reference.times], values: [...reference.values] };
   const swings = [...readAll(shelf).filter((one) => one.key !== key), kept].slice(-MOST_KEPT);
   try {
-    shelf.setItem(KEY, JSON.stringify({ model: mark, swings }));
+    shelf.setItem(KEY, JSON.stringify({ model: marks.mine, swings }));
   } catch {
     // Full or forbidden: whoever saves the document says so.
   }

@@ -1,8 +1,8 @@
-import { endGesture } from './actions';
-import { desk, put, subscribe } from './desk';
-import { pause } from './playback';
+import { endGesture } from '../desk/actions';
+import { desk, put, subscribe } from '../desk/desk';
+import { pause } from '../desk/playback';
 import { load, save, type Shelf } from '../document/persistence';
-import { keepReferencesOn } from '../derive/references';
+import { startEffects } from './startEffects';
 
 /** A change is on the shelf at the latest after this, ms; one within a gesture, which is likely to be changed again, after that. */
 const SAVE_WITHIN_MS = 300;
@@ -20,11 +20,12 @@ function findShelf(): Shelf | undefined {
 /** Loads what was saved and keeps saving. Once, before the first picture. Answers the function that saves at once. */
 export function startDesk(shelf: Shelf | undefined = findShelf()): () => void {
   if (!shelf) {
+    startEffects();
     put({ notice: 'This browser forbids saving. What you see stays until the page closes.' });
     return () => {};
   }
-  keepReferencesOn(shelf);
   put(load(shelf));
+  startEffects(shelf);
 
   let timer: ReturnType<typeof setTimeout> | undefined;
   const clearTimer = (): void => {

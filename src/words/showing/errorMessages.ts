@@ -1,5 +1,3 @@
-import { Stopped } from './exportTask';
-
 /** How Chromium, Firefox and Safari say that a part of the app did not arrive; no standard words it (from memory). */
 const NOT_ARRIVED = /dynamically imported module|^Importing a module script failed/;
 
@@ -15,9 +13,9 @@ export const sayNoStoryboard = (error: unknown): string =>
 
 /** Why something could not be made, in words: what happened, and what to do. */
 export function sayError(error: unknown, wasHidden: boolean): string {
-  if (error instanceof Stopped) return 'Stopped. No file was made.';
   const nothing = 'No file was made.';
   const { name, message } = error instanceof Error ? error : { name: '', message: String(error) };
+  if (name === 'Stopped') return 'Stopped. No file was made.';
   if (NOT_ARRIVED.test(message)) return sayNotArrived('makes it', nothing);
   if (name === 'PictureLost')
     return `The graphics of this device took the picture away. ${nothing} Try again, or a smaller size.`;

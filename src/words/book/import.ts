@@ -1,13 +1,13 @@
-import type { Counts } from '../file/file';
-import type { ImportPlan } from '../file/importPlan';
-import { KINDS, type BookRecord, type Kind } from '../book/recordTypes';
-import type { FileReading } from '../file/readFile';
+type Kind = 'player' | 'lesson' | 'swing';
+type Counts = { readonly [K in Kind]: number };
+type Tallied = readonly { readonly kind: Kind }[];
 
 const NAMES: Readonly<Record<Kind, readonly [string, string]>> = {
   player: ['player', 'players'],
   lesson: ['lesson', 'lessons'],
   swing: ['saved swing', 'saved swings'],
 };
+const KINDS = Object.keys(NAMES) as Kind[];
 const count = (number: number, kind: Kind): string => `${number} ${NAMES[kind][number === 1 ? 0 : 1]}`;
 
 function sayCounts(counts: Counts): string {
@@ -15,14 +15,22 @@ function sayCounts(counts: Counts): string {
   return parts.length < 2 ? (parts[0] ?? 'nothing') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;
 }
 
-const tally = (records: readonly BookRecord[]): Counts => ({
+const tally = (records: Tallied): Counts => ({
   player: records.filter(({ kind }) => kind === 'player').length,
   lesson: records.filter(({ kind }) => kind === 'lesson').length,
   swing: records.filter(({ kind }) => kind === 'swing').length,
 });
 
+/** A file as far as it could be read. */
+interface Reading {
+  readonly sound: boolean;
+  readonly records: Tallied;
+  readonly expected: Counts;
+  readonly lost: readonly { readonly kind: Kind | null; readonly why: string }[];
+}
+
 /** What was saved out of a damaged file: "7 of 8 players recovered." One sentence a kind; none for a sound file. */
-export function sayRecovered(reading: Exclude<FileReading, { refused: string }>): string[] {
+export function sayRecovered(reading: Reading): string[] {
   if (reading.sound) return [];
   const found = tally(reading.records);
   const sentences = KINDS.filter((kind) => reading.expected[kind] > 0).map(
@@ -49,8 +57,17 @@ const FIELDS: Readonly<Record<string, string>> = {
   createdMs: 'day of making',
 };
 
+/** What an import would do to the book. */
+interface Import {
+  readonly added: Tallied;
+  readonly changed: readonly { readonly ours: { readonly kind: Kind } }[];
+  readonly left: Tallied;
+  readonly same: number;
+  readonly madeUp: readonly unknown[];
+}
+
 /** What an import would do: one sentence each. */
-export function sayPlan({ added, changed, left, same, madeUp }: ImportPlan): string[] {
+export function sayPlan({ added, changed, left, same, madeUp }: Import): string[] {
   const sentences: string[] = [];
   if (added.length > 0) sentences.push(`Adds ${sayCounts(tally(added))}.`);
   if (madeUp.length > 0) sentences.push(`Makes ${count(madeUp.length, 'player')} for lessons without one.`);

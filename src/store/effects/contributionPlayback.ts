@@ -1,20 +1,16 @@
 import { DIALS, type Movements } from '../../model/movements';
 import { withMovements, type Swing } from '../../reading/swing';
 import { mixSwings, type Part } from '../../solving/diagnosis/contributions';
-import { desk, put, subscribe } from './desk';
-import type { Trial } from './whyState';
+import { desk, put } from '../desk/desk';
+import { stopTrial } from '../desk/sessionActions';
+import type { Trial } from '../desk/whyState';
 
 /** By the clock, s: going over, then standing at the end. Far below the five seconds anything may play by itself. */
 const GOING = 1.6;
 const STANDING = 1.2;
 
-let run: { readonly from: Swing; readonly to: Swing; readonly label: string; startedAtMs: number | undefined } | null =
-  null;
-
 const wantsStillness = (): boolean =>
   typeof matchMedia === 'function' && matchMedia('(prefers-reduced-motion: reduce)').matches;
-
-const showTrial = (trial: Trial | null): void => put({ session: { ...desk.getState().session, trial } });
 
 /** Movements part of the way from one swing to the other. */
 function between(a: Movements, b: Movements, share: number): Movements {
@@ -40,34 +36,20 @@ function partWay({ from, to }: { readonly from: Swing; readonly to: Swing }, sha
  * swing now back. With reduced motion the end is shown at once. The playhead stands where the reading is read.
  */
 export function playPart(from: Swing, to: Swing, part: Part, at: 'P5' | 'P6' | 'P7', label: string): void {
-  stopTrial();
   const end = mixSwings(from, to, [part]);
-  run = { from, to: end, label, startedAtMs: undefined };
-  const { session } = desk.getState();
-  put({ session: { ...session, held: at, playing: false, bench: null, trial: { swing: from, label } } });
-  const mine = run;
-  requestAnimationFrame((nowMs) => tick(mine, nowMs));
+  let shown: Trial = { swing: from, label, isPlaying: true };
+  let startedAtMs: number | undefined;
+  put({ session: { ...desk.getState().session, held: at, playing: false, bench: null, trial: shown } });
+  const tick = (nowMs: number): void => {
+    // Another has taken its place, or it was stopped.
+    if (desk.getState().session.trial !== shown) return;
+    startedAtMs ??= nowMs;
+    const elapsed = (nowMs - startedAtMs) / 1000;
+    if (elapsed >= GOING + STANDING) return stopTrial();
+    const share = wantsStillness() ? 1 : Math.min(1, elapsed / GOING);
+    shown = { swing: partWay({ from, to: end }, share), label, isPlaying: true };
+    put({ session: { ...desk.getState().session, trial: shown } });
+    requestAnimationFrame(tick);
+  };
+  requestAnimationFrame(tick);
 }
-
-/** The swing now comes back. */
-export function stopTrial(): void {
-  if (!run) return;
-  run = null;
-  showTrial(null);
-}
-
-function tick(mine: NonNullable<typeof run>, nowMs: number): void {
-  if (run !== mine) return;
-  mine.startedAtMs ??= nowMs;
-  const elapsed = (nowMs - mine.startedAtMs) / 1000;
-  if (elapsed >= GOING + STANDING) return stopTrial();
-  const share = wantsStillness() ? 1 : Math.min(1, elapsed / GOING);
-  showTrial({ swing: partWay(mine, share), label: mine.label });
-  requestAnimationFrame((next) => tick(mine, next));
-}
-
-// Whoever changes the swing, or closes the drawer, has seen enough.
-subscribe((now, before) => {
-  if (!run) return;
-  if (now.document !== before.document || now.session.drawer !== before.session.drawer) stopTrial();
-});

@@ -1,5 +1,16 @@
-import { roundTo, showLength, type Units } from '../../words';
-import type { Moved } from '../book/progress';
+import { roundTo, showLength } from '../numbers/numbers';
+import type { Units } from '../numbers/units';
+
+/** What came of it from the first to the last lesson in which the coach noted what he saw. */
+export type Moved =
+  | { readonly missing: 'nothing seen' | 'seen once' }
+  | {
+      /** Toward the band (+) or away from it (-), cm. */
+      readonly towardCm: number;
+      /** The give or take of both readings together (root of the sum of squares), cm. */
+      readonly doubtCm: number;
+      readonly inside: 'both' | 'now' | 'before' | 'neither';
+    };
 
 /**
  * The honest sentence: how far it moved, and how far the coach's own reading can be off. At most 15 words.

@@ -1,4 +1,4 @@
-import { POSITION_IDS, type PositionId, type Positions } from '../../store';
+import { POSITION_IDS, type PositionId, type Positions } from '../../reading/positions';
 
 const POSITION_NAMES: Readonly<Record<PositionId, string>> = {
   P1: 'address',

@@ -1,7 +1,14 @@
 import type { CheckpointId } from '../../reading/checkpoints';
-import { showLength, type Units } from '../../words';
-import type { Seen, Sighting } from '../../store/document/sighting';
-import type { Computed } from '../book/recordTypes';
+import { showLength } from '../numbers/numbers';
+import type { Units } from '../numbers/units';
+
+/** What a coach saw, with his own give or take. */
+interface Sighting {
+  readonly cm: number;
+  readonly plusMinusCm: number;
+}
+type Seen = { readonly [id in CheckpointId]: Sighting | null };
+type Computed = { readonly [id in CheckpointId]: number | null };
 
 const SIDES: Readonly<Record<CheckpointId, readonly [string, string, string]>> = {
   leadArmParallel: ['above', 'below', 'through the bicep'],

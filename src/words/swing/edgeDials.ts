@@ -1,7 +1,10 @@
 import type { MovementId } from '../../model/movements';
-import { DIAL_NAMES, sayDial, sayPastUsual, type Units } from '../../words';
-import { edgeDial, type DialId } from '../../store';
-import { minus, sayRange } from '../player/lengthFields';
+import { minus, sayRange } from '../numbers/ranges';
+import type { Units } from '../numbers/units';
+import { DIAL_NAMES, sayDial, sayPastUsual } from './dials';
+
+/** A dial on screen: the movements of the model, and the pelvis on its own. */
+type DialId = MovementId | 'pelvisRate' | 'pelvisDelay';
 
 /** The pelvis on its own is dialled like the turn, under its own name. */
 const LIKE: Partial<Record<DialId, MovementId>> = { pelvisRate: 'rotationRate', pelvisDelay: 'rotationDelay' };
@@ -51,9 +54,12 @@ function scaled(unit: string, decimals: number, factor: number): Typing {
 }
 
 /** Why a typed value cannot be taken, or undefined: what was typed, what is expected, what to do. */
-export function typingProblem(id: DialId, typed: number, units: Pick<Units, 'length'>): string | undefined {
+export function typingProblem(
+  { id, min, max }: { readonly id: DialId; readonly min: number; readonly max: number },
+  typed: number,
+  units: Pick<Units, 'length'>,
+): string | undefined {
   const { unit, decimals, toField } = typingOf(id, units);
-  const { min, max } = edgeDial(id);
   const [low, high] = [toField(min), toField(max)];
   if (typed >= low && typed <= high) return undefined;
   const what = Number.isFinite(typed) ? `${minus(typed)} is outside` : 'not a number';
