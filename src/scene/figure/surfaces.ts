@@ -68,10 +68,14 @@ const finishes = (theme: Theme): Readonly<Record<Solidity, Finish>> => ({
  */
 export function solidMaterial(theme: Theme, rows: PartRows): Material {
   const material = new MeshPhysicalMaterial({ clearcoat: 0.12, clearcoatRoughness: 0.5 });
-  const finish = Object.values(finishes(theme)).flatMap(([{ r, g, b }, roughness]) => [r, g, b, roughness]);
+  const finish = Float32Array.from(
+    Object.values(finishes(theme)).flatMap(([{ r, g, b }, roughness]) => [r, g, b, roughness]),
+  );
+  // The developers' panel turns the roughnesses in it.
+  material.userData['finish'] = finish;
   material.onBeforeCompile = (shader) => {
     Object.assign(shader.uniforms, {
-      finish: { value: Float32Array.from(finish) },
+      finish: { value: finish },
       woodEarly: { value: [theme.beech[0], theme.walnut[0]] },
       woodLate: { value: [theme.beech[1], theme.walnut[1]] },
       roomFloor: { value: theme.bounce },
