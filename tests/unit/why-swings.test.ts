@@ -29,6 +29,7 @@ import { chooseSwing, setWhy } from '../../src/store/desk/whyActions';
 import { READING_GROUPS } from '../../src/panels/why/ledger/ledgerReadings';
 import { bookGroups, deskGroups } from '../../src/panels/why/swingChoice';
 import type { BookRecord, LessonRecord, PlayerRecord, SwingRecord } from '../../src/record';
+import './searchHere';
 
 const ledger = (): Ledger => {
   const answer = ledgerOf(desk.getState());
