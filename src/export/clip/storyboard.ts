@@ -6,7 +6,7 @@ import type { ShownSwing } from '../task/exportSnapshot';
 export type Arrangement = 'one' | 'sideBySide' | 'oneAfterOther' | 'ghosted';
 export type CameraId = 'downTheLine' | 'faceOn' | 'overhead' | 'orbit';
 
-/** What is filmed. */
+/** What a clip shows. */
 export interface Film {
   readonly arrangement: Arrangement;
   /** Camera of the swing at its own speed; null leaves the shot out. */
