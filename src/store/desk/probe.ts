@@ -7,7 +7,7 @@ const isAsked = typeof location === 'object' && new URLSearchParams(location.sea
 /** Cache: what the stage has drawn last, while tests look. */
 const last: { drawn: readonly number[] | null; figure: readonly number[] } = { drawn: null, figure: [] };
 
-/** The stage tells by which pose it has placed the figure, and where its parts then stand. Kept only while tests look. */
+/** The stage reports the pose it drew and where the figure's parts are. Kept only with `?probe`. */
 export function noteDrawn(pose: Pose, placement: Float64Array): void {
   if (!isAsked) return;
   last.drawn = Array.from(pose);

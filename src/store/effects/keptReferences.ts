@@ -6,7 +6,7 @@ import { createSwing, headAt } from '../../reading/swing';
 import { usualSwings } from '../../solving/reference/shipped';
 import type { Shelf } from '../document/persistence';
 
-/** Solved reference swings in the small storage. What lies there can be worked out anew, so nothing else saves or reads it. */
+/** Solved reference swings in local storage: a cache, which nothing else reads or writes. */
 const KEY = 'slantwise-references';
 /** Swings kept; the oldest go first. One takes some 4 kB. */
 export const MOST_KEPT = 20;
