@@ -29,7 +29,7 @@ const GRAIN = /* glsl */ `
   float wander = grainNoise(q * vec3(9., 2.2, 9.));
   float ring = length((q.xz + heart) * vec2(1., 1.15)) * 118. + wander * 3.2 + q.y * 3.;
   float late = pow(.5 + .5 * sin(ring), 2.2);
-  // Fibres narrower than a pixel fade out instead of shimmering; what has faded is not worked out.
+  // Fibres narrower than a pixel fade out instead of shimmering; once faded they are not computed.
   float fibre = .5, streak = .5;
   float fineShare = 1. - smoothstep(.35, 1.1, wide * 420.);
   float broadShare = 1. - smoothstep(.35, 1.1, wide * 150.);
