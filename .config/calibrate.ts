@@ -6,7 +6,7 @@ import { CLUB_IDS, CLUBS, clubOf } from '../src/model/club';
 import { solveReferenceFrom, type ReferenceFit } from '../src/solving/reference/reference';
 import { seedReference } from '../src/solving/reference/seed';
 import type { ReferenceSwing } from '../src/model/keys';
-import { scaleSwing, writeShipped, type ShippedSwing } from '../src/solving/reference/shipped';
+import { scaleSwing, USUAL_STATURE_M, writeShipped, type ShippedSwing } from '../src/solving/reference/shipped';
 
 const STATURES_M = [1.5, 1.62, 1.7, 1.78, 1.85, 1.93, 2.05];
 /** Sweeps at most over all swings, and the share by which a cost must fall for another. */
@@ -76,9 +76,11 @@ each((c, s) => {
 const { times } = solved.get(at(0, 0))!.reference;
 const about =
   'Reference swings solved by npm run calibrate. Keys by row, joints by column, metres and degrees, seconds.';
-const rows = swings.map((swing) => '    ' + JSON.stringify(swing)).join(',\n');
+const list = (some: readonly ShippedSwing[]): string =>
+  `[\n${some.map((swing) => '    ' + JSON.stringify(swing)).join(',\n')}\n  ]`;
+const isUsual = ({ statureM }: ShippedSwing): boolean => statureM === USUAL_STATURE_M;
 const timesS = JSON.stringify(Array.from(times, (t) => Math.round(t * 1e9) / 1e9));
 writeFileSync(
   new URL('../assets/references.json', import.meta.url),
-  `{\n  "about": ${JSON.stringify(about)},\n  "timesS": ${timesS},\n  "swings": [\n${rows}\n  ]\n}\n`,
+  `{\n  "about": ${JSON.stringify(about)},\n  "timesS": ${timesS},\n  "usual": ${list(swings.filter(isUsual))},\n  "others": ${list(swings.filter((one) => !isUsual(one)))}\n}\n`,
 );

@@ -56,8 +56,8 @@ const KEPT = 256;
 const recall = createCache<Ground | Refusal>(KEPT);
 
 /**
- * The ground a swing line stands on: solved once for a player and a club. The hand a player plays with makes no difference. A player for
- * whom no swing was found costs one search as well, not one a line.
+ * The player, club and reference of a line: solved once for each. The hand a player plays with makes no difference. A
+ * player for whom no swing was found costs one search as well, not one a line.
  */
 export function groundOf(player: InferOutput<typeof playerSchema>, club: InferOutput<typeof clubSchema>): Ground {
   const key = JSON.stringify([player.statureM, player.segmentsM, player.lagDeg, club]);

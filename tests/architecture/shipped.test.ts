@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
@@ -93,7 +93,11 @@ describe('what ships', () => {
 
   test('leaves out what is for developers', () => {
     const all = [...chunks.values()].flatMap(({ modules }) => modules);
+    // There is something to leave out.
+    expect(readdirSync(join(top, 'src/stage/dev'))).toContain('DevPanel.tsx');
     expect(all.filter((id) => /\/src\/([^?]*\/)?dev\//.test(id))).toEqual([]);
+    // Nor is there a file that only its name is left of.
+    expect([...chunks.keys()].filter((name) => /DevPanel/.test(name))).toEqual([]);
     expect(all.filter((id) => /\/(tests|\.config)\//.test(id))).toEqual([]);
   });
 });

@@ -61,7 +61,8 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
   stage: {
     holds: 'the 3D scene on the desk',
     layers: [...STORE, 'figure', 'look', 'scene'],
-    packages: ['react', 'zustand', 'three', '@react-three/fiber', '@react-three/drei'],
+    // leva for the developers' panel, which is not in a build.
+    packages: ['react', 'zustand', 'three', '@react-three/fiber', '@react-three/drei', 'leva'],
   },
   plates: {
     holds: 'the 2D drawings',

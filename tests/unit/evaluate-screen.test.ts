@@ -11,6 +11,7 @@ import type { LedgerReading } from '../../src/store/desk/whyState';
 import { ledgerOf } from '../../src/store/desk/ledger';
 import { startEffects } from '../../src/store/effects/startEffects';
 import { askedNow, solverClient } from '../../src/store/solver/solverClient';
+import './searchHere';
 
 // The same player, club and swing asked for in both places: what the drawers show, and what a line of `evaluate` prints.
 

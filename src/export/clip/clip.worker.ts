@@ -2,13 +2,13 @@ import type { Progress } from '../task/exportTask';
 import type { ClipJob } from './clipJob';
 import { renderClip, sketch, type Board, type RenderedClip } from './renderClip';
 
-/** What a worker is asked for. */
+/** A request to the worker. */
 export interface Errand {
   readonly what: 'film' | 'sketch';
   readonly job: ClipJob;
 }
 
-/** What it says: how far it is, and at the end what came of it. */
+/** Its messages: progress, and at the end the result or an error. */
 export interface Answer {
   readonly progress?: Progress | undefined;
   readonly done?: RenderedClip | Board;
@@ -17,7 +17,7 @@ export interface Answer {
 
 const answer = (message: Answer): void => self.postMessage(message);
 
-/** Films beside the page, so that the page stays free. Ends when the page ends it. */
+/** Renders in a worker, so that the page stays responsive. The page terminates it. */
 self.onmessage = ({ data: { what, job } }: MessageEvent<Errand>) => {
   const along = { tell: (progress: Answer['progress']) => answer({ progress }), pass: () => {} };
   const work = new OffscreenCanvas(1, 1).getContext('webgl2')

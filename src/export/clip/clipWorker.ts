@@ -3,11 +3,14 @@ import type { Answer, Errand } from './clip.worker';
 import type { ClipJob } from './clipJob';
 import { Stopped, type TaskControl } from '../task/exportTask';
 
-/** Films in a worker, or on the page where workers cannot draw. Stopping ends the worker at once: what it had is gone with it. */
+/**
+ * Renders in a worker, or on the page where workers cannot draw. Stopping terminates the worker at once and discards its
+ * work.
+ */
 export const renderInWorker = (job: ClipJob, companion: TaskControl): Promise<RenderedClip> =>
   send({ what: 'film', job }, companion) as Promise<RenderedClip>;
 
-/** Draws a storyboard in the same way. */
+/** Draws a storyboard, in the same places. */
 export const sketchInWorker = (job: ClipJob, companion: TaskControl): Promise<Board> =>
   send({ what: 'sketch', job }, companion) as Promise<Board>;
 
@@ -33,7 +36,7 @@ function inWorker(errand: Errand, { signal, tell }: TaskControl): Promise<Render
     };
     worker.onerror = (event) => {
       event.preventDefault();
-      // What never started can be done here; what broke off has had its chance.
+      // Fall back to the page.
       reject(Object.assign(new Error(event.message || 'the worker stopped'), { name: 'NotHere' }));
     };
     worker.postMessage(errand);

@@ -7,7 +7,7 @@ import { impactOf } from '../../reading/swing';
 export type Arrangement = 'one' | 'sideBySide' | 'oneAfterOther' | 'ghosted';
 export type CameraId = 'downTheLine' | 'faceOn' | 'overhead' | 'orbit';
 
-/** What is filmed. */
+/** What a clip shows. */
 export interface Film {
   readonly arrangement: Arrangement;
   /** Camera of the swing at its own speed; null leaves the shot out. */

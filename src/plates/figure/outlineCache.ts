@@ -12,7 +12,7 @@ const PROJECTION_SIZE = 8;
 interface Kept {
   readonly outlines: Outline[];
   readonly from: Float64Array;
-  /** When each was last on the plate: the one that was not for longest makes room. */
+  /** When each was last used; the least recently used is replaced. */
   readonly used: Float64Array;
   /** The one on the plate, or the last that was. */
   last: number;
@@ -28,7 +28,7 @@ export interface Drawn {
   /** Counts what was taken from `kept` or put there. */
   uses: number;
 }
-/** The memory of a plate that has drawn nothing yet. */
+/** An empty cache for one plate. */
 export const createDrawn = (): Drawn => ({
   plate: undefined,
   kept: PART_IDS.map(() => ({

@@ -29,7 +29,7 @@ export function paintShapes(element: SVGElement, shapes: readonly Shape[]): void
 /** `hasText`: the parent's first node is a text of its own, and stays. */
 function paintInto(parent: SVGElement, group: Group, shapes: readonly Shape[], hasText = false): void {
   const { standing, known } = group;
-  // Most often the same shapes stand in the same order: then no element need be asked what stands next to it.
+  // Usually the same shapes come in the same order; then no DOM siblings need to be read.
   let at = 0;
   while (at < shapes.length && at < standing.length && shapes[at].key === standing[at].shape.key) {
     write(standing[at], shapes[at]);
@@ -39,7 +39,7 @@ function paintInto(parent: SVGElement, group: Group, shapes: readonly Shape[], h
   const last = at === 0 ? (hasText ? parent.firstChild : null) : standing[at - 1].element;
   let next = last ? last.nextSibling : parent.firstChild;
   standing.length = at;
-  /** Elements that were stepped over: they come later in the order, or not at all. */
+  /** Elements that were skipped: they come later in the order, or have gone. */
   let passed: Set<ChildNode> | undefined;
   for (; at < shapes.length; at++) {
     const shape = shapes[at];
@@ -48,7 +48,7 @@ function paintInto(parent: SVGElement, group: Group, shapes: readonly Shape[], h
     else known.set(shape.key, (one = create(shape)));
     standing.push(one);
     const { element } = one;
-    // One that moved back is moved, not all that it moved behind.
+    // If an element moved back, only it is moved, not everything it moved behind.
     if (next && element !== next && element === next.nextSibling) {
       (passed ??= new Set()).add(next);
       next = element;

@@ -9,7 +9,7 @@ export type Step = (old: Readonly<Record<string, unknown>>) => Record<string, un
  */
 const STEPS: readonly Step[] = [];
 
-/** A record of any older version as one of today's; others come back as they are, for the reader to judge. */
+/** Migrates a record of an older version; anything else is returned unchanged, for the reader to check. */
 export function migrate(value: unknown, steps: readonly Step[] = STEPS, today: number = RECORD_VERSION): unknown {
   let record = value;
   for (let hops = 0; hops < steps.length; hops++) {

@@ -63,7 +63,7 @@ export type BookRecord = PlayerRecord | LessonRecord | SwingRecord;
 export type Kind = BookRecord['kind'];
 export const KINDS: readonly Kind[] = ['player', 'lesson', 'swing'];
 
-/** What fits: everything longer is refused at the field, and no file gets this far with more. */
+/** Length limits, enforced in the fields and when reading files. */
 export const LIMITS = {
   name: 60,
   notes: 4000,

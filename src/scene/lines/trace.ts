@@ -46,7 +46,7 @@ export class Traces {
     private readonly theme: Theme,
     size: Vector2,
     private readonly lines: BatchedLines,
-    /** Where the head has been is written here, for whoever has to keep clear of it. */
+    /** The head's path is also written here, for what has to keep clear of it. */
     readonly heads = createHeadTrace(),
   ) {
     this.ribbon = new Ribbon(SHARES, size, theme);

@@ -1,4 +1,4 @@
-import shipped from '../../../assets/references.json';
+import { others, timesS, usual } from '../../../assets/references.json';
 import { deg, rad, toDeg, toRad } from '../../math/angle';
 import { SEGMENT_FRACTIONS, type Body, type SegmentId } from '../../model/body';
 import { CLUB_IDS, CLUBS, clubOf, type Club, type ClubId } from '../../model/club';
@@ -6,12 +6,7 @@ import { J, JOINT_COUNT, JOINTS } from '../../model/joints';
 import { KEY_COUNT, type ReferenceSwing } from '../../model/keys';
 import { statureOfLegs } from './fitting';
 
-/** The solved swings that come with the app: joint values as in `JOINT_IDS`, metres and degrees, one row a key. */
-interface ShippedFile {
-  readonly about: string;
-  readonly timesS: readonly number[];
-  readonly swings: readonly ShippedSwing[];
-}
+/** A solved swing that comes with the app: joint values as in `JOINT_IDS`, metres and degrees, one row a key. */
 export interface ShippedSwing {
   readonly statureM: number;
   readonly club: string;
@@ -22,7 +17,11 @@ export interface ShippedSwing {
   readonly keys: readonly (readonly number[])[];
 }
 
-const file: ShippedFile = shipped;
+/** The stature of the usual player, who stands on a fresh desk, m. */
+export const USUAL_STATURE_M = 1.78;
+/** The usual player's swings, a club each. The page itself carries these alone: the list of all is four fifths of what it would load. */
+const USUAL: readonly ShippedSwing[] = usual;
+const allSwings = (): readonly ShippedSwing[] => [...USUAL, ...others];
 
 /** A shipped swing in the model's units. */
 export function readShipped({ gripTurnDeg, lieDeg, ballPointM, keys }: ShippedSwing): ReferenceSwing {
@@ -34,7 +33,7 @@ export function readShipped({ gripTurnDeg, lieDeg, ballPointM, keys }: ShippedSw
   );
   const [x, y, z] = ballPointM;
   return {
-    times: Float64Array.from(file.timesS),
+    times: Float64Array.from(timesS),
     values,
     gripTurn: rad(gripTurnDeg),
     gripAngle: 0,
@@ -66,7 +65,9 @@ export function writeShipped(statureM: number, club: string, swing: ReferenceSwi
 }
 
 /** What is shipped: statures and clubs, for tests and the model page. */
-export const shippedSwings = (): readonly ShippedSwing[] => file.swings;
+export const shippedSwings = allSwings;
+/** The usual player's alone. */
+export const usualSwings = (): readonly ShippedSwing[] => USUAL;
 
 const usualSegments = (body: Body): boolean =>
   (Object.keys(SEGMENT_FRACTIONS) as SegmentId[]).every(
@@ -82,12 +83,17 @@ const sameClub = (club: Club, id: string): boolean => {
   return club.kind === known.kind && CLUB_NUMBERS.every((field) => Math.abs(club[field] - known[field]) < 1e-9);
 };
 
-/** The shipped swing of exactly this body and club; absent when there is none. */
-export function findShipped(body: Body, club: Club): ReferenceSwing | undefined {
+function findAmong(swings: readonly ShippedSwing[], body: Body, club: Club): ReferenceSwing | undefined {
   if (!usualSegments(body)) return undefined;
-  const found = file.swings.find((s) => Math.abs(s.statureM - body.stature) < 1e-9 && sameClub(club, s.club));
+  const found = swings.find((s) => Math.abs(s.statureM - body.stature) < 1e-9 && sameClub(club, s.club));
   return found && readShipped(found);
 }
+
+/** The shipped swing of exactly this body and club; absent when there is none. */
+export const findShipped = (body: Body, club: Club): ReferenceSwing | undefined => findAmong(allSwings(), body, club);
+
+/** The same, of the usual player alone. */
+export const findUsual = (body: Body, club: Club): ReferenceSwing | undefined => findAmong(USUAL, body, club);
 
 /**
  * A start for a search: the shipped swings of the likeliest club for the two statures round this body's, scaled to it and mixed;
@@ -103,7 +109,9 @@ export function findStart(body: Body, club: Club): ReferenceSwing | undefined {
 }
 
 const swingsOf = (id: ClubId): ShippedSwing[] =>
-  file.swings.filter(({ club }) => club === id).toSorted((a, b) => a.statureM - b.statureM);
+  allSwings()
+    .filter(({ club }) => club === id)
+    .toSorted((a, b) => a.statureM - b.statureM);
 
 /** The kind first, then the length; ten degrees of loft count as much as 1.7 cm. */
 function likeliestClub(club: Club): ClubId {

@@ -41,7 +41,7 @@ export function subscribe(listener: (state: DeskState, before: DeskState) => voi
   });
 }
 
-/** A state with what follows from it: the standing verdicts, the last good ground, and a playhead that is held at its position. */
+/** Completes a state with what follows from it: the standing verdicts, the last good ground, and the time of a held playhead. */
 function settle(state: DeskState): DeskState {
   const { positions, verdicts, ground, status } = derive(state);
   const { held, t } = state.session;

@@ -3,10 +3,10 @@ import type { Club } from '../../model/club';
 import { JOINT_COUNT } from '../../model/joints';
 import { K, KEY_COUNT, type ReferenceSwing } from '../../model/keys';
 import { createSwing, headAt } from '../../reading/swing';
-import { shippedSwings } from '../../solving/reference/shipped';
+import { usualSwings } from '../../solving/reference/shipped';
 import type { Shelf } from '../document/persistence';
 
-/** Solved reference swings in the small storage. What lies there can be worked out anew, so nothing else saves or reads it. */
+/** Solved reference swings in local storage: a cache, which nothing else reads or writes. */
 const KEY = 'slantwise-references';
 /** Swings kept; the oldest go first. One takes some 4 kB. */
 export const MOST_KEPT = 20;
@@ -25,7 +25,7 @@ interface Kept {
 
 /** Says by which model a swing was solved: one that is calibrated anew ships other swings. Raise the number when only the search changes. */
 const markOfModel = (): string =>
-  `3:${shippedSwings()
+  `3:${usualSwings()
     .flatMap(({ keys }) => keys.flat())
     .reduce((sum, value) => sum + value, 0)
     .toFixed(6)}`;
