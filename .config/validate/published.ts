@@ -13,7 +13,7 @@ import { createSwing, headVelocityAt, swingJoints, swingPose, type Swing } from 
 import { solveReference } from '../../src/solving/reference/reference';
 import { peakSpeeds } from '../../src/solving/reference/speeds';
 
-export type Use = 'set' | 'calibrated' | 'steered' | 'predicted';
+type Use = 'set' | 'calibrated' | 'steered' | 'predicted';
 /** What, published mean and spread (NaN: none given), unit, ours, what ours may claim, source. */
 export type Row = readonly [string, number, number, string, number, Use, string];
 
@@ -138,7 +138,7 @@ export function publishedRows(swing: Swing, id: ClubId): Row[] {
 }
 
 /** One open recording of one player of unknown skill, at lead arm level: a plausibility check, not a target. */
-export function armParallelRows(swing: Swing): Row[] {
+function armParallelRows(swing: Swing): Row[] {
   const { leadArmParallel } = readCheckpoints(swing, 0);
   if (!isReached(leadArmParallel)) return [];
   const { t } = leadArmParallel;

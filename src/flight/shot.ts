@@ -31,7 +31,7 @@ export interface Shot {
   readonly ends: { readonly left: ShotEnd; readonly returned: ShotEnd } | null;
 }
 /** A shot with the face at one end of its band. Degrees, metres; senses as in `Flight`. */
-export type ShotEnd = Pick<Flight, 'startDeg' | 'curveM' | 'offlineM'>;
+type ShotEnd = Pick<Flight, 'startDeg' | 'curveM' | 'offlineM'>;
 /** Why there is no shot: nothing was delivered, the head passes the ball, or the ball does not fly. */
 export type NoShot = NotDelivered | { readonly missing: 'misses' } | Pick<Refused, 'missing'>;
 

@@ -28,6 +28,7 @@ export function bendToTrailSide(angle: Rad, q: JointVector): void {
 /**
  * The side bend (rad) that leans the trunk, seen face-on, by `lean` (rad, + away from the target) from a trunk bent forward by `bend` and a
  * chest turned by `turn`. The reverse of what `bendToTrailSide` adds to the tilt.
+ * @internal The migration of old documents uses its ratio on the shipped swings, which a test works out with it.
  */
 export function sideBendOfLean(lean: Rad, bend: Rad, turn: Rad): Rad {
   return Math.atan2(

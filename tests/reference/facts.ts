@@ -12,7 +12,7 @@ import { createRandom } from './random';
 // Causes and effects every teacher knows (common practice, no published source). No search for a reference swing asks for any of them.
 
 /** +1 when more of the movement raises the readings. */
-export const SENSES: { readonly [id in MovementId]?: 1 | -1 } = {
+const SENSES: { readonly [id in MovementId]?: 1 | -1 } = {
   trailSideBend: -1,
   rotationDelay: -1,
   rotationRate: 1,
@@ -29,7 +29,7 @@ export const speaksOf = (id: MovementId, reading: number): boolean => reading !=
 const pose = createPose();
 
 /** Gap (cm), shaft plane (deg) and head depth (cm) with one dial at `value` (model units); NaN where a checkpoint is not reached. */
-export function factReadings(swing: Swing, id: MovementId, value: number, armDeg: number): [number, number, number] {
+function factReadings(swing: Swing, id: MovementId, value: number, armDeg: number): [number, number, number] {
   const moved = withMovements(swing, { ...STILL, [id]: value });
   const arm = findLeadArmParallel(moved, rad(armDeg));
   if ('missing' in arm) return [NaN, NaN, NaN];

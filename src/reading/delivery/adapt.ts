@@ -29,7 +29,7 @@ export interface FaceAdaptations {
 }
 
 /** The face is square when it looks this near to the target, rad. */
-export const SQUARE = rad(0.05);
+const SQUARE = rad(0.05);
 /** Path asked for, and where the ball lies, are in the world frame: so is a face that is square to the target. */
 const TO_THE_TARGET = 0;
 /** A joint this near to its end stands at it, in units of effort. */

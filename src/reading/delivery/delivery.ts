@@ -38,10 +38,10 @@ interface Miss {
  * How far the player returns the face, from 0 (left as it comes) to 1 (square to the target). An assumption: nothing measured says where
  * players stand, so the middle is drawn and both ends are shown with it.
  */
-export const DEFAULT_FACE_RETURNED = 0.5;
+const DEFAULT_FACE_RETURNED = 0.5;
 
 /** The club at the ball with the face at one end of its band. Radians, m/s, s; world frame. */
-export interface FaceEnd {
+interface FaceEnd {
   /** When the head is at the ball, s, zero at the top. */
   readonly t: number;
   readonly face: number;
@@ -50,7 +50,7 @@ export interface FaceEnd {
 }
 
 /** What the arms add, by impact, to the swing's own joints when the face comes back. Radians. */
-export interface ReturnTakes {
+interface ReturnTakes {
   /** + the thumb turns toward the trail side, which opens the face. */
   readonly roll: number;
   /** + bowed. */
