@@ -1,4 +1,4 @@
-import { lazy, Suspense, useLayoutEffect } from 'react';
+import { lazy, Suspense, useEffect, useLayoutEffect } from 'react';
 import {
   Bar,
   Drawer,
@@ -35,6 +35,9 @@ export function App() {
   const drawer = useDesk(({ session }) => session.drawer);
   useLayoutEffect(() => {
     document.documentElement.dataset['board'] = board;
+  }, [board]);
+  // After the frame, which has worked out the styles anyway.
+  useEffect(() => {
     const paper = getComputedStyle(document.documentElement).getPropertyValue('--paper');
     document.querySelector('meta[name="theme-color"]')?.setAttribute('content', paper.trim());
   }, [board]);

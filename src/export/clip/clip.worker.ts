@@ -1,3 +1,4 @@
+import { serveWorker } from '../../store/solver/workerClient';
 import type { Progress } from '../task/exportTask';
 import type { ClipJob } from './clipJob';
 import { renderClip, sketch, type Board, type RenderedClip } from './renderClip';
@@ -8,28 +9,14 @@ export interface Errand {
   readonly job: ClipJob;
 }
 
-/** Its messages: progress, and at the end the result or an error. */
-export interface Answer {
-  readonly progress?: Progress | undefined;
-  readonly done?: RenderedClip | Board;
-  readonly failed?: { readonly name: string; readonly message: string };
-}
-
-const answer = (message: Answer): void => self.postMessage(message);
+/** Its messages: progress, and at the end the result. */
+export type Answer = { readonly progress: Progress } | { readonly done: RenderedClip | Board };
 
 /** Renders in a worker, so that the page stays responsive. The page terminates it. */
-self.onmessage = ({ data: { what, job } }: MessageEvent<Errand>) => {
-  const along = { tell: (progress: Answer['progress']) => answer({ progress }), pass: () => {} };
-  const work = new OffscreenCanvas(1, 1).getContext('webgl2')
-    ? what === 'film'
-      ? renderClip(job, along)
-      : sketch(job, along)
-    : Promise.reject(Object.assign(new Error('A worker draws no picture here.'), { name: 'NotHere' }));
-  work.then(
-    (done) => answer({ done }),
-    (error: unknown) => {
-      const { name, message } = error instanceof Error ? error : { name: '', message: String(error) };
-      answer({ failed: { name, message } });
-    },
-  );
-};
+serveWorker<Errand, Answer>(async ({ what, job }, say) => {
+  if (!new OffscreenCanvas(1, 1).getContext('webgl2')) {
+    throw Object.assign(new Error('A worker draws no picture here.'), { name: 'NotHere' });
+  }
+  const along = { tell: (progress: Progress) => say({ progress }), pass: () => {} };
+  say({ done: await (what === 'film' ? renderClip(job, along) : sketch(job, along)) });
+});

@@ -151,6 +151,9 @@ export class LivePlate {
     const words = this.words(state);
     const checkpoint = derived.checkpoints[id];
     if (derived.isWithheld || !isReached(checkpoint)) return { words, value: undefined, drawing: undefined };
+    const value = judgedReading(id, checkpoint);
+    // Drawn once there is a place to fit it to.
+    if (!this.size) return { words, value, drawing: undefined };
     const drawing = plateDrawing(
       {
         id,
@@ -168,7 +171,7 @@ export class LivePlate {
       },
       words,
     );
-    return { words, value: judgedReading(id, checkpoint), drawing };
+    return { words, value, drawing };
   }
 
   private ghostOf({ ghostSwing }: Derived, { document }: DeskState): Checkpoint | undefined {
@@ -190,11 +193,11 @@ export class LivePlate {
     if (plate) this.writeAttribute(plate, 'data-verdict', 'verdict', words.verdict);
     this.writeText(word, 'word', words.word);
     this.writeText(reach, 'reach', words.reach ?? '');
-    if (!drawing || value === undefined) return;
+    if (value === undefined) return;
     const sight = this.seen === undefined ? undefined : saySight(this.id, this.seen, state.document.units);
     this.writeText(why, 'why', sight?.short ?? words.why);
     this.writeText(shortWhy, 'shortWhy', sight?.short ?? words.shortWhy);
-    if (picture) {
+    if (picture && drawing) {
       this.writeAttribute(picture, 'aria-label', 'label', labelOf(this.id, words));
       this.writeAttribute(picture, 'viewBox', 'viewBox', viewBox(drawing.annotation.view));
       this.paint(drawing, this.seen === undefined ? undefined : (this.seen - value) * drawing.frame.scale);
