@@ -170,7 +170,7 @@ export default defineConfig({
         test: {
           name: 'unit',
           environment: 'node',
-          include: ['unit', 'reference', 'property', 'architecture', 'repro'].map(
+          include: ['unit', 'reference', 'property', 'architecture'].map(
             (folder) => `tests/${folder}/**/*.test.{ts,tsx}`,
           ),
           testTimeout: 30_000,

@@ -1,11 +1,12 @@
 // Solves the reference swings that come with the app and writes them to assets/references.json.
 import { writeFileSync } from 'node:fs';
+import { toDeg } from '../src/math/angle';
 import { bodyOf } from '../src/model/body';
 import { CLUB_IDS, CLUBS, clubOf } from '../src/model/club';
 import { solveReferenceFrom, type ReferenceFit } from '../src/solving/reference/reference';
 import { seedReference } from '../src/solving/reference/seed';
 import type { ReferenceSwing } from '../src/model/keys';
-import { scaleSwing, writeShipped, type ShippedSwing } from '../src/solving/reference/shipped';
+import { scaleSwing, USUAL_STATURE_M, writeShipped, type ShippedSwing } from '../src/solving/reference/shipped';
 
 const STATURES_M = [1.5, 1.62, 1.7, 1.78, 1.85, 1.93, 2.05];
 /** Sweeps at most over all swings, and the share by which a cost must fall for another. */
@@ -65,19 +66,21 @@ function settle(c: number, s: number, fit: ReferenceFit): ReferenceFit {
 
 const swings: ShippedSwing[] = [];
 each((c, s) => {
-  const { status, residual, factsAsked, reference } = settle(c, s, solved.get(at(c, s))!);
+  const { status, residual, reference } = settle(c, s, solved.get(at(c, s))!);
   const [statureM, id] = [STATURES_M[s], CLUB_IDS[c]];
   console.log(
-    `${statureM.toFixed(2)} m  ${id.padEnd(15)} ${status.padEnd(10)} residual ${residual.toFixed(3)}  facts ${factsAsked ? 'asked' : 'by themselves'}`,
+    `${statureM.toFixed(2)} m  ${id.padEnd(15)} ${status.padEnd(10)} residual ${residual.toFixed(3)}  lie ${toDeg(reference.lie).toFixed(1)}`,
   );
   swings.push(writeShipped(statureM, id, reference));
 });
 const { times } = solved.get(at(0, 0))!.reference;
 const about =
   'Reference swings solved by npm run calibrate. Keys by row, joints by column, metres and degrees, seconds.';
-const rows = swings.map((swing) => '    ' + JSON.stringify(swing)).join(',\n');
+const list = (some: readonly ShippedSwing[]): string =>
+  `[\n${some.map((swing) => '    ' + JSON.stringify(swing)).join(',\n')}\n  ]`;
+const isUsual = ({ statureM }: ShippedSwing): boolean => statureM === USUAL_STATURE_M;
 const timesS = JSON.stringify(Array.from(times, (t) => Math.round(t * 1e9) / 1e9));
 writeFileSync(
   new URL('../assets/references.json', import.meta.url),
-  `{\n  "about": ${JSON.stringify(about)},\n  "timesS": ${timesS},\n  "swings": [\n${rows}\n  ]\n}\n`,
+  `{\n  "about": ${JSON.stringify(about)},\n  "timesS": ${timesS},\n  "usual": ${list(swings.filter(isUsual))},\n  "others": ${list(swings.filter((one) => !isUsual(one)))}\n}\n`,
 );

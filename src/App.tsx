@@ -1,4 +1,4 @@
-import { lazy, Suspense, useLayoutEffect, useState, useSyncExternalStore } from 'react';
+import { lazy, Suspense, useEffect, useLayoutEffect, useState, useSyncExternalStore } from 'react';
 import {
   Bar,
   Drawer,
@@ -57,6 +57,9 @@ export function App() {
   const isSmall = useSmall();
   useLayoutEffect(() => {
     document.documentElement.dataset['board'] = board;
+  }, [board]);
+  // After the frame, which has worked out the styles anyway.
+  useEffect(() => {
     const paper = getComputedStyle(document.documentElement).getPropertyValue('--paper');
     document.querySelector('meta[name="theme-color"]')?.setAttribute('content', paper.trim());
   }, [board]);

@@ -3,7 +3,7 @@ export function createCache<T extends object>(size: number) {
   const known = new Map<string, T>();
   return (key: string, make: () => T): T => {
     const found = known.get(key);
-    // A Map remembers the order of insertion: taken out and put back, an answer is the youngest.
+    // A Map keeps insertion order: an answer that is deleted and set again becomes the newest.
     if (found) known.delete(key);
     const answer = found ?? make();
     known.set(key, answer);

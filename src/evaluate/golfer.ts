@@ -1,7 +1,7 @@
-import { exactOptional, type InferOutput } from 'valibot';
+import { exactOptional, never, type InferOutput } from 'valibot';
 import { eachOf, fields, nameOr, numberIn, oneOf, textUpTo } from '../checking/schemas';
 import { bodyOf, SEGMENT_FRACTIONS, SetupError, type Body, type MeasuredSegments } from '../model/body';
-import { CLUB_IDS, CLUBS, clubOf, type Club, type ClubSpec } from '../model/club';
+import { CLUB_IDS, CLUB_LIMITS, CLUBS, clubOf, type Club, type ClubSpec } from '../model/club';
 import { DIALS, STILL, type MovementDial, type MovementId, type Movements } from '../model/movements';
 import { LineError } from './lineError';
 
@@ -11,7 +11,12 @@ const segmentIds = Object.keys(SEGMENT_FRACTIONS) as (keyof MeasuredSegments)[];
 const segmentsM = exactOptional(fields(eachOf(segmentIds, () => exactOptional(anyLength))));
 
 export const bodySchema = fields({ statureM: anyLength, segmentsM });
-export const playerSchema = fields({ statureM: anyLength, segmentsM, handed: exactOptional(oneOf(['right', 'left'])) });
+export const playerSchema = fields({
+  statureM: anyLength,
+  segmentsM,
+  handed: exactOptional(oneOf(['right', 'left'])),
+  lagDeg: exactOptional(numberIn(CLUB_LIMITS.lagDeg.min, CLUB_LIMITS.lagDeg.max)),
+});
 
 export const clubSchema = nameOr(CLUB_IDS, {
   lengthM: anyLength,
@@ -23,6 +28,7 @@ export const clubSchema = nameOr(CLUB_IDS, {
   handGapM: exactOptional(numberIn(0, 0.4)),
   gripAngleDeg: exactOptional(numberIn(0, 180)),
   gripTurnDeg: exactOptional(numberIn(-180, 180)),
+  lie: exactOptional(oneOf(['fitted', 'rack'])),
 });
 
 /** The edge's own limits of a dial: degrees, milliseconds, centimetres, factor. */
@@ -35,7 +41,12 @@ const rate = dialFor('rotationRate');
 const delay = dialFor('rotationDelay');
 
 /** The movements by their names at an edge; an absent one is that of the reference. `pelvisRate`, `pelvisDelayMs`: the pelvis on its own. */
-export const movementsSchema = fields({ ...dials, pelvisRate: dialSchema(rate), pelvisDelayMs: dialSchema(delay) });
+export const movementsSchema = fields({
+  ...dials,
+  pelvisRate: dialSchema(rate),
+  pelvisDelayMs: dialSchema(delay),
+  trailTiltDeg: exactOptional(never('The lean is gone. Use trailSideBendDeg, the side bend: 1.16 of the lean.')),
+});
 
 /** Movements, or a change of them, under their names at an edge. A pelvis on its own stays so. */
 export function toEdgeMovements(values: Movements): Record<string, number> {
@@ -53,11 +64,10 @@ export function toBody(given: InferOutput<typeof bodySchema>, path: string): Bod
   return withPath(path, () => bodyOf({ statureM, handed: 'right', ...(segmentsM && { segmentsM }) }));
 }
 
-/** A club from a checked line: one of the known ones by name, or measured. */
-export function toClub(given: InferOutput<typeof clubSchema>): Club {
-  if (typeof given === 'string') return clubOf(CLUBS[given]);
-  const spec: ClubSpec = { name: 'my club', kind: 'iron', ...given };
-  return withPath('club', () => clubOf(spec));
+/** A club from a checked line: one of the known ones by name, or measured; with `lagDeg`, held so that arm and shaft enclose that angle. */
+export function toClub(given: InferOutput<typeof clubSchema>, lagDeg?: number): Club {
+  const spec: ClubSpec = typeof given === 'string' ? CLUBS[given] : { name: 'my club', kind: 'iron', ...given };
+  return withPath('club', () => clubOf(lagDeg === undefined ? spec : { ...spec, lagDeg }));
 }
 
 /** Movements in the model's units from a checked line. */

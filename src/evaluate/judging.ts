@@ -18,6 +18,9 @@ export const armAngleSchema = numberIn(
 export const toArmAngle = (checkpointArmDeg: number | undefined): Rad =>
   checkpointArmDeg === undefined ? DEFAULT_ARM_ANGLE : rad(checkpointArmDeg);
 
+/** How far the face is returned: 0 left as it comes, 1 square to the target. */
+export const faceReturnedSchema = numberIn(0, 1);
+
 /** Wide: the model itself says what a band has to be. */
 const edge = numberIn(-100, 100);
 const band = exactOptional(fields({ lowCm: edge, highCm: edge }));

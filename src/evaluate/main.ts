@@ -2,7 +2,7 @@
 import { evaluateStream } from './stream';
 
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  // Whoever reads the answers has had enough: that is no failure of ours.
+  // The reader closed the pipe: no error.
   if (error.code === 'EPIPE') process.exit(0);
   throw error;
 });

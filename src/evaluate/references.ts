@@ -35,7 +35,7 @@ function createGround(
   clubGiven: InferOutput<typeof clubSchema>,
 ): Ground | Refusal {
   const body = toBody(player, 'player');
-  const club = toClub(clubGiven);
+  const club = toClub(clubGiven, player.lagDeg);
   const found = referenceOf(body, club);
   if ('refused' in found) return found;
   const swing = createSwing(body, club, found.reference);
@@ -56,11 +56,11 @@ const KEPT = 256;
 const recall = createCache<Ground | Refusal>(KEPT);
 
 /**
- * The ground a swing line stands on: solved once for a player and a club. The hand a player plays with makes no difference. A player for
- * whom no swing was found costs one search as well, not one a line.
+ * The player, club and reference of a line: solved once for each. The hand a player plays with makes no difference. A
+ * player for whom no swing was found costs one search as well, not one a line.
  */
 export function groundOf(player: InferOutput<typeof playerSchema>, club: InferOutput<typeof clubSchema>): Ground {
-  const key = JSON.stringify([player.statureM, player.segmentsM, club]);
+  const key = JSON.stringify([player.statureM, player.segmentsM, player.lagDeg, club]);
   const ground = recall(key, () => createGround(player, club));
   if ('refused' in ground) throw new LineError('player', ground.refused);
   return ground;

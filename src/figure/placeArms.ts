@@ -69,10 +69,12 @@ export function placeArms(m: Measures, pose: Pose, out: Float64Array): void {
   readPose(pose, AT.trailGrip, trailGrip);
   readPose(pose, AT.shaftDirection, shaft);
 
-  readPose(pose, AT.armDirection, upper);
+  readPose(pose, AT.leadElbow, elbow);
+  readPose(pose, AT.armDirection, fore);
   readPose(pose, AT.armAxes, hinge);
-  vec3.scaleAndAdd(elbow, leadShoulder, upper, m.upperArm);
-  fore.set(upper);
+  toUnit(upper, vec3.subtract(upper, elbow, leadShoulder), fore[0], fore[1], fore[2]);
+  // Straight until the finish folds it.
+  toUnit(fore, vec3.subtract(fore, leadGrip, elbow), upper[0], upper[1], upper[2]);
   placeArm(m, LEAD, leadShoulder, leadGrip, out);
 
   readPose(pose, AT.trailElbow, elbow);

@@ -1,7 +1,7 @@
 import type { Slope } from '../math/ode';
 import type { Air } from './air';
 import type { Ball } from './ball';
-import { dragCoefficient, isExtrapolated, liftCoefficient, spinDecay, type Drag } from './coefficients';
+import { fitOf, isExtrapolated, spinDecay, type AirFit, type Drag } from './coefficients';
 import type { Vec3 } from './launch';
 
 /** Components of a ball in the air: place (m), velocity (m/s) in the world frame, spin rate (rad/s). */
@@ -33,18 +33,19 @@ export function airborneSlope(around: Surroundings): Slope {
 
 /** One slope for ball after ball: `enter` says what surrounds the next. Allocates only when made. */
 export function createAirborne(): { readonly enter: (around: Surroundings) => void; readonly slope: Slope } {
-  let isMeasured = false;
+  let fit: AirFit | undefined;
   // Kept as plain numbers in one array: a slope is asked for a hundred times in a flight.
   const c = new Float64Array(AIR_SIZE);
 
   function enter({ ball, air, drag, wind, gravity, spinAxis }: Surroundings): void {
-    isMeasured = drag === 'smits-smith';
+    fit = fitOf(drag);
+    const fixed = typeof drag === 'object' && 'cd' in drag ? drag : undefined;
     c[RADIUS] = ball.radius;
     c[PER_MASS] = (0.5 * air.density * Math.PI * ball.radius * ball.radius) / ball.mass;
     c[VISCOSITY] = air.viscosity;
     c[GRAVITY] = gravity;
-    c[CD] = typeof drag === 'object' ? drag.cd : 0;
-    c[CL] = typeof drag === 'object' ? drag.cl : 0;
+    c[CD] = fixed?.cd ?? 0;
+    c[CL] = fixed?.cl ?? 0;
     for (let i = 0; i < 3; i++) {
       c[WIND + i] = wind[i];
       c[AXIS + i] = spinAxis[i];
@@ -58,10 +59,11 @@ export function createAirborne(): { readonly enter: (around: Surroundings) => vo
     const speed = Math.sqrt(wx * wx + wy * wy + wz * wz);
     let cd = c[CD];
     let cl = c[CL];
-    if (isMeasured && speed > 0) {
+    if (fit && speed > 0) {
       const spinRatio = (y[SPIN] * c[RADIUS]) / speed;
-      cd = dragCoefficient(spinRatio, (2 * c[RADIUS] * speed) / c[VISCOSITY]);
-      cl = liftCoefficient(spinRatio);
+      const reynolds = (2 * c[RADIUS] * speed) / c[VISCOSITY];
+      cd = fit.dragAt(spinRatio, reynolds);
+      cl = fit.liftAt(spinRatio, reynolds);
     }
     const hold = -c[PER_MASS] * cd * speed;
     const lift = c[PER_MASS] * cl * speed;
@@ -71,7 +73,7 @@ export function createAirborne(): { readonly enter: (around: Surroundings) => vo
     out[VX] = hold * wx + lift * (c[AXIS + 1] * wz - c[AXIS + 2] * wy);
     out[VY] = hold * wy + lift * (c[AXIS + 2] * wx - c[AXIS] * wz) - c[GRAVITY];
     out[VZ] = hold * wz + lift * (c[AXIS] * wy - c[AXIS + 1] * wx);
-    out[SPIN] = isMeasured ? spinDecay(y[SPIN], speed, c[RADIUS]) : 0;
+    out[SPIN] = fit ? spinDecay(y[SPIN], speed, c[RADIUS]) : 0;
   }
   return { enter, slope };
 }
@@ -88,10 +90,11 @@ export function isBeyondMeasured(
   vz: number,
   spinRate: number,
 ): boolean {
-  if (drag !== 'smits-smith') return false;
+  const fit = fitOf(drag);
+  if (!fit) return false;
   const wx = vx - wind[0];
   const wy = vy - wind[1];
   const wz = vz - wind[2];
   const speed = Math.sqrt(wx * wx + wy * wy + wz * wz);
-  return isExtrapolated((spinRate * ball.radius) / speed, (2 * ball.radius * speed) / air.viscosity);
+  return isExtrapolated((spinRate * ball.radius) / speed, (2 * ball.radius * speed) / air.viscosity, fit);
 }

@@ -1,5 +1,6 @@
 import type { Surroundings } from './airborne';
 import { badInput, type Refused } from './answer';
+import { AIR_FITS } from './coefficients';
 import type { Launch } from './launch';
 
 /** What is wrong with a launch, before it flies: the first part that is not finite, or is no unit vector. */
@@ -17,10 +18,14 @@ export function findBadLaunch({ velocity, spinAxis, spinRate }: Launch): Refused
 
 /** What is wrong with the air, the ball or the points asked for. */
 export function findBadSettings({ drag, wind, air, ball, gravity }: Surroundings, points: number): Refused | undefined {
-  if (typeof drag !== 'object' && drag !== 'smits-smith' && drag !== 'none') {
-    return badInput('drag', 'drag: enter "smits-smith", "none" or {"cd": 0.25, "cl": 0.15}.');
+  if (typeof drag !== 'object' && drag !== 'none' && !Object.hasOwn(AIR_FITS, drag)) {
+    return badInput('drag', 'drag: enter "smits-smith", "naruo-mizota", "none" or {"cd": 0.25, "cl": 0.15}.');
   }
-  if (typeof drag === 'object' && !(drag.cd >= 0 && drag.cl >= 0 && Number.isFinite(drag.cd + drag.cl))) {
+  if (
+    typeof drag === 'object' &&
+    'cd' in drag &&
+    !(drag.cd >= 0 && drag.cl >= 0 && Number.isFinite(drag.cd + drag.cl))
+  ) {
     return badInput('drag', 'drag: cd and cl must be 0 or more.');
   }
   if (!wind.every(Number.isFinite)) return badInput('wind', 'wind: every part must be finite, m/s.');

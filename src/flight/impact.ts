@@ -1,3 +1,4 @@
+import { vec3 } from 'gl-matrix';
 import { rad, type Rad } from '../math/angle';
 import { badInput, findBadField, isRefused, type Bounds, type Refused } from './answer';
 import { IMPACT_BALL, type Ball } from './ball';
@@ -19,45 +20,52 @@ export const PENNER: Restitution = { atRest: 0.86, slope: 0.0029 };
 export const restitutionAt = ({ atRest, slope }: Restitution, closingSpeed: number): number =>
   Math.max(0, atRest - slope * closingSpeed);
 
+/**
+ * How the ball turns as it leaves the face, as tangential restitution: with it at 0 the ball rolls on the face, the published formula.
+ * Below 0 the face still slides under it, above 0 the ball turns faster than it rolls, because its cover springs back.
+ */
+const ROLLS = 0;
+
 /** A centred strike in the world frame: m/s, unit vector out of the face, kg. */
 export interface Strike {
   readonly headVelocity: Vec3;
   readonly faceNormal: Vec3;
   readonly headMass: number;
   readonly restitution?: Restitution;
+  /** -1: nothing grips and there is no spin. `ROLLS` when left out. */
+  readonly tangential?: number;
   readonly ball?: Ball;
 }
 
 /**
- * What the ball does after a centred strike by a free head, with the ball rolling on the face as it leaves.
- * Along the normal: v_n = (1 + e) V_n / (1 + m/M). Along the face: v_p = V_p / (1 + m/M + m r^2/I), with V_p the part
- * of the head's velocity that lies in the face. Spin: (m r/I) v_p about v_p x normal, so the axis is square to the
- * plane of head velocity and normal, and a lofted face moving at the target gives +Z: backspin.
- * Source: Penner 2001, 2003, mark B; the paper's formulas for one plane, written as vectors.
+ * What the ball does after a centred strike by a free head.
+ * Along the normal: v_n = (1 + e) V_n / (1 + m/M). Along the face: v_p = (1 + e_t) V_p / (1 + m/M + m r^2/I), with V_p the
+ * part of the head's velocity that lies in the face and e_t the tangential restitution. Spin: (m r/I) v_p about v_p x normal,
+ * so the axis is square to the plane of head velocity and normal, and a lofted face moving at the target gives +Z: backspin.
+ * Source: Penner 2001, 2003, mark B; the paper's formulas for one plane, written as vectors. It has e_t = 0; the factor
+ * 1 + e_t is Newton's rule of restitution for the sliding of the two surfaces.
  */
 export function findLaunch(strike: Strike): Launch | Refused {
-  const { headVelocity: v, faceNormal: n, headMass, restitution = PENNER, ball = IMPACT_BALL } = strike;
+  const { headVelocity, faceNormal, headMass, restitution = PENNER, tangential = ROLLS, ball = IMPACT_BALL } = strike;
   const bad = findBadStrike(strike);
   if (bad) return bad;
-  const closing = v[0] * n[0] + v[1] * n[1] + v[2] * n[2];
+  const closing = vec3.dot(headVelocity, faceNormal);
   if (closing <= 0) {
     return { missing: 'no-contact', message: 'The face does not move toward the ball. Turn the face or the path.' };
   }
   const share = ball.mass / headMass;
   const along = ((1 + restitutionAt(restitution, closing)) * closing) / (1 + share);
-  const grip = 1 / (1 + share + (ball.mass * ball.radius ** 2) / ball.inertia);
-  const px = grip * (v[0] - closing * n[0]);
-  const py = grip * (v[1] - closing * n[1]);
-  const pz = grip * (v[2] - closing * n[2]);
+  const grip = (1 + tangential) / (1 + share + (ball.mass * ball.radius ** 2) / ball.inertia);
+  const alongFace = vec3.scaleAndAdd([0, 0, 0], headVelocity, faceNormal, -closing);
+  vec3.scale(alongFace, alongFace, grip);
   // v_p x n, in the order that gives backspin its sign.
-  const sx = py * n[2] - pz * n[1];
-  const sy = pz * n[0] - px * n[2];
-  const sz = px * n[1] - py * n[0];
-  const slide = Math.hypot(sx, sy, sz);
+  const spinAxis = vec3.cross([0, 0, 0], alongFace, faceNormal);
+  const slide = vec3.length(spinAxis);
+  const [x, y, z] = vec3.scaleAndAdd([0, 0, 0], alongFace, faceNormal, along);
   return {
-    velocity: [along * n[0] + px, along * n[1] + py, along * n[2] + pz],
+    velocity: [x, y, z],
     // A strike square to the face leaves no spin; its axis is then the backspin one, about which nothing turns.
-    spinAxis: slide > 0 ? [sx / slide, sy / slide, sz / slide] : [0, 0, 1],
+    spinAxis: slide > 0 ? [spinAxis[0] / slide, spinAxis[1] / slide, spinAxis[2] / slide] : [0, 0, 1],
     spinRate: (ball.mass * ball.radius * slide) / ball.inertia,
   };
 }
@@ -97,10 +105,14 @@ export function strikeOf(numbers: StrikeNumbers): Strike | Refused {
 }
 
 /** Ball speed, launch, start line and spin after the strike with these numbers. Signs as the two interfaces say. */
-export function impactOf(numbers: StrikeNumbers, restitution: Restitution = PENNER): LaunchNumbers | Refused {
+export function impactOf(
+  numbers: StrikeNumbers,
+  restitution: Restitution = PENNER,
+  tangential: number = ROLLS,
+): LaunchNumbers | Refused {
   const strike = strikeOf(numbers);
   if (isRefused(strike)) return strike;
-  const launch = findLaunch({ ...strike, restitution });
+  const launch = findLaunch({ ...strike, restitution, tangential });
   return isRefused(launch) ? launch : numbersOf(launch);
 }
 
@@ -109,10 +121,8 @@ export function impactOf(numbers: StrikeNumbers, restitution: Restitution = PENN
  * Atan2 of the cross and dot products, so that small angles keep their digits.
  * @internal Tests compare it with published impacts.
  */
-export function spinLoft({ headVelocity: v, faceNormal: n }: Strike): Rad {
-  const cross = Math.hypot(v[1] * n[2] - v[2] * n[1], v[2] * n[0] - v[0] * n[2], v[0] * n[1] - v[1] * n[0]);
-  return Math.atan2(cross, v[0] * n[0] + v[1] * n[1] + v[2] * n[2]);
-}
+export const spinLoft = ({ headVelocity, faceNormal }: Strike): Rad =>
+  Math.atan2(vec3.length(vec3.cross([0, 0, 0], headVelocity, faceNormal)), vec3.dot(headVelocity, faceNormal));
 
 /**
  * Where between path (0) and face (1) the ball starts, seen from above. `undefined` where they agree to 1e-9 deg.
@@ -129,11 +139,12 @@ const pointing = (length: number, up: Rad, right: Rad): Vec3 => [
   length * Math.cos(up) * Math.sin(right),
 ];
 
-function findBadStrike({ headVelocity, faceNormal, headMass }: Strike): Refused | undefined {
+function findBadStrike({ headVelocity, faceNormal, headMass, tangential = ROLLS }: Strike): Refused | undefined {
   if (!headVelocity.every(Number.isFinite))
     return badInput('headVelocity', 'headVelocity: every part must be finite, m/s.');
-  if (!(Math.abs(Math.hypot(faceNormal[0], faceNormal[1], faceNormal[2]) - 1) < 1e-6)) {
+  if (!(Math.abs(vec3.length(faceNormal) - 1) < 1e-6)) {
     return badInput('faceNormal', 'faceNormal: must be a unit vector.');
   }
+  if (!(tangential >= -1 && tangential <= 1)) return badInput('tangential', 'tangential: must be from -1 to 1.');
   return headMass > 0 && headMass < Infinity ? undefined : findBadField({ headMass }, { headMass: { above: 0 } });
 }

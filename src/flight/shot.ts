@@ -2,7 +2,7 @@ import { CLUBS, type Club } from '../model/club';
 import type { Delivery, NotDelivered } from '../reading/delivery/delivery';
 import { airAt } from './air';
 import { isRefused, type Refused } from './answer';
-import { carryWidth } from './coefficients';
+import { carryWidth, SHOT_DRAG } from './coefficients';
 import { headOf, type Head } from './heads';
 import { findLaunch } from './impact';
 import { numbersOf, type LaunchNumbers } from './launch';
@@ -27,7 +27,11 @@ export interface Shot {
   readonly flight: Flight;
   /** From the shortest to the longest carry that published models would give, m. */
   readonly width: number;
+  /** Where it starts and how it curves at both ends of the face's band; null where nothing adapts or a ball does not fly. */
+  readonly ends: { readonly left: ShotEnd; readonly returned: ShotEnd } | null;
 }
+/** A shot with the face at one end of its band. Degrees, metres; senses as in `Flight`. */
+type ShotEnd = Pick<Flight, 'startDeg' | 'curveM' | 'offlineM'>;
 /** Why there is no shot: nothing was delivered, the head passes the ball, or the ball does not fly. */
 export type NoShot = NotDelivered | { readonly missing: 'misses' } | Pick<Refused, 'missing'>;
 
@@ -42,7 +46,7 @@ const doesMeet = ({ miss }: Pick<Delivery, 'miss'>): boolean =>
   Math.abs(miss.toe) <= MEETS.toe && Math.abs(miss.high) <= MEETS.high;
 
 /** The head of a club; a club of one's own that borrows a known name keeps the head of its kind. */
-function headOfClub({ name, kind }: Pick<Club, 'name' | 'kind'>): Head {
+export function headOfClub({ name, kind }: Pick<Club, 'name' | 'kind'>): Head {
   const known: { readonly [name: string]: { readonly kind: Club['kind'] } } = CLUBS;
   return headOf(Object.hasOwn(CLUBS, name) && known[name].kind === kind ? name : '', kind);
 }
@@ -57,10 +61,23 @@ export function findShot(
   if ('missing' in delivery) return delivery;
   if (!doesMeet(delivery)) return { missing: 'misses' };
   const head = headOfClub(club);
-  const { headVelocity, faceNormal } = delivery;
-  const launch = findLaunch({ headVelocity, faceNormal, headMass: head.mass, restitution: head.restitution });
+  const { mass, restitution, tangential } = head;
+  const day = { drag: SHOT_DRAG, wind: [tailWind, 0, crossWind] as const, air: airAt(altitude) };
+  const launchOf = ({ headVelocity, faceNormal }: Pick<Delivery, 'headVelocity' | 'faceNormal'>) =>
+    findLaunch({ headVelocity, faceNormal, headMass: mass, restitution, tangential });
+  const launch = launchOf(delivery);
   if (isRefused(launch)) return { missing: launch.missing };
-  const flight = findFlight(launch, { wind: [tailWind, 0, crossWind], air: airAt(altitude), points });
+  const flight = findFlight(launch, { ...day, points });
   if (isRefused(flight)) return { missing: flight.missing };
-  return { head, launch: numbersOf(launch), flight, width: carryWidth(flight.carryM) };
+  const [left, returned] = delivery.returnTakes ? delivery.ends.map(endOf) : [];
+  const ends = left && returned ? { left, returned } : null;
+  return { head, launch: numbersOf(launch), flight, width: carryWidth(flight.carryM), ends };
+
+  function endOf(end: Delivery['ends'][number]): ShotEnd | undefined {
+    const launched = launchOf(end);
+    const flown = isRefused(launched) ? launched : findFlight(launched, { ...day, points: 0 });
+    if (isRefused(flown)) return undefined;
+    const { startDeg, curveM, offlineM } = flown;
+    return { startDeg, curveM, offlineM };
+  }
 }

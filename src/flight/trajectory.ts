@@ -72,7 +72,7 @@ function takeOff({ velocity, spinRate }: Launch, around: Surroundings, tolerance
   ode.start(begin, FIRST_STEP, tolerance);
 }
 
-/** How high the ball was and whether the coefficients held, from the launch to the landing: filled by `followDown`. */
+/** Scratch: how high the ball was and whether the coefficients held, from the launch to the landing. Filled by `followDown`. */
 const seen = { apexM: 0, extrapolated: false };
 
 /**

@@ -23,13 +23,12 @@ export interface LeastSquaresOptions {
 
 /**
  * Damped least squares (Levenberg-Marquardt) with forward differences and box bounds by projection.
- * `x` is the start and receives the best point found; `residuals(x, out, isNear)` fills `count` weighted residuals. `isNear`: `x` is a
- * difference away from the point it was asked for last without; what cannot have changed since then need not be worked out again.
+ * `x` is the start and receives the best point found; `residuals(x, out)` fills `count` weighted residuals.
  * Nothing throws: a residual that is not finite ends the search with that status at the best point so far.
  * Source: J. J. More, The Levenberg-Marquardt algorithm: implementation and theory (1978), damping scaled by the diagonal.
  */
 export function solveLeastSquares(
-  residuals: (x: Float64Array, out: Float64Array, isNear: boolean) => void,
+  residuals: (x: Float64Array, out: Float64Array) => void,
   count: number,
   x: Float64Array,
   options: LeastSquaresOptions,
@@ -45,7 +44,7 @@ export function solveLeastSquares(
   const gradient = new Float64Array(n);
   const step = new Float64Array(n);
   for (let i = 0; i < n; i++) x[i] = clamp(x[i], lower[i], upper[i]);
-  residuals(x, r, false);
+  residuals(x, r);
   let cost = sumOfSquares(r);
   let evaluations = 1;
   let damping = 1e-3;
@@ -62,7 +61,7 @@ export function solveLeastSquares(
       const kept = x[i];
       const h = kept + difference <= upper[i] ? difference : -difference;
       x[i] = kept + h;
-      residuals(x, trialR, true);
+      residuals(x, trialR);
       x[i] = kept;
       for (let j = 0; j < count; j++) jacobian[i * count + j] = (trialR[j] - r[j]) / h;
     }
@@ -74,7 +73,7 @@ export function solveLeastSquares(
       for (let i = 0; i < n; i++) system[i * n + i] += damping * (normal[i * n + i] + 1e-12);
       if (solveCholesky(system, gradient, step, n)) {
         for (let i = 0; i < n; i++) trial[i] = clamp(x[i] - step[i], lower[i], upper[i]);
-        residuals(trial, trialR, false);
+        residuals(trial, trialR);
         evaluations++;
         const trialCost = sumOfSquares(trialR);
         if (trialCost < cost) {

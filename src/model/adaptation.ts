@@ -1,11 +1,18 @@
 import { J, type JointVector } from './joints';
 
-/** The joints that give so that the head meets the ball: lead-arm adduction, elevation, roll and wrist deviation. */
-export const ADAPTING: readonly number[] = [J.leadArmAdduction, J.leadArmElevation, J.leadArmRoll, J.leadWristRadial];
+/** The joints that give so that the head meets the ball: those of the lead arm from the shoulder down, in the order of the chain. */
+export const ADAPTING: readonly number[] = [
+  J.leadArmAdduction,
+  J.leadArmElevation,
+  J.leadArmRoll,
+  J.leadWristFlexion,
+  J.leadWristRadial,
+];
 
 /**
  * How the arms adapt between shaft parallel and impact: an offset (rad) and a rate (rad/s) at impact for each adapting joint,
- * reached along a cubic Hermite curve from nothing at `from` (s) and let go again over `fade` (s) after `impact` (s).
+ * reached along a cubic Hermite curve from nothing at `from` (s) and let go again over `fade` (s) after `impact` (s): the moment at which
+ * the head is at the ball, seldom quite the reference's.
  */
 export interface Adaptation {
   readonly from: number;

@@ -245,6 +245,7 @@ export function placePose(rig: Rig, q: JointVector, p: Pose): void {
     p[AT.faceNormal + i] = x * face[0] + y * face[1] + z * face[2];
     p[AT.toeDirection + i] = y * toe[1] + z * toe[2];
     p[AT.trailGrip + i] = p[AT.leadGrip + i] + rig.handGap * z;
+    p[AT.leadElbow + i] = p[AT.leadShoulder + i] + rig.body.upperArm * p[AT.armDirection + i];
   }
   placeTrailArm(rig.trailUpper, rig.trailFore, p);
 }

@@ -19,6 +19,10 @@ export interface Club {
   readonly gripAngle: Rad;
   /** How far the face is turned in the hands about the shaft. Positive closes the face: a stronger grip. */
   readonly gripTurn: Rad;
+  /** Angle between lead arm and shaft at lead arm parallel that the reference swing is asked for; absent: as it comes. */
+  readonly lag?: Rad;
+  /** The lie is the rack's and stays so; absent: it is fitted to the player. */
+  readonly isOffTheRack?: true;
 }
 
 export const DEFAULT_GRIP = { gripInsetM: 0.1, handGapM: 0.085, gripAngleDeg: 52, gripTurnDeg: 0 } as const;
@@ -35,6 +39,7 @@ export const CLUB_LIMITS = {
   handGapM: { min: 0, max: 0.2 },
   gripAngleDeg: { min: 0, max: 90 },
   gripTurnDeg: { min: -60, max: 60 },
+  lagDeg: { min: 85, max: 125 },
 } as const;
 
 /** A club as typed at an edge: metres and degrees. */
@@ -48,6 +53,10 @@ export interface ClubSpec {
   readonly handGapM?: number;
   readonly gripAngleDeg?: number;
   readonly gripTurnDeg?: number;
+  /** Angle between lead arm and shaft at lead arm parallel; absent: that of the reference. */
+  readonly lagDeg?: number;
+  /** Absent: fitted. */
+  readonly lie?: 'fitted' | 'rack';
 }
 
 const spec = (id: string, kind: Club['kind'], inches: number, loftDeg: number, lieDeg: number): ClubSpec => ({
@@ -75,6 +84,7 @@ export const CLUB_IDS = Object.keys(CLUBS) as ClubId[];
 /** The club in the model's units. Throws `SetupError` when a value is outside the equipment rules or the model. */
 export function clubOf(typed: ClubSpec): Club {
   const grip = { ...DEFAULT_GRIP, ...typed };
+  const { lagDeg } = typed;
   checkLimit(grip, 'lengthM', 'length', 'm', '18 in to 48 in by the equipment rules');
   checkLimit(grip, 'lieDeg', 'lie', 'deg', 'at most 80 by the equipment rules');
   checkLimit(grip, 'loftDeg', 'loft', 'deg', 'what the model knows');
@@ -82,6 +92,8 @@ export function clubOf(typed: ClubSpec): Club {
   checkLimit(grip, 'handGapM', 'lead hand to trail hand', 'm', 'both hands lie on the grip');
   checkLimit(grip, 'gripAngleDeg', 'angle of hand to shaft', 'deg', 'what the model knows');
   checkLimit(grip, 'gripTurnDeg', 'turn of the face in the hands', 'deg', 'what the model knows');
+  if (lagDeg !== undefined)
+    checkLimit({ ...grip, lagDeg }, 'lagDeg', 'lead arm to shaft', 'deg', 'what the wrist can hold');
   return {
     name: typed.name,
     kind: typed.kind,
@@ -92,18 +104,20 @@ export function clubOf(typed: ClubSpec): Club {
     loft: rad(typed.loftDeg),
     gripAngle: rad(grip.gripAngleDeg),
     gripTurn: rad(grip.gripTurnDeg),
+    ...(lagDeg !== undefined && { lag: rad(lagDeg) }),
+    ...(typed.lie === 'rack' && { isOffTheRack: true }),
   };
 }
 
-function checkLimit(
-  typed: Required<ClubSpec>,
-  field: keyof typeof CLUB_LIMITS,
+function checkLimit<F extends keyof typeof CLUB_LIMITS>(
+  typed: Pick<ClubSpec, 'name'> & { readonly [field in F]: number },
+  field: F,
   word: string,
   unit: string,
   why: string,
 ): void {
   const { min, max } = CLUB_LIMITS[field];
-  const value = typed[field];
+  const value: number = typed[field];
   if (value >= min && value <= max) return;
   throw new SetupError(
     field,

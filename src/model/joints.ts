@@ -47,6 +47,11 @@ export type JointVector = Float64Array;
 
 const MODEL = 'model range';
 const AAOS = 'AAOS normal range of motion';
+/**
+ * A shoulder blade forward and back moves with the collar bone at the breastbone: 15-30 deg each way in textbooks of functional anatomy
+ * (mark B), the wider end. Our half-breadth of the shoulders turns with it.
+ */
+const COLLAR_BONE = 'collar bone at the breastbone, textbooks of functional anatomy';
 
 function length(id: JointId, label: string, min: number, max: number, positive: string): Joint {
   return { id, label, kind: 'length', field: `${id}M`, min, max, positive, source: MODEL };
@@ -73,8 +78,8 @@ export const JOINTS: readonly Joint[] = [
   angle('trunkBend', 'Trunk bend', -20, 60, 'the trunk bends forward to the ball'),
   angle('trunkTilt', 'Trunk tilt', -30, 45, 'the upper body leans away from the target'),
   angle('thoraxTurn', 'Thorax turn', -120, 150, 'the chest opens toward the target'),
-  angle('leadProtraction', 'Lead shoulder reach', -30, 40, 'the lead shoulder moves forward'),
-  angle('trailProtraction', 'Trail shoulder reach', -40, 40, 'the trail shoulder moves forward'),
+  angle('leadProtraction', 'Lead shoulder reach', -30, 30, 'the lead shoulder moves forward', COLLAR_BONE),
+  angle('trailProtraction', 'Trail shoulder reach', -30, 30, 'the trail shoulder moves forward', COLLAR_BONE),
   angle('leadArmAdduction', 'Lead arm across the chest', -60, 110, 'the lead arm crosses the chest', 'ACSM'),
   angle('leadArmElevation', 'Lead arm elevation', -90, 60, 'the lead arm lifts toward the head'),
   angle(

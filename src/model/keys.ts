@@ -24,8 +24,12 @@ export const K = Object.fromEntries(KEY_IDS.map((id, i) => [id, i])) as Readonly
 export interface ReferenceSwing {
   readonly times: Float64Array;
   readonly values: Float64Array;
-  /** How far the face is turned in the hands so that it meets the ball square, radians. */
+  /** How far the face is turned in the hands so that it meets the ball square, radians. Added to the club's own. */
   readonly gripTurn: number;
+  /** Change of the angle between hand and shaft that gives the lag asked for, radians; 0 where none is asked for. Added to the club's own. */
+  readonly gripAngle: number;
+  /** Change of the lie that fits the club to the player, radians, + more upright; 0 for a club off the rack. Added to the club's own. */
+  readonly lie: number;
   /** Where the head's reference point meets the ball, world frame, metres. */
   readonly ballPoint: readonly [number, number, number];
 }

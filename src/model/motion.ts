@@ -11,6 +11,7 @@ import {
 import { J, JOINT_COUNT, type JointVector } from './joints';
 import { K, KEY_COUNT, type ReferenceSwing } from './keys';
 import type { Movements } from './movements';
+import { bendToTrailSide } from './sideBend';
 
 const PIECES = KEY_COUNT - 1;
 const STRIDE = JOINT_COUNT * 6;
@@ -130,11 +131,12 @@ export function movedJoints(curves: Curves, m: Movements, t: number, tempo: numb
   const share = movementShare(curves.times, t);
   if (share === 0) return;
   out[J.leadWristFlexion] += share * m.leadWristFlexion;
-  out[J.trunkTilt] += share * m.trailTilt;
   out[J.pelvisSway] += share * m.pelvisShift;
   const { rotationRate: rate, rotationDelay: delay } = m;
   turnFrom(curves, J.thoraxTurn, rate, delay / tempo, share, t, out);
   turnFrom(curves, J.pelvisTurn, m.pelvisRate ?? rate, (m.pelvisDelay ?? delay) / tempo, share, t, out);
+  // About the axes of the chest as it is turned by now.
+  bendToTrailSide(share * m.trailSideBend, out);
 }
 
 /** A turn counted from the top of the backswing, started later by `delay` (reference s) and multiplied by `rate`. */

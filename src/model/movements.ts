@@ -11,8 +11,8 @@ export interface Movements {
   readonly rotationRate: number;
   /** The turn starts later (+) or earlier (-), in the player's own seconds, whatever the tempo. */
   readonly rotationDelay: number;
-  /** Added lean of the upper body away from the target. */
-  readonly trailTilt: Rad;
+  /** Added bend of the rib cage to its trail side (+), about its own front-back axis. */
+  readonly trailSideBend: Rad;
   /** Added shift of the pelvis toward the target. */
   readonly pelvisShift: number;
   /** The pelvis on its own: absent means linked to the thorax. */
@@ -24,11 +24,11 @@ export const STILL: Movements = {
   leadWristFlexion: 0,
   rotationRate: 1,
   rotationDelay: 0,
-  trailTilt: 0,
+  trailSideBend: 0,
   pelvisShift: 0,
 };
 
-export type MovementId = 'leadWristFlexion' | 'rotationRate' | 'rotationDelay' | 'trailTilt' | 'pelvisShift';
+export type MovementId = 'leadWristFlexion' | 'rotationRate' | 'rotationDelay' | 'trailSideBend' | 'pelvisShift';
 /** The three movements a coach speaks of; each owns one or two dials. */
 export type MovementGroup = 'leadWrist' | 'rotation' | 'sideTilt';
 
@@ -93,17 +93,17 @@ export const DIALS: readonly MovementDial[] = [
     positive: 'the turn starts later',
   },
   {
-    id: 'trailTilt',
+    id: 'trailSideBend',
     group: 'sideTilt',
-    field: 'trailTiltDeg',
+    field: 'trailSideBendDeg',
     neutral: 0,
-    min: rad(-15),
-    max: rad(15),
-    usualMin: rad(-10),
-    usualMax: rad(10),
+    min: rad(-12),
+    max: rad(12),
+    usualMin: rad(-6),
+    usualMax: rad(6),
     edgeUnit: rad(1),
     step: rad(1),
-    positive: 'the upper body leans away from the target',
+    positive: 'the rib cage bends to the trail side',
   },
   {
     id: 'pelvisShift',

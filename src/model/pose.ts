@@ -33,8 +33,9 @@ export const AT = {
   reachRatio: 84,
   /** Metres by which the trail arm is too short; 0 when it reaches. */
   reachShortfall: 85,
+  leadElbow: 86,
 } as const;
-const POSE_SIZE = 86;
+const POSE_SIZE = 89;
 
 /** A fresh pose buffer. Not for hot paths. */
 export const createPose = (): Pose => new Float64Array(POSE_SIZE);

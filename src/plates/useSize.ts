@@ -6,8 +6,11 @@ export interface Size {
   readonly height: number;
 }
 
-/** Size of an element in css px, followed as it changes; rounded, so that a hair's breadth redraws nothing. */
-export function useSize(element: RefObject<HTMLElement | null>): Size | undefined {
+/**
+ * Size of an element in css px, followed as it changes; rounded, so that a hair's breadth redraws nothing. It is known before the first
+ * frame, for which the page is laid out once more; with `isAwaited` false only after that, and what else is there is shown without waiting.
+ */
+export function useSize(element: RefObject<HTMLElement | null>, isAwaited = true): Size | undefined {
   const [size, setSize] = useState<Size>();
   useLayoutEffect(() => {
     const target = element.current;
@@ -17,11 +20,11 @@ export function useSize(element: RefObject<HTMLElement | null>): Size | undefine
       const height = Math.round(target.clientHeight);
       setSize((before) => (before?.width === width && before.height === height ? before : { width, height }));
     };
-    take();
+    if (isAwaited) take();
     const observer = new ResizeObserver(take);
     observer.observe(target);
     return () => observer.disconnect();
-  }, [element]);
+  }, [element, isAwaited]);
   return size;
 }
 

@@ -28,6 +28,7 @@ export const ARM_ANGLE_LIMITS = { min: rad(-20), max: 0 } as const;
 export interface Readings {
   readonly shaftPitch: number;
   readonly shaftPlane: number;
+  /** NaN at shaft parallel, as is the next: there the shaft is seen end on. */
   readonly bicepGap: number;
   readonly bicepCrossing: number;
   readonly headDepth: number;
@@ -86,8 +87,11 @@ export function findShaftParallel(swing: Swing, from: number) {
 const velocity = new Float64Array(3);
 const joints = createJointVector();
 
-/** Pose and readings of a swing at time `t` (s). */
-export function readAt(swing: Swing, t: number): Reached {
+/**
+ * Pose and readings of a swing at time `t` (s). With `isEndOn`: the shaft is parallel to the ground and seen end on down the line, where a
+ * line through it tells nothing; what hangs on that line is NaN.
+ */
+export function readAt(swing: Swing, t: number, isEndOn = false): Reached {
   const pose = createPose();
   swingPose(swing, t, pose);
   headVelocityAt(swing, t, velocity);
@@ -98,8 +102,8 @@ export function readAt(swing: Swing, t: number): Reached {
     readings: {
       shaftPitch: shaftPitch(pose),
       shaftPlane: shaftPlane(pose),
-      bicepGap: bicepGap(pose),
-      bicepCrossing: bicepCrossing(pose),
+      bicepGap: isEndOn ? NaN : bicepGap(pose),
+      bicepCrossing: isEndOn ? NaN : bicepCrossing(pose),
       headDepth: headDepth(pose),
       shaftAim: shaftAim(pose),
       planeDirection: planeDirection(pose, velocity),
@@ -124,7 +128,7 @@ export function readCheckpoints(swing: Swing, armAngle: Rad = DEFAULT_ARM_ANGLE)
   const shaft = findShaftParallel(swing, arm.t);
   return {
     leadArmParallel: readAt(swing, arm.t),
-    shaftParallel: 'missing' in shaft ? reasonOf(shaft.missing) : readAt(swing, shaft.t),
+    shaftParallel: 'missing' in shaft ? reasonOf(shaft.missing) : readAt(swing, shaft.t, true),
   };
 }
 

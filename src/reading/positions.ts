@@ -1,7 +1,7 @@
 import { findFall } from '../math/root';
 import { K } from '../model/keys';
 import { isReached, type Checkpoints } from './checkpoints';
-import { armHeightAt, shaftHeightAt, type Swing } from './swing';
+import { armHeightAt, impactOf, shaftHeightAt, type Swing } from './swing';
 
 /** The trade's ten positions of a swing. */
 export const POSITION_IDS = ['P1', 'P2', 'P3', 'P4', 'P5', 'P6', 'P7', 'P8', 'P9', 'P10'] as const;
@@ -35,7 +35,7 @@ export function findPositions(
   { P2, P3 }: GoingBack = findGoingBack(swing),
 ): Positions {
   const at = swing.curves.times;
-  const impact = at[K.impact];
+  const impact = impactOf(swing);
   const finish = at[K.finish];
   const { leadArmParallel, shaftParallel } = checkpoints;
   return {

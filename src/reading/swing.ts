@@ -14,6 +14,7 @@ import type { Club } from '../model/club';
 import { createJointVector, type JointVector } from '../model/joints';
 import { DOWNSWING, K, type ReferenceSwing } from '../model/keys';
 import { createCurves, joinKeys, movedJoints, type Curves } from '../model/motion';
+import { finishShare, foldForEye } from '../model/drawnFinish';
 import { addAdaptation, type Adaptation } from '../model/adaptation';
 import { STILL, type Movements } from '../model/movements';
 
@@ -50,9 +51,18 @@ export function createSwing(
   };
 }
 
-/** The rig of a player whose grip is the club's own and the one the reference was found with. */
-export const rigFor = (body: Body, club: Club, reference: Pick<ReferenceSwing, 'gripTurn'>): Rig =>
-  createRig(body, { ...club, gripTurn: club.gripTurn + reference.gripTurn });
+/** The rig of a player who holds the club, fitted to him, as the reference was found with. */
+export const rigFor = (
+  body: Body,
+  club: Club,
+  { gripTurn, gripAngle, lie }: Pick<ReferenceSwing, 'gripTurn' | 'gripAngle' | 'lie'>,
+): Rig =>
+  createRig(body, {
+    ...club,
+    gripTurn: club.gripTurn + gripTurn,
+    gripAngle: club.gripAngle + gripAngle,
+    lie: club.lie + lie,
+  });
 
 /** The same player, club and reference with other movements, and nothing adapted yet. */
 export const withMovements = ({ rig, reference, curves, tempo }: Swing, movements: Movements): Swing => ({
@@ -62,6 +72,10 @@ export const withMovements = ({ rig, reference, curves, tempo }: Swing, movement
   movements,
   tempo,
 });
+
+/** When the head is at the ball, s: the reference's moment, or the arms' own where they adapt. */
+export const impactOf = ({ reference, adaptation }: Pick<Swing, 'reference' | 'adaptation'>): number =>
+  adaptation?.impact ?? reference.times[K.impact];
 
 const joints: JointVector = createJointVector();
 const scratch: Pose = createPose();
@@ -76,6 +90,15 @@ export function swingJoints(swing: Swing, t: number, out: JointVector): void {
 export function swingPose(swing: Swing, t: number, out: Pose): void {
   swingJoints(swing, t, joints);
   placePose(swing.rig, joints, out);
+}
+
+/**
+ * The pose as it is drawn: that of the swing, with the lead arm folding and the club going round behind the neck from the follow-through on.
+ * For pictures alone; readings and searches take `swingPose`. Allocates nothing.
+ */
+export function drawnPose(swing: Swing, t: number, out: Pose): void {
+  swingPose(swing, t, out);
+  foldForEye(swing.rig, finishShare(swing.reference.times, t), out);
 }
 
 /** Sine of the lead arm's angle to the ground at time `t` (s). */

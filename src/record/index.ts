@@ -20,11 +20,11 @@ export * from './book/progress';
 export { standingOf } from './book/standing';
 export { asSeenHere, computeCm } from './book/deskLink';
 export { EXAMPLE_ID } from './book/example';
-export { planImport, recordsOf, type ImportPlan, type Policy } from './file/importPlan';
+export { planImport, type ImportPlan, type Policy } from './file/importPlan';
 export { readFile, type FileReading } from './file/readFile';
 export type { BookState } from './book/bookState';
 
-/** Tabs of this browser hear each other; where they cannot, each is alone. */
+/** Connects the tabs of this browser; without BroadcastChannel each is on its own. */
 function openChannel(): Channel {
   if (typeof BroadcastChannel === 'undefined') return { post: () => {}, listen: () => {} };
   const channel = new BroadcastChannel('slantwise.lesson-book');
@@ -89,7 +89,7 @@ export function startBook(): void {
   });
   deskLink.start();
   book.start();
-  // The page that proves what left the device reads this list: it must not run over.
+  // The self-test reads this list to show what was requested, so it must not overflow.
   performance.setResourceTimingBufferSize(5000);
   const leave = (): void => {
     deskLink.follow();
@@ -120,7 +120,7 @@ export function handOver(playerId: string): void {
   saveFile(fileName(nowMs, player?.name), writeFile(records, nowMs));
 }
 
-/** Saves everything there is, whatever has stopped working: what is on screen, or else what lies in the store. */
+/** Saves everything, even when parts of the program have failed: what is in memory, or else what is in the store. */
 export async function saveEverything(): Promise<void> {
   const { mode, records } = book.state.getState();
   const kept = mode === 'opening' ? await readKept() : [];

@@ -11,7 +11,7 @@ import {
   type WebGLRendererParameters,
 } from 'three';
 
-// What the scene's elements are made of. fiber's <Canvas> would take in all of three for them, of which most is never used.
+// The three classes that the scene uses in JSX. fiber's <Canvas> would register, and ship, all of three.
 extend({ Color, CylinderGeometry, DirectionalLight, Group, HemisphereLight, Mesh, MeshStandardMaterial });
 
 type AnyCanvas = HTMLCanvasElement | OffscreenCanvas;
@@ -27,8 +27,8 @@ export interface MountOptions extends Pick<RenderProps<AnyCanvas>, 'frameloop' |
 const PLANES = { near: 0.06, far: 30 } as const;
 
 /**
- * A canvas with a renderer for a `<SwingScene>`, on the page or off screen. Throws where the browser gives out no WebGL. What is
- * rendered into it stands there at once.
+ * A canvas with a renderer for a `<SwingScene>`, on the page or off screen. Throws if the browser provides no WebGL.
+ * Rendering into it is synchronous.
  */
 export function mountScene(
   canvas: AnyCanvas,
@@ -43,14 +43,14 @@ export function mountScene(
     flat: true,
     shadows: 'variance',
     camera: PLANES,
-    // A world that places itself anew makes all that stands in it do so too.
+    // If the scene updated its matrix, three would update those of everything in it.
     scene: { matrixAutoUpdate: false },
     gl: (defaults) => {
       try {
         const own = new WebGLRenderer({ ...(defaults as WebGLRendererParameters), ...renderer });
-        // A shadow is drawn anew when what casts it has moved.
+        // The shadow is drawn again only when what casts it has moved.
         own.shadowMap.autoUpdate = false;
-        // Asking whether a shader compiled makes the page wait for the graphics processor, for each of them in turn.
+        // Checking a shader for errors makes the page wait until the graphics processor has compiled it.
         own.debug.checkShaderErrors = import.meta.env.DEV;
         return own;
       } catch (error) {

@@ -15,12 +15,15 @@ import { createHeadTrace } from './lines/trace';
 import { GLASS_X, onGlass, type GlassStand } from './setting/glass';
 
 /** Another swing whose shaft is drawn in a broken line, at its own time (reference s). */
-export interface OtherShaft {
+interface OtherShaft {
   readonly swing: Swing;
   readonly t: number;
 }
 
-/** What a scene shows: one swing at one instant. Compared part by part with what it showed before: hand in the same objects. */
+/**
+ * What a scene shows: one swing at one instant. Compared with what was shown before by object identity, so pass the same
+ * objects.
+ */
 export interface SwingShown {
   readonly body: Body;
   readonly club: Club;
@@ -42,7 +45,7 @@ export interface SwingShown {
  * by it in the same frame (`usePose`). World frame of the right-handed player, m.
  */
 export class SceneFrame {
-  /** Counts what was shown, so that a part poses itself once for each. */
+  /** Counts calls of `show`, so that each part poses itself once for each. */
   version = 0;
   shown: SwingShown | undefined;
   /** The picture's size in css px: pens are measured by it. */

@@ -27,6 +27,8 @@ export interface DeliveryConditions {
   readonly armAngle?: Rad;
   /** Default: the model's own. */
   readonly rule?: DeliveryRule;
+  /** How far the face is returned, 0 (left as it comes) to 1 (square). Default: `DEFAULT_FACE_RETURNED`. */
+  readonly faceReturned?: number;
 }
 export interface Conditions extends DeliveryConditions {
   /** Default: a still day at sea level. */
@@ -63,12 +65,12 @@ export function readBase(swing: Swing, armAngle: Rad = DEFAULT_ARM_ANGLE): Swing
  * `dialled` has nothing adapted; it may stand on another rig than the base, which then is only the zero of the implied path.
  */
 export function deliverSwing({ strike }: SwingBase, dialled: Swing, conditions: DeliveryConditions): DeliveredSwing {
-  const { armAngle = DEFAULT_ARM_ANGLE, rule } = conditions;
+  const { armAngle = DEFAULT_ARM_ANGLE, rule, faceReturned } = conditions;
   const checkpoints = readCheckpoints(dialled, armAngle);
   if (!strike) {
     return { dialled, swing: dialled, checkpoints, delivery: { missing: 'no-shaft-parallel' }, impliedPath: null };
   }
-  const { swing, delivery } = deliver(dialled, checkpoints, strike, rule);
+  const { swing, delivery } = deliver(dialled, checkpoints, strike, rule, faceReturned);
   return { dialled, swing, checkpoints, delivery, impliedPath: impliedPath(checkpoints, strike) ?? null };
 }
 

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'react';
+import { lazy, Suspense, useEffect, useRef, useState } from 'react';
 import type { PerspectiveCamera } from 'three';
 import { SwingScene } from '../scene/parts/SwingScene';
 import type { Theme } from '../scene/setting/theme';
@@ -7,6 +7,12 @@ import { StageCamera } from './camera/StageCamera';
 import { Captions } from './captions';
 import { DeskFrame } from './deskFrame';
 import { useStageFrames } from './useStageFrames';
+
+/** Sliders for light, material and camera: see `DevPanel`. Not in a build. */
+const DevPanel =
+  import.meta.env.DEV && typeof location === 'object' && new URLSearchParams(location.search).has('dev')
+    ? lazy(() => import('./dev/DevPanel'))
+    : undefined;
 
 interface Props {
   readonly theme: Theme;
@@ -32,6 +38,11 @@ export function DeskScene({ theme, board, overlay, keyed }: Props) {
     <>
       <SwingScene key={board} frame={frame} theme={theme} />
       <StageCamera frame={frame} keyed={keyed} isHeld={isHeld} />
+      {DevPanel && (
+        <Suspense>
+          <DevPanel board={board} />
+        </Suspense>
+      )}
     </>
   );
 }

@@ -1,5 +1,5 @@
 import { useLayoutEffect, useRef, useState } from 'react';
-import { current, useWrittenAtRest } from '../store';
+import { current, useWritten } from '../store';
 import { cameraStore } from './camera/cameraStore';
 import { Picture } from './Picture';
 import { sayPicture } from '../words/swing/picture';
@@ -46,7 +46,7 @@ export function Stage() {
   const picture = useRef<HTMLDivElement>(null);
   const overlay = useRef<HTMLDivElement>(null);
   const image = useRef<HTMLDivElement>(null);
-  useWrittenAtRest(
+  useWritten(
     (state) => sayPicture(current(), state),
     (sentence) => image.current?.setAttribute('aria-label', sentence),
   );

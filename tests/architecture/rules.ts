@@ -168,11 +168,20 @@ export const isShort: Rule = ({ path, text }) => {
   return lines > LONGEST_FILE ? [`${path}: ${lines} lines; ${LONGEST_FILE} is the most`] : [];
 };
 
-const FUNCTIONS = ['FunctionDeclaration', 'TSDeclareFunction', 'FunctionExpression', 'ArrowFunctionExpression'];
+const FUNCTIONS = [
+  'FunctionDeclaration',
+  'TSDeclareFunction',
+  'FunctionExpression',
+  'ArrowFunctionExpression',
+  'ClassDeclaration',
+  'ClassExpression',
+];
+/** The function itself, or the one that is handed to `memo(...)` and the like. */
+const bodyOf = (node: unknown): unknown =>
+  isNode(node) && node.type === 'CallExpression' ? ((node['arguments'] as unknown[])[0] ?? node) : node;
 
-/** Exported functions of the pure layers say what their signature cannot. Overloads share one docstring. */
+/** Exported functions, components and classes say what their signature cannot. Overloads share one docstring. */
 export const explainsItsFunctions: Rule = (source) => {
-  if (!isPure(source)) return [];
   const exported = new Set<string>();
   const functions: { name: string; line: number; explained: boolean }[] = [];
   const explained = (node: Node): boolean => /\/\*\*(?:(?!\*\/)[\s\S])*\*\/\s*$/.test(source.text.slice(0, node.start));
@@ -186,7 +195,7 @@ export const explainsItsFunctions: Rule = (source) => {
     if (!isNode(inner)) continue;
     const declared = inner.type === 'VariableDeclaration' ? (inner['declarations'] as Node[]) : [inner];
     for (const node of declared) {
-      const body = node.type === 'VariableDeclarator' ? node['init'] : node;
+      const body = node.type === 'VariableDeclarator' ? bodyOf(node['init']) : node;
       if (!isNode(body) || !FUNCTIONS.includes(body.type)) continue;
       const name = nameOf(node['id']) ?? 'default';
       if (isExport) exported.add(name);
@@ -212,5 +221,5 @@ export const RULES: Readonly<Record<string, Rule>> = {
   'degrees are converted in one file': convertsAnglesInOnePlace,
   'no source names another origin': staysOnItsOrigin,
   'no source file is over 300 lines': isShort,
-  'exported functions of the pure layers have docstrings': explainsItsFunctions,
+  'exported functions, components and classes have docstrings': explainsItsFunctions,
 };

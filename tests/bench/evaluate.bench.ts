@@ -17,7 +17,7 @@ const swingLine = (i: number): string =>
     movements: {
       leadWristFlexionDeg: (i % 61) - 30,
       rotationRate: 0.7 + ((i * 7) % 61) / 100,
-      trailTiltDeg: ((i * 13) % 21) - 10,
+      trailSideBendDeg: ((i * 13) % 21) - 10,
     },
   });
 

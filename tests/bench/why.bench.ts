@@ -62,7 +62,7 @@ const redrawMap = (page: Page, times: number): Promise<{ first: number; whole: n
       const first = await timeUntil(
         () => {
           whole = timeUntil(
-            () => slide('trailTilt', i % 2 ? 3 : -3),
+            () => slide('trailSideBend', i % 2 ? 3 : -3),
             () => outline() !== before && !document.querySelector('.map-frame[data-busy]'),
           );
         },
@@ -130,7 +130,7 @@ const timeSightings = (page: Page, times: number): Promise<number[]> =>
  * frames later, in the middle of the work.
  */
 const dragOverMap = async (page: Page, meter: Meter, steps: number): Promise<number[]> => {
-  const slider = page.locator('[data-dial="trailTilt"] input[type=range]');
+  const slider = page.locator('[data-dial="trailSideBend"] input[type=range]');
   const shares = Array.from({ length: steps }, (_, i) => 0.5 + 0.25 * Math.sin(i / 4));
   const { clock } = await dragAlong(slider, meter, shares, () => nextFrame(slider));
   return clock;

@@ -180,7 +180,7 @@ test('nothing on the desk moves when a value grows', async () => {
 test("the checkpoints' names on the rail keep clear of those beside them in the latest swing", async () => {
   for (const name of ['tablet', 'upright tablet'] as const) {
     await page.setViewportSize(SIZES[name]);
-    const dials = ['leadWristFlexion', 'rotationDelay', 'trailTilt', 'pelvisShift'];
+    const dials = ['leadWristFlexion', 'rotationDelay', 'trailSideBend', 'pelvisShift'];
     for (const id of dials) await slider(page, id).press('End');
     await slider(page, 'rotationRate').press('Home');
     await drawn(page);

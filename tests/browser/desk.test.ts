@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import type { DeskLook } from '../../src/store';
+import type { DeskLook } from '../../src/store/desk/probe';
 import { DRAW_NOTHING, drawn, look, openDesk, openDrawer, plateWords, pointOn, ready, slider } from './deskPage';
 import { startOver } from './startOver';
 import { readSticks, sticksOf } from './stickFigure';
@@ -78,11 +78,11 @@ describe('the main job', () => {
   });
 
   test('a drag is one undo step whatever had the focus before', async () => {
-    await page.getByRole('button', { name: 'Trail-side tilt: away' }).focus();
+    await page.getByRole('button', { name: 'Side bend: trail side' }).focus();
     await drag(page, 'leadWristFlexion', 0, -20);
     expect((await look(page)).past).toEqual(['Wrist −20°']);
     await slider(page, 'rotationRate').focus();
-    await drag(page, 'trailTilt', 0, 6);
+    await drag(page, 'trailSideBend', 0, 6);
     expect((await look(page)).past).toEqual(['Wrist −20°', 'Tilt 6°']);
     expect((await look(page)).inGesture).toBe(false);
   });
@@ -93,21 +93,21 @@ describe('the main job', () => {
       documents.push((await look(page)).document);
       await page.getByRole('button', { name: 'Reset all' }).click();
     };
-    const target = await pointOn(page, 'trailTilt', 6);
+    const target = await pointOn(page, 'trailSideBend', 6);
     await page.touchscreen.tap(target.x, target.y);
     await keep();
-    await drag(page, 'trailTilt', 0, 6);
+    await drag(page, 'trailSideBend', 0, 6);
     await keep();
-    await slider(page, 'trailTilt').focus();
+    await slider(page, 'trailSideBend').focus();
     for (let i = 0; i < 6; i++) await page.keyboard.press('ArrowRight');
     await keep();
-    for (let i = 0; i < 6; i++) await page.getByRole('button', { name: 'Trail-side tilt: away' }).click();
+    for (let i = 0; i < 6; i++) await page.getByRole('button', { name: 'Side bend: trail side' }).click();
     await keep();
-    await page.getByRole('button', { name: /^Trail-side tilt: 0°/ }).click();
+    await page.getByRole('button', { name: /^Side bend: 0°/ }).click();
     await page.keyboard.type('6');
     await page.keyboard.press('Enter');
     await keep();
-    expect(documents[0]).toMatchObject({ movements: { trailTiltDeg: 6 } });
+    expect(documents[0]).toMatchObject({ movements: { trailSideBendDeg: 6 } });
     for (const document of documents) expect(document).toEqual(documents[0]);
   });
 
@@ -408,7 +408,7 @@ describe('the picture', () => {
     });
     const counts = (): Promise<{ frames: number; draws: number }> =>
       page.evaluate(() => ({ ...(globalThis as unknown as { counts: { frames: number; draws: number } }).counts }));
-    await slider(page, 'trailTilt').focus();
+    await slider(page, 'trailSideBend').focus();
     await page.keyboard.press('ArrowRight');
     await drawn(page);
     expect((await counts()).draws).toBeGreaterThan(0);
@@ -424,7 +424,7 @@ describe('the picture', () => {
   });
 
   test('a lost context leaves a stick figure and every number; the picture returns with it', async () => {
-    await slider(page, 'trailTilt').focus();
+    await slider(page, 'trailSideBend').focus();
     await page.keyboard.press('ArrowRight');
     await drawn(page);
     const [before, numbers] = [await look(page), await plateWords(page)];
@@ -442,7 +442,7 @@ describe('the picture', () => {
     expect(lost.numbers).toEqual(numbers);
     for (let i = 0; i < 6; i++) await page.keyboard.press('ArrowRight');
     await drawn(page);
-    expect((await look(page)).document.movements.trailTiltDeg).toBe(7);
+    expect((await look(page)).document.movements.trailSideBendDeg).toBe(7);
     const tilted = await shown();
     expect(tilted.sticks).toEqual(sticksOf(await look(page)));
     expect(tilted.sticks).not.toEqual(lost.sticks);

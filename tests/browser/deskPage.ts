@@ -1,5 +1,5 @@
 import type { Browser, Page } from 'playwright-core';
-import type { DeskLook } from '../../src/store';
+import type { DeskLook } from '../../src/store/desk/probe';
 import { open, type Visit } from './support';
 
 /** Opens the desk with the probe and waits until panels, plates and picture are there. */

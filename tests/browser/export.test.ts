@@ -198,7 +198,7 @@ test('the longest sheet, every movement changed, is still one page of Letter', a
     leadWristFlexionDeg: -20,
     rotationRate: 1.2,
     rotationDelayMs: -20,
-    trailTiltDeg: -8,
+    trailSideBendDeg: -8,
     pelvisShiftCm: 4,
     pelvis: null,
   };

@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import type { DeskLook } from '../../src/store';
+import type { DeskLook } from '../../src/store/desk/probe';
 
 /** What a page shows and holds at one instant. */
 export interface PageRead {

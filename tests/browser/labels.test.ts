@@ -1,7 +1,10 @@
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
+import type { Body } from '../../src/model/body';
+import { AT, createPose, type Pose } from '../../src/model/pose';
+import { isReached } from '../../src/reading/checkpoints';
+import { headAt, swingPose } from '../../src/reading/swing';
 import { current, desk } from '../../src/store';
-import { COMPUTED, EXAGGERATED, sayCheckpoint, sayFace, sayPath } from '../../src/words';
 import { DRAW_NOTHING, drawn, look, openDrawer, slider } from './deskPage';
 import { findEye, NOTE_EYE } from './cameraProbe';
 import { shareDesk } from './sharedDesk';
@@ -37,6 +40,20 @@ async function ours(): Promise<ReturnType<typeof current>> {
   return current();
 }
 
+/** Whole degrees and one of three words, as it has to read. The angle in degrees. */
+const inWords = (angle: number, positive: string, negative: string, zero: string): string => {
+  const whole = Math.round(Math.abs(angle));
+  return `${whole}° ${whole === 0 ? zero : angle > 0 ? positive : negative}`;
+};
+/** Direction of a vector along the ground, degrees from the target line (+X), positive to the golfer's far side (+Z). */
+const heading = (x: number, z: number): number => (Math.atan2(z, x) * 180) / Math.PI;
+
+/** Shoulder to grip less upper arm, forearm and hand, cm: how much the straight trail arm is short. */
+const shortOf = (pose: Pose, { upperArm, forearm, grip }: Body): number => {
+  const way = [0, 1, 2].map((i) => pose[AT.trailGrip + i] - pose[AT.trailShoulder + i]);
+  return (Math.hypot(...way) - upperArm - forearm - grip) * 100;
+};
+
 describe('beside the numbers', () => {
   test('both plates and the path say that the model computed them; path and face are two readings of this swing', async () => {
     for (const [id, value] of [
@@ -44,25 +61,36 @@ describe('beside the numbers', () => {
       ['rotationRate', 1.2],
     ] as const)
       await dial(id, value);
-    const { delivery } = await ours();
+    const { delivery, swing } = await ours();
     if ('missing' in delivery) throw new Error('the swing has no delivery');
-    const [path, face] = [sayPath(delivery.path).text, sayFace(delivery.face).text];
-    expect(path).not.toBe(face);
+    // The path is the slope of the head's way over the last and the next tenth of a millisecond, the face where its normal points.
+    const [before, after, pose] = [new Float64Array(3), new Float64Array(3), createPose()];
+    headAt(swing, delivery.t - 1e-4, before);
+    headAt(swing, delivery.t + 1e-4, after);
+    swingPose(swing, delivery.t, pose);
+    const pathDeg = heading(after[0] - before[0], after[2] - before[2]);
+    const faceDeg = heading(pose[AT.faceNormal], pose[AT.faceNormal + 2]);
+    const path = inWords(pathDeg, 'in-to-out', 'out-to-in', 'straight');
+    // The drawn face, as the geometry has it, leads its band.
+    const face = inWords(faceDeg, 'open', 'closed', 'square');
+    expect(path).toMatch(/[1-9]\d*° (in-to-out|out-to-in)$/);
+    expect(Math.round(faceDeg)).not.toBe(Math.round(pathDeg));
     const shown = (await readout().innerText()).replace(/\s+/g, ' ');
-    expect(shown).toContain(`Path ${path} Face ${face} `);
-    expect(shown).toContain(COMPUTED);
-    for (const title of TITLES) expect(await plate(title).innerText(), title).toContain(COMPUTED);
+    // Behind the drawn face stands its band.
+    expect(shown).toMatch(new RegExp(`Path ${path} Face ${face}[, (]`));
+    expect(shown).toContain('computed by the model');
+    for (const title of TITLES) expect(await plate(title).innerText(), title).toContain('computed by the model');
   });
 
   test('while the deviation is doubled every place with a number says so, and none once it is not', async () => {
     await dial('leadWristFlexion', -10);
     const places = () => [...TITLES.map(plate), readout(), status(), picture()];
-    const slip = page.getByText(EXAGGERATED, { exact: true });
+    const slip = page.getByText('exaggerated twofold', { exact: true });
     const saying = (): Promise<boolean[]> =>
       Promise.all(
         places().map(async (place) => {
           const said = `${await place.innerText()} ${(await place.getAttribute('aria-label')) ?? ''}`;
-          return said.toLowerCase().includes(EXAGGERATED);
+          return said.toLowerCase().includes('exaggerated twofold');
         }),
       );
     const before = await look(page);
@@ -90,10 +118,13 @@ describe('beside the numbers', () => {
     for (const title of TITLES) expect(await plate(title).innerText(), title).not.toMatch(short);
     await dial('rotationRate', 1.4);
     await dial('rotationDelay', -40);
-    const { checkpoints, bands } = await ours();
-    const { reach } = sayCheckpoint('leadArmParallel', checkpoints.leadArmParallel, bands, { length: 'cm' });
-    expect(reach).toMatch(short);
-    expect(await plate(TITLES[0]).innerText()).toContain(reach);
+    const { checkpoints, body } = await ours();
+    const { leadArmParallel, shaftParallel } = checkpoints;
+    if (!isReached(leadArmParallel) || !isReached(shaftParallel)) throw new Error('a checkpoint is not reached');
+    const cm = shortOf(leadArmParallel.pose, body);
+    expect(cm).toBeGreaterThan(1);
+    expect(shortOf(shaftParallel.pose, body)).toBeLessThan(1);
+    expect(await plate(TITLES[0]).innerText()).toContain(`Trail arm ${Math.round(cm)} cm short of the grip here.`);
     expect(await plate(TITLES[1]).innerText()).not.toMatch(short);
   });
 

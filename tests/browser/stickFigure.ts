@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { AT } from '../../src/model/pose';
-import type { DeskLook } from '../../src/store';
+import type { DeskLook } from '../../src/store/desk/probe';
 
 /** The stick figure in one of its two pictures. */
 interface Sticks {

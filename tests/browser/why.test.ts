@@ -190,11 +190,11 @@ describe('the corridor map', () => {
     });
     const spoken = new Set<string>();
     for (const value of ['-6', '-2', '3', '8']) {
-      await slider(page, 'trailTilt').fill(value);
+      await slider(page, 'trailSideBend').fill(value);
       await drawn(page);
       const { document: now, pose, drawn: figure, bicepGapCm } = await look(page);
       expect(await page.locator('.map-frame[data-busy]').count()).toBe(1);
-      expect(now.movements.trailTiltDeg).toBe(Number(value));
+      expect(now.movements.trailSideBendDeg).toBe(Number(value));
       expect(figure).toEqual(pose);
       const words = await page.locator('.plate-drawing').first().getAttribute('aria-label');
       expect(words).toContain(bicepGapCm! > 1.5 ? 'Steep' : bicepGapCm! < -1.5 ? 'Over-shallow' : 'On plane');
@@ -202,7 +202,7 @@ describe('the corridor map', () => {
     }
     expect(spoken.size).toBeGreaterThan(1);
     await page.evaluate(() => void (globalThis as unknown as { letGo: () => unknown }).letGo());
-    await slider(page, 'trailTilt').fill('0');
+    await slider(page, 'trailSideBend').fill('0');
     await page.locator('.map-frame:not([data-busy])').waitFor();
   });
 });
@@ -253,9 +253,9 @@ describe('the change plan', () => {
     await makeSteep();
     await openDrawer(page, 'plan');
     await page.getByRole('button', { name: 'Lead wrist only' }).waitFor();
-    const locks = ['Lead wrist', 'Rotation', 'Side tilt'];
+    const locks = ['Lead wrist', 'Rotation', 'Side bend'];
     await page.getByRole('switch', { name: locks[0] }).click();
-    await page.getByRole('button', { name: 'Rotation and side tilt' }).waitFor();
+    await page.getByRole('button', { name: 'Rotation and side bend' }).waitFor();
     expect(await page.locator('.plan-moves').innerText()).not.toContain('Lead wrist');
     for (const name of locks.slice(1)) await page.getByRole('switch', { name }).click();
     await lead().getByText('Every movement is locked. Unlock at least one.').waitFor();

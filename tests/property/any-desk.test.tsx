@@ -20,6 +20,7 @@ import { clearDesk } from '../../src/store/desk/desk';
 import { startEffects } from '../../src/store/effects/startEffects';
 import { sayCheckpoint, sayMiss, sayNoShot, sayShape, sayShortcomings, sayStatus } from '../../src/words';
 import { documents } from './documents';
+import '../unit/searchHere';
 
 startEffects();
 

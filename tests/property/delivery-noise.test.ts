@@ -30,7 +30,7 @@ test('a change in the last digit of a reference swing moves the arms by less tha
       leadWristFlexion: rad(between(-30, 30)),
       rotationRate: between(0.7, 1.3),
       rotationDelay: between(-0.03, 0.03),
-      trailTilt: rad(between(-10, 10)),
+      trailSideBend: rad(between(-10, 10)),
     };
     const played = (from: ReferenceSwing): { status: string; places: number[] } => {
       const swing = createSwing(body, club, from);

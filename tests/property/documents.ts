@@ -79,14 +79,14 @@ const cameraPlace = fc.record({
 
 /** Any document the screens can make. */
 export const documents: fc.Arbitrary<Document> = fc.record({
-  version: fc.constant(1 as const),
+  version: fc.constant(2 as const),
   player,
   club,
   movements: fc.record({
     leadWristFlexionDeg: dial('leadWristFlexion'),
     rotationRate: dial('rotationRate'),
     rotationDelayMs: dial('rotationDelay'),
-    trailTiltDeg: dial('trailTilt'),
+    trailSideBendDeg: dial('trailSideBend'),
     pelvisShiftCm: dial('pelvisShift'),
     pelvis: fc.option(fc.record({ rate: dial('pelvisRate'), delayMs: dial('pelvisDelay') }), { nil: null }),
   }),

@@ -28,6 +28,9 @@ const strikes: fc.Arbitrary<StrikeNumbers> = fc.record({
   headMassKg: hundredths(0.15, 0.4),
 });
 
+/** From nothing gripping to a face that gives back all it took. */
+const grips = hundredths(-1, 1);
+const fits = fc.constantFrom('smits-smith' as const, 'naruo-mizota' as const);
 const winds = fc.tuple(hundredths(-15, 15), fc.constant(0), hundredths(-15, 15));
 
 function fly(launch: LaunchNumbers, settings: FlightSettings = {}): Flight {
@@ -36,10 +39,10 @@ function fly(launch: LaunchNumbers, settings: FlightSettings = {}): Flight {
   return flight;
 }
 
-function launch(numbers: StrikeNumbers) {
+function launch(numbers: StrikeNumbers, tangential = 0) {
   const strike = strikeOf(numbers);
   if (isRefused(strike)) throw new Error(strike.message);
-  const ball = findLaunch(strike);
+  const ball = findLaunch({ ...strike, tangential });
   if (isRefused(ball)) throw new Error(ball.message);
   return { strike, ball };
 }
@@ -49,8 +52,8 @@ const dot = (a: readonly number[], b: readonly number[]) => a.reduce((sum, part,
 describe('laws of the strike', () => {
   test("the spin axis is square to the head's velocity, to the face normal and to the ball's velocity", () => {
     fc.assert(
-      fc.property(strikes, (numbers) => {
-        const { strike, ball } = launch(numbers);
+      fc.property(strikes, grips, (numbers, grip) => {
+        const { strike, ball } = launch(numbers, grip);
         expect(Math.hypot(...ball.spinAxis)).toBeCloseTo(1, 9);
         fc.pre(ball.spinRate > 1);
         expect(dot(ball.spinAxis, strike.headVelocity)).toBeCloseTo(0, 7);
@@ -62,8 +65,8 @@ describe('laws of the strike', () => {
 
   test('the ball leaves between head velocity and face normal, and never with more energy than the head brought', () => {
     fc.assert(
-      fc.property(strikes, (numbers) => {
-        const { strike, ball } = launch(numbers);
+      fc.property(strikes, grips, (numbers, grip) => {
+        const { strike, ball } = launch(numbers, grip);
         const v = strike.headVelocity;
         const angle = (a: readonly number[], b: readonly number[]) =>
           Math.acos(Math.min(1, dot(a, b) / Math.hypot(...a) / Math.hypot(...b)));
@@ -122,7 +125,7 @@ describe('laws of the flight', () => {
         const { spinAxis } = launchOf({ ballSpeedMps: 1, launchDeg: 20, startDeg, spinRpm: 0, spinAxisDeg });
         const around = { ball: FLIGHT_BALL, air: SEA_LEVEL, wind: [0, 0, 0], gravity: 9.81, spinAxis } as const;
         const out = new Float64Array(STATE_SIZE);
-        for (const drag of ['smits-smith', 'none', { cd: 0.3, cl: 0.4 }] as const) {
+        for (const drag of ['smits-smith', 'naruo-mizota', 'none', { cd: 0.3, cl: 0.4 }] as const) {
           airborneSlope({ ...around, drag })(Float64Array.of(0, 5, 0, vx, vy, vz, spin), out);
           const power = vx * out[VX] + vy * (out[VX + 1] + 9.81) + vz * out[VX + 2];
           expect(power).toBeLessThanOrEqual(1e-9 * (1 + Math.hypot(vx, vy, vz) ** 3));
@@ -133,8 +136,8 @@ describe('laws of the flight', () => {
 
   test('along a whole flight in still air, height and speed together never grow', () => {
     fc.assert(
-      fc.property(launches, (numbers) => {
-        const flight = fly(numbers, { points: 201 });
+      fc.property(launches, fits, (numbers, drag) => {
+        const flight = fly(numbers, { drag, points: 201 });
         expect(flight.landingSpeedMps).toBeLessThanOrEqual(numbers.ballSpeedMps + 1e-6);
         const h = flight.timeS / 200;
         let before = Infinity;
@@ -153,11 +156,11 @@ describe('laws of the flight', () => {
 
   test('start, spin axis and cross wind mirrored, the ball lands mirrored', () => {
     fc.assert(
-      fc.property(launches, winds, (numbers, [along, , across]) => {
-        const flight = fly(numbers, { wind: [along, 0, across] });
+      fc.property(launches, winds, fits, (numbers, [along, , across], drag) => {
+        const flight = fly(numbers, { drag, wind: [along, 0, across] });
         const mirrored = fly(
           { ...numbers, startDeg: -numbers.startDeg, spinAxisDeg: -numbers.spinAxisDeg },
-          { wind: [along, 0, -across] },
+          { drag, wind: [along, 0, -across] },
         );
         expect(mirrored.carryM).toBeCloseTo(flight.carryM, 9);
         expect(mirrored.timeS).toBeCloseTo(flight.timeS, 9);
@@ -182,9 +185,9 @@ describe('laws of the flight', () => {
 
   test('half the step error changes carry and offline by less than 0.01 m, in any wind', () => {
     fc.assert(
-      fc.property(launches, winds, (numbers, wind) => {
-        const flight = fly(numbers, { wind });
-        const finer = fly(numbers, { wind, tolerance: 5e-7 });
+      fc.property(launches, winds, fits, (numbers, wind, drag) => {
+        const flight = fly(numbers, { drag, wind });
+        const finer = fly(numbers, { drag, wind, tolerance: 5e-7 });
         expect(Math.abs(finer.carryM - flight.carryM)).toBeLessThan(0.01);
         expect(Math.abs(finer.offlineM - flight.offlineM)).toBeLessThan(0.01);
       }),
@@ -201,8 +204,8 @@ describe('laws of the flight', () => {
       spinAxisDeg: hundredths(-180, 180),
     });
     fc.assert(
-      fc.property(anything, winds, (numbers, wind) => {
-        const flight = findFlight(launchOf(numbers), { wind, points: 2 });
+      fc.property(anything, winds, fits, (numbers, wind, drag) => {
+        const flight = findFlight(launchOf(numbers), { drag, wind, points: 2 });
         if (isRefused(flight)) {
           expect(flight.message.length).toBeGreaterThan(10);
           return;

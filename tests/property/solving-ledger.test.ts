@@ -18,7 +18,7 @@ const ORDERS: readonly (readonly MovementGroup[])[] = [
 const FIELDS: Readonly<Record<MovementGroup, readonly (keyof Movements)[]>> = {
   leadWrist: ['leadWristFlexion'],
   rotation: ['rotationRate', 'rotationDelay'],
-  sideTilt: ['trailTilt', 'pelvisShift'],
+  sideTilt: ['trailSideBend', 'pelvisShift'],
 };
 const READINGS: readonly (readonly [CheckpointId, ReadingId])[] = [
   ['leadArmParallel', 'bicepGap'],

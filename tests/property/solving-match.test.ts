@@ -3,7 +3,7 @@ import { createNormal } from '../../src/math/normal';
 import { rad } from '../../src/math/angle';
 import { dialOf, STILL, type MovementId } from '../../src/model/movements';
 import { DEFAULT_BANDS, judge } from '../../src/reading/verdicts';
-import { findHold } from '../../src/solving/diagnosis/sightingHold';
+import { findVerdictShare } from '../../src/solving/diagnosis/verdictShare';
 import { solveMatch } from '../../src/solving/diagnosis/match';
 import { createRandom } from '../reference/random';
 import { fullReadings, playerWith, randomReference } from '../reference/solvingPlayers';
@@ -13,7 +13,7 @@ const CAUSES: readonly { id: MovementId; most: number; least: number; within: nu
   { id: 'leadWristFlexion', most: rad(30), least: rad(3), within: rad(1) },
   { id: 'rotationRate', most: 0.2, least: 0.03, within: 0.02 },
   { id: 'rotationDelay', most: 0.03, least: 0.003, within: 0.002 },
-  { id: 'trailTilt', most: rad(10), least: rad(2), within: rad(1) },
+  { id: 'trailSideBend', most: rad(10), least: rad(2), within: rad(1) },
 ];
 const random = createRandom(51);
 const PLUS_MINUS = { leadArmParallel: 0.01, shaftParallel: 0.02 };
@@ -71,7 +71,7 @@ describe('finding the cause', { timeout: 90_000 }, () => {
     for (let i = 0; i < 200_000; i++) {
       // Truths spread evenly and wide: before looking, the coach leans to no side.
       const truth = -0.12 + 0.24 * random();
-      const { verdict, share } = findHold({ value: truth + (plusMinus / 2) * normal(), plusMinus }, band);
+      const { verdict, share } = findVerdictShare({ value: truth + (plusMinus / 2) * normal(), plusMinus }, band);
       const bin = bins[Math.max(0, Math.min(4, Math.floor((share - 0.5) * 10)))];
       bin.count++;
       bin.promised += share;

@@ -93,7 +93,7 @@ let bytes: Uint8Array;
 beforeAll(async () => {
   Object.assign(globalThis, { FileReader: ReaderOfBlobs });
   setMovement('leadWristFlexion', -20);
-  setMovement('trailTilt', 6);
+  setMovement('trailSideBend', 6);
   const subject = takeSnapshot(desk.getState(), current(), 'reference');
   bytes = new Uint8Array(await (await toModelFile(subject, subject.now)).arrayBuffer());
 });

@@ -21,6 +21,7 @@ export const toMjcf = (m: Measures): string => {
   const shoulder = 0.129 * m.statureM;
   const arm = (0.186 + 0.146 + 0.054) * m.statureM;
   const shaft = m.lengthM - m.gripInsetM;
+  // The rib cage turns about the trunk's axis, then bends about its own front-back axis; the shoulders stand at the end of its own y axis.
   // The shoulder blade carries the shoulder but not the arm's directions: the second hinge takes the first one back.
   return `
 <mujoco model="golfer">
@@ -45,9 +46,12 @@ export const toMjcf = (m: Measures): string => {
         <inertial pos="0 0 0" mass="1" diaginertia="1 1 1"/>
         <joint name="trunkTilt" axis="0 0 1"/>
         <joint name="trunkBend" axis="1 0 0"/>
-        <body name="thorax" pos="0 ${trunk} 0">
+        <body name="ribCage">
           <inertial pos="0 0 0" mass="1" diaginertia="1 1 1"/>
           <joint name="thoraxTurn" axis="0 1 0"/>
+          <joint name="sideBend"   axis="0 0 1"/>
+          <body name="thorax" pos="0 ${trunk} 0">
+          <inertial pos="0 0 0" mass="1" diaginertia="1 1 1"/>
           <body name="trailBlade">
             <inertial pos="0 0 0" mass="1" diaginertia="1 1 1"/>
             <joint name="trailProtraction" axis="0 1 0"/>
@@ -73,6 +77,7 @@ export const toMjcf = (m: Measures): string => {
                 </body>
               </body>
             </body>
+          </body>
           </body>
         </body>
       </body>

@@ -8,7 +8,7 @@ import { INSIDE, solvePlans, type Plan } from '../../src/solving/diagnosis/plan'
 import { createRandom } from './random';
 import { playersOffPlane } from './solvingPlayers';
 
-const { leadWristFlexion: WRIST, rotationRate: RATE, rotationDelay: DELAY, trailTilt: TILT } = DIAL_INDEX;
+const { leadWristFlexion: WRIST, rotationRate: RATE, rotationDelay: DELAY, trailSideBend: TILT } = DIAL_INDEX;
 /** Times as many grid points along every side: `PLAN_GRID=2` looks sixteen times as closely where four dials are free. */
 const FINER = Number(process.env['PLAN_GRID'] ?? 1);
 const players = playersOffPlane(50, 31);

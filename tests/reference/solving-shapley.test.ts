@@ -10,7 +10,7 @@ const there: Swing = withMovements(referenceSwing(1.62), {
   leadWristFlexion: 0.1,
   rotationRate: 1.1,
   rotationDelay: 0.01,
-  trailTilt: 0.1,
+  trailSideBend: 0.1,
   pelvisShift: 0.02,
 } satisfies Movements);
 
@@ -22,7 +22,7 @@ const play =
     const has: Record<Part, boolean> = {
       leadWrist: m.leadWristFlexion !== STILL.leadWristFlexion,
       rotation: m.rotationRate !== STILL.rotationRate,
-      sideTilt: m.trailTilt !== STILL.trailTilt,
+      sideTilt: m.trailSideBend !== STILL.trailSideBend,
       setUp: swing.rig === there.rig,
     };
     return { value: worth(PARTS.filter((part) => has[part])) };

@@ -46,7 +46,7 @@ export const dialled = (values: {
   leadWristFlexion: rad(values.wristDeg ?? 0),
   rotationRate: values.rate ?? 1,
   rotationDelay: (values.delayMs ?? 0) / 1000,
-  trailTilt: rad(values.tiltDeg ?? 0),
+  trailSideBend: rad(values.tiltDeg ?? 0),
 });
 
 /** Bicep gap and head depth, m, by the full reading of the swing. NaN: never reached. */

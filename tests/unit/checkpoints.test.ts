@@ -38,7 +38,7 @@ const SWINGS = {
   bowed: withMovements(swing, { ...STILL, leadWristFlexion: rad(30) }),
   cupped: withMovements(swing, { ...STILL, leadWristFlexion: rad(-30) }),
   fast: withMovements(swing, { ...STILL, rotationRate: 1.3, rotationDelay: -0.03 }),
-  leaning: withMovements(swing, { ...STILL, trailTilt: rad(10), pelvisShift: 0.05 }),
+  leaning: withMovements(swing, { ...STILL, trailSideBend: rad(10), pelvisShift: 0.05 }),
 };
 
 describe.each(Object.entries(SWINGS))('%s swing', (_, of) => {
@@ -118,7 +118,7 @@ describe('a checkpoint that is not there says why', () => {
   });
 
   test('a swing with a number that is not one is not read', () => {
-    const broken = withMovements(swing, { ...STILL, trailTilt: NaN });
+    const broken = withMovements(swing, { ...STILL, trailSideBend: NaN });
     expect(readCheckpoints(broken).leadArmParallel).toEqual({ missing: 'not-finite' });
   });
 });

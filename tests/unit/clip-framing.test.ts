@@ -10,7 +10,7 @@ import { createFigure } from '../../src/figure/figure';
 import { placeBall } from '../../src/figure/stance';
 import { AT, createPose } from '../../src/model/chain';
 import { K } from '../../src/model/keys';
-import { swingPose, type Swing } from '../../src/reading/swing';
+import { drawnPose, swingPose, type Swing } from '../../src/reading/swing';
 import { pointCamera } from '../../src/scene/camera/camera';
 import { framePoints } from '../../src/scene/camera/framePoints';
 import { fitView } from '../../src/scene/camera/view';
@@ -19,7 +19,7 @@ import { current, desk, setMovement } from '../../src/store';
 // A swing far from the reference: the picture has to hold it, not only the reference.
 setMovement('leadWristFlexion', -30);
 setMovement('rotationRate', 1.2);
-setMovement('trailTilt', -8);
+setMovement('trailSideBend', -8);
 const { now, after, derived } = takeSnapshot(desk.getState(), current(), 'reference');
 const takes = [now, after];
 const figure = createFigure(derived.body, derived.club);
@@ -35,7 +35,7 @@ const pose = createPose();
 
 /** Where the club's head and the hands are on the picture, by three's own projection: -1 to 1 both ways. */
 function seenAt(camera: PerspectiveCamera, swing: Swing, t: number): Vector3[] {
-  swingPose(swing, t, pose);
+  drawnPose(swing, t, pose);
   return [AT.head, AT.leadGrip].map((at) => new Vector3(pose[at], pose[at + 1], pose[at + 2]).project(camera));
 }
 

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { answerLine } from '../../src/evaluate/answer';
+import { HEADS } from '../../src/flight/heads';
 
 type Numbers = Readonly<Record<string, number>>;
 interface Answer {
@@ -41,6 +42,17 @@ describe('a swing line with delivery and flight', () => {
     expect(still.flight['carryM']).toBeGreaterThan(80);
   });
 
+  test('the loft at the ball has what the bending shaft adds: more with a longer club', () => {
+    const driver = answer({ ...swing, club: 'driver' });
+    expect(driver.delivery['shaftBendDeg']).toBeCloseTo(5.35, 9);
+    expect(still.delivery['shaftBendDeg']).toBeGreaterThan(0.5);
+    expect(still.delivery['shaftBendDeg']).toBeLessThan(2);
+    expect(driver.delivery['spinLoftDeg']).toBeCloseTo(
+      driver.delivery['dynamicLoftDeg'] - driver.delivery['attackDeg'],
+      1,
+    );
+  });
+
   test('bowing the wrist closes the face to the path and curves the ball left; cupping the reverse', () => {
     const bowed = answer({ ...swing, movements: { leadWristFlexionDeg: 8 } });
     const cupped = answer({ ...swing, movements: { leadWristFlexionDeg: -8 } });
@@ -52,7 +64,7 @@ describe('a swing line with delivery and flight', () => {
   });
 
   test('path, plane and attack fit together: path = direction - atan(tan(attack) / tan(plane)) (plane geometry, C)', () => {
-    const { delivery } = answer({ ...swing, movements: { trailTiltDeg: 6 } });
+    const { delivery } = answer({ ...swing, movements: { trailSideBendDeg: 6 } });
     const degToRad = Math.atan(1) / 45;
     const slope = Math.tan(delivery['attackDeg'] * degToRad) / Math.tan(delivery['planeTiltDeg'] * degToRad);
     // To first order: the path is measured along the ground, the plane's fall across it.
@@ -85,6 +97,19 @@ describe('an impact line', () => {
     expect(out['launchDeg']).toBeCloseTo(9.684, 3);
     expect(Math.round(out['spinRpm'])).toBe(2805);
     expect(out['startDeg']).toBe(0);
+  });
+
+  test('with a club the face is that of the club, as on the desk: a driver spins the ball less, an iron more', () => {
+    const rolling = answer(impact);
+    const driver = answer({ ...impact, club: 'driver' });
+    const iron = answer({ ...impact, club: '7-iron' });
+    // Spin is proportional to 1 + tangential restitution; a livelier face changes the ball's speed alone.
+    expect(driver['spinRpm'] / rolling['spinRpm']).toBeCloseTo(1 + HEADS.driver.tangential, 9);
+    expect(iron['spinRpm'] / rolling['spinRpm']).toBeCloseTo(1 + HEADS['7-iron'].tangential, 9);
+    expect(driver['ballSpeedMps']).toBeGreaterThan(rolling['ballSpeedMps']);
+    const own = { lengthM: 1.14, lieDeg: 57, loftDeg: 9, kind: 'driver' };
+    expect(answer({ ...impact, club: own })).toEqual(driver);
+    expect(answer({ ...impact, club: 'broom' }).error).toMatchObject({ field: 'club' });
   });
 
   test.each([
@@ -125,6 +150,14 @@ describe('a flight line', () => {
     expect(Math.abs(out['landingDeg'] - 40.93)).toBeLessThan(0.05);
     expect(out['extrapolated']).toBe(true);
     expect(out['carryWidthM']).toBeCloseTo(20, 0);
+  });
+
+  test('the fit that shots fly with has a name of its own, and its width', () => {
+    const out = answer({ ...flight, drag: 'naruo-mizota' });
+    expect(out['carryM']).not.toBeCloseTo(answer(flight)['carryM'], 0);
+    expect(out['carryWidthM']).toBeGreaterThan(10);
+    expect(answer(flight)).toEqual(answer({ ...flight, drag: 'smits-smith' }));
+    expect(answer({ ...flight, drag: 'thick' }).error!.message).toContain('naruo-mizota');
   });
 
   test('wind against shortens the carry, wind from the left carries right', () => {

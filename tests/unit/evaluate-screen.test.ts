@@ -11,6 +11,7 @@ import type { LedgerReading } from '../../src/store/desk/whyState';
 import { ledgerOf } from '../../src/store/desk/ledger';
 import { startEffects } from '../../src/store/effects/startEffects';
 import { askedNow, solverClient } from '../../src/store/solver/solverClient';
+import './searchHere';
 
 // The same player, club and swing asked for in both places: what the drawers show, and what a line of `evaluate` prints.
 
@@ -31,7 +32,7 @@ const CASES: readonly Case[] = [
     name: 'bowed, late and leaning, tall with a driver',
     player: { statureM: 1.9, handed: 'right' },
     club: 'driver',
-    dialled: { leadWristFlexionDeg: 14, rotationDelayMs: 40, trailTiltDeg: 8 },
+    dialled: { leadWristFlexionDeg: 14, rotationDelayMs: 40, trailSideBendDeg: 8 },
   },
   {
     name: 'early and shifted, short and left-handed with a wedge',

@@ -38,7 +38,7 @@ const who = { player: { statureM: 1.78 }, club: '7-iron' };
 const swing = (movements: Numbers): SwingAnswer => ask({ kind: 'swing', ...who, movements }) as SwingAnswer;
 
 describe('a contributions line', () => {
-  const to = { leadWristFlexionDeg: -16, rotationRate: 1.08, trailTiltDeg: -4 };
+  const to = { leadWristFlexionDeg: -16, rotationRate: 1.08, trailSideBendDeg: -4 };
   const line = { kind: 'contributions', ...who, from: {}, to, at: 'leadArmParallel', reading: 'bicepGapCm' };
   const out = answer(line);
 

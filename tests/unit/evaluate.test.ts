@@ -50,7 +50,13 @@ const swing = {
   kind: 'swing',
   player: { statureM: 1.78, handed: 'right' },
   club: '7-iron',
-  movements: { leadWristFlexionDeg: -20, rotationRate: 1.1, rotationDelayMs: 0, trailTiltDeg: -4, pelvisShiftCm: 0 },
+  movements: {
+    leadWristFlexionDeg: -20,
+    rotationRate: 1.1,
+    rotationDelayMs: 0,
+    trailSideBendDeg: -4,
+    pelvisShiftCm: 0,
+  },
 };
 
 describe('a pose line', () => {

@@ -6,7 +6,7 @@ import { bodyOf } from '../../src/model/body';
 import { CLUBS, clubOf, type ClubId } from '../../src/model/club';
 import { AT, createPose } from '../../src/model/chain';
 import { K } from '../../src/model/keys';
-import { createSwing, swingPose, type Swing } from '../../src/reading/swing';
+import { createSwing, drawnPose, type Swing } from '../../src/reading/swing';
 import { framePoints, type FramePoints } from '../../src/scene/camera/framePoints';
 import { frameSwing } from '../../src/scene/camera/framing';
 import { DIRECTIONS, eyeDirection, fitView } from '../../src/scene/camera/view';
@@ -116,7 +116,7 @@ describe('a fitted view follows the playhead', () => {
     const club = clubOf(CLUBS[clubId]);
     const swing = createSwing(body, club, findShipped(body, club)!);
     const pose = createPose();
-    swingPose(swing, swing.reference.times[K.impact], pose);
+    drawnPose(swing, swing.reference.times[K.impact], pose);
     const ball = placeBall(club, pose, new Float64Array(3));
     return { swing, points: framePoints(swing, createFigure(body, club), ball, 0.9) };
   }
@@ -131,7 +131,7 @@ describe('a fitted view follows the playhead', () => {
       for (const { width, height, insets: edges } of PICTURES) {
         const framing = frameSwing(direction, points, width, height, edges);
         for (let t = times[K.address]; t <= times[K.finish]; t += 0.002) {
-          swingPose(swing, t, pose);
+          drawnPose(swing, t, pose);
           const club = [pose[AT.head], pose[AT.head + 1], pose[AT.head + 2]] as const;
           const [x, y] = project(framing.at(t), club, width, height);
           const isInside = x >= edges.left && x <= width - edges.right && y >= edges.top && y <= height - edges.bottom;

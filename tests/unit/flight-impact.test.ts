@@ -37,6 +37,21 @@ describe('what a strike does to the ball', () => {
     expect(topGoes[0]).toBeCloseTo(-1, 12);
   });
 
+  test('a face that grips no more gives no spin, and the ball goes off along its normal; one that springs back gives more', () => {
+    const given = { headVelocity: [40, 0, 0], faceNormal: [Math.cos(0.5), Math.sin(0.5), 0], headMass: 0.27 } as const;
+    const launchWith = (tangential?: number) => {
+      const launch = findLaunch({ ...given, ...(tangential !== undefined && { tangential }) });
+      if (isRefused(launch)) throw new Error(launch.message);
+      return launch;
+    };
+    const slick = launchWith(-1);
+    expect(slick.spinRate).toBe(0);
+    expect(Math.atan2(slick.velocity[1], slick.velocity[0])).toBeCloseTo(0.5, 12);
+    expect(launchWith(0)).toEqual(launchWith());
+    expect(launchWith(0.25).spinRate).toBeCloseTo(1.25 * launchWith(0).spinRate, 9);
+    expect(launchWith(0.25).velocity[1]).toBeLessThan(launchWith(0).velocity[1]);
+  });
+
   test('a face open to the path starts the ball near the face and tilts the axis to the right', () => {
     const open = strike({ faceDeg: 3 });
     expect(open.startDeg).toBeGreaterThan(1.5);
@@ -123,5 +138,8 @@ describe('strikes that cannot be answered say why', () => {
     expect(findLaunch({ ...sound, faceNormal: [1, 1, 0] })).toMatchObject({ field: 'faceNormal' });
     expect(findLaunch({ ...sound, faceNormal: [NaN, 0, 0] })).toMatchObject({ field: 'faceNormal' });
     expect(findLaunch({ ...sound, headMass: NaN })).toMatchObject({ field: 'headMass' });
+    for (const tangential of [NaN, -1.1, 1.1]) {
+      expect(findLaunch({ ...sound, tangential })).toMatchObject({ missing: 'bad-input', field: 'tangential' });
+    }
   });
 });

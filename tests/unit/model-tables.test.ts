@@ -80,7 +80,8 @@ describe('dials', () => {
     'the lead wrist bows': (_, q) => [q[J.leadWristFlexion]],
     'pelvis and chest turn faster': (_, q) => [q[J.pelvisTurn], q[J.thoraxTurn]],
     'the turn starts later': (_, q) => [-q[J.pelvisTurn], -q[J.thoraxTurn]],
-    'the upper body leans away from the target': (p) => [p[AT.pelvis] - p[AT.midShoulder]],
+    // The trail shoulder comes down against the lead one.
+    'the rib cage bends to the trail side': (p) => [p[AT.leadShoulder + 1] - p[AT.trailShoulder + 1]],
     'the pelvis moves toward the target': (p) => [p[AT.pelvis]],
   };
 
@@ -101,7 +102,7 @@ describe('dials', () => {
     ['leadWristFlexion', [-40, -30, 30, 40]],
     ['rotationRate', [0.6, 0.8, 1.2, 1.4]],
     ['rotationDelay', [-40, -30, 30, 40]],
-    ['trailTilt', [-15, -10, 10, 15]],
+    ['trailSideBend', [-12, -6, 6, 12]],
     ['pelvisShift', [-10, -6, 6, 10]],
   ] as const)('%s runs from %j', (id, marks) => {
     const { min, usualMin, usualMax, max, edgeUnit } = DIALS.find((dial) => dial.id === id)!;

@@ -13,6 +13,7 @@ import {
   referenceJoints,
 } from '../../src/model/motion';
 import { DIALS, STILL, type Movements } from '../../src/model/movements';
+import { bendToTrailSide, sideBendOfLean } from '../../src/model/sideBend';
 import { seedReference } from '../../src/solving/reference/seed';
 import { readShipped, shippedSwings } from '../../src/solving/reference/shipped';
 
@@ -98,6 +99,19 @@ describe('the share of a movement', () => {
   );
 });
 
+/** Rotation about an axis as nine numbers, row by row. */
+function rotation(axis: 'x' | 'y' | 'z', angle: number): number[] {
+  const [c, s] = [Math.cos(angle), Math.sin(angle)];
+  return { x: [1, 0, 0, 0, c, -s, 0, s, c], y: [c, 0, s, 0, 1, 0, -s, 0, c], z: [c, -s, 0, s, c, 0, 0, 0, 1] }[axis];
+}
+const product = (a: readonly number[], b: readonly number[]): number[] =>
+  Array.from({ length: 9 }, (_, i) =>
+    [0, 1, 2].reduce((sum, k) => sum + a[3 * Math.floor(i / 3) + k] * b[3 * k + (i % 3)], 0),
+  );
+/** Orientation of the rib cage by the order of the chain. */
+const ribCage = (q: Float64Array): number[] =>
+  product(product(rotation('z', q[J.trunkTilt]), rotation('x', q[J.trunkBend])), rotation('y', q[J.thoraxTurn]));
+
 describe('the movements', () => {
   const at = (t: number, movements: Partial<Movements>, tempo = 1) => {
     const q = createJointVector();
@@ -109,7 +123,7 @@ describe('the movements', () => {
     leadWristFlexion: rad(20),
     rotationRate: 1.3,
     rotationDelay: 0.02,
-    trailTilt: rad(8),
+    trailSideBend: rad(8),
     pelvisShift: 0.04,
   };
 
@@ -119,12 +133,37 @@ describe('the movements', () => {
 
   test.each([
     ['bowing the lead wrist adds flexion', { leadWristFlexion: rad(20) }, 'leadWristFlexion', rad(20)],
-    ['leaning away adds trunk tilt', { trailTilt: rad(8) }, 'trunkTilt', rad(8)],
     ['shifting the pelvis adds sway toward the target', { pelvisShift: 0.04 }, 'pelvisSway', 0.04],
   ] as const)('%s and touches nothing else', (_, movements, joint, added) => {
     const moved = at(late, movements);
     const still = at(late, {});
     moved.forEach((value, j) => expect(value - still[j]).toBeCloseTo(j === J[joint] ? added : 0, 12));
+  });
+
+  test('side bend is the rotation of the rib cage about its own front-back axis, to 1e-12', () => {
+    // Rz(tilt) Rx(bend) Ry(turn) Rz(side bend), multiplied out with plain matrices, against the joints that the movement writes.
+    for (const dialled of [-12, -5, 3, 12]) {
+      for (const rotationRate of [0.6, 1, 1.4]) {
+        for (const t of [times[K.leadArmParallel], late, times[K.impact], times[K.exit]]) {
+          const without = at(t, { rotationRate });
+          const moved = at(t, { rotationRate, trailSideBend: rad(dialled) });
+          const wanted = product(ribCage(without), rotation('z', rad(dialled)));
+          ribCage(moved).forEach((value, i) => expect(Math.abs(value - wanted[i])).toBeLessThan(1e-12));
+          const touched = [J.trunkTilt, J.trunkBend, J.thoraxTurn];
+          moved.forEach((value, j) => touched.includes(j) || expect(value).toBe(without[j]));
+          expect(Math.abs(moved[J.thoraxTurn] - without[J.thoraxTurn])).toBeLessThan(rad(15));
+        }
+      }
+    }
+  });
+
+  test('the side bend of a lean gives that lean, seen face-on', () => {
+    for (const lean of [-10, -2, 0, 4, 12]) {
+      const q = at(late, {});
+      const before = q[J.trunkTilt];
+      bendToTrailSide(sideBendOfLean(rad(lean), q[J.trunkBend], q[J.thoraxTurn]), q);
+      expect(q[J.trunkTilt] - before).toBeCloseTo(rad(lean), 12);
+    }
   });
 
   test('a rate of 1.2 has turned chest and pelvis a fifth further from the top', () => {

@@ -101,7 +101,7 @@ const move = (wristDeg: number, rate: number, delayMs: number, tiltDeg: number):
   leadWristFlexion: rad(wristDeg),
   rotationRate: rate,
   rotationDelay: delayMs / 1000,
-  trailTilt: rad(tiltDeg),
+  trailSideBend: rad(tiltDeg),
 });
 /** Each slider alone from end to end. */
 const ALONE: readonly Movements[] = [

@@ -20,7 +20,7 @@ const swing = createSwing(body, club, seedReference(body));
 const plate = preparePlateFigure(body, club);
 
 const STEEP: Movements = { ...STILL, leadWristFlexion: rad(-25), rotationRate: 1.15 };
-const SHALLOW: Movements = { ...STILL, leadWristFlexion: rad(30), rotationDelay: 0.02, trailTilt: rad(6) };
+const SHALLOW: Movements = { ...STILL, leadWristFlexion: rad(30), rotationDelay: 0.02, trailSideBend: rad(6) };
 /** Lopsided, so that a corridor on the wrong side is not the same one. */
 const BANDS: Bands = { leadArmParallel: { low: -0.01, high: 0.035 }, shaftParallel: { low: -0.08, high: 0.03 } };
 

@@ -10,7 +10,11 @@ import {
 } from 'three';
 import { expect, test, vi } from 'vitest';
 import { current, currentPose, setPlayer } from '../../src/store';
+import { startEffects } from '../../src/store/effects/startEffects';
 import { mountSwing } from './mountedSwing';
+import './searchHere';
+
+startEffects();
 
 /** What says that it was given back: by an event, or, for a shadow's picture, by nothing but the call. */
 type Held = EventDispatcher<{ dispose: object }> | LightShadow;

@@ -13,7 +13,7 @@ test('the head trace is a curve to the eye even of the latest swing: its pieces 
   setMovement('leadWristFlexion', 40);
   setMovement('rotationRate', 0.6);
   setMovement('rotationDelay', 40);
-  setMovement('trailTilt', 15);
+  setMovement('trailSideBend', 15);
   setMovement('pelvisShift', 8);
   const { swing } = current();
   const size = new Vector2(600, 400);

@@ -119,11 +119,11 @@ describe('the corridor map', () => {
   });
 
   test('it can be stopped after any row, and what has been done so far is no more than asked', () => {
-    const rows = corridorRows({ swing, x: 'trailTilt', y: 'rotationDelay', columns: 8, rows: 5 });
+    const rows = corridorRows({ swing, x: 'trailSideBend', y: 'rotationDelay', columns: 8, rows: 5 });
     expect([rows.next().value, rows.next().value]).toEqual([1, 2]);
     expect(rows.return(map).done).toBe(true);
     expect(rows.next().done).toBe(true);
-    const whole = [...corridorRows({ swing, x: 'trailTilt', y: 'rotationDelay', columns: 8, rows: 5 })];
+    const whole = [...corridorRows({ swing, x: 'trailSideBend', y: 'rotationDelay', columns: 8, rows: 5 })];
     expect(whole).toEqual([1, 2, 3, 4, 5]);
   });
 
@@ -146,7 +146,7 @@ describe('the corridor map', () => {
   });
 
   test('bad input is refused in clear words', () => {
-    const same: MovementId = 'trailTilt';
+    const same: MovementId = 'trailSideBend';
     expect(() => solveCorridor({ swing, x: same, y: same, columns: 4, rows: 4 })).toThrow('Choose two.');
     expect(() => solveCorridor({ swing, x: same, y: 'rotationRate', columns: 1, rows: 4 })).toThrow('at least 2 by 2');
     const bands = { ...DEFAULT_BANDS, leadArmParallel: { low: 0.02, high: 0.01 } };

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { rad } from '../../src/math/angle';
 import { withMovements } from '../../src/reading/swing';
-import type { Sightings } from '../../src/solving/diagnosis/sightingHold';
+import type { Sightings } from '../../src/solving/diagnosis/verdictShare';
 import { score, solveMatch } from '../../src/solving/diagnosis/match';
 import { dialled, fullReadings, playerWith, referenceSwing } from '../reference/solvingPlayers';
 
@@ -16,11 +16,11 @@ describe('what a coach saw', () => {
     const { explanations } = solveMatch({ swing, seen: inCm(1.6, 10.8) });
     expect(explanations.map(({ dials }) => dials.join('+')).toSorted()).toEqual([
       'leadWristFlexion',
-      'leadWristFlexion+rotationRate+rotationDelay+trailTilt',
+      'leadWristFlexion+rotationRate+rotationDelay+trailSideBend',
       'rotationDelay',
       'rotationRate',
       'rotationRate+rotationDelay',
-      'trailTilt',
+      'trailSideBend',
     ]);
     const single = explanations.find(({ dials }) => dials[0] === 'leadWristFlexion')!;
     const blend = explanations.find(({ uses }) => uses.length === 3)!;
@@ -76,7 +76,7 @@ describe('what a coach saw', () => {
     const { explanations } = solveMatch({ swing, seen: inCm(1.6, 10.8), allow: ['rotation'] });
     expect(explanations.length).toBe(3);
     for (const { movements } of explanations) {
-      expect([movements.leadWristFlexion, movements.trailTilt, movements.pelvisShift]).toEqual([0, 0, 0]);
+      expect([movements.leadWristFlexion, movements.trailSideBend, movements.pelvisShift]).toEqual([0, 0, 0]);
     }
   });
 

@@ -4,7 +4,7 @@ import { SetupError } from '../../src/model/body';
 import { dialOf, MOVEMENT_GROUPS, STILL } from '../../src/model/movements';
 import type { Swing } from '../../src/reading/swing';
 import { DEFAULT_BANDS } from '../../src/reading/verdicts';
-import { shareInBand } from '../../src/solving/diagnosis/sightingHold';
+import { shareInBand } from '../../src/solving/diagnosis/verdictShare';
 import { INSIDE, solvePlans, type Plan } from '../../src/solving/diagnosis/plan';
 import { dialled, fullReadings, playerWith, referenceSwing, verdictsOf } from '../reference/solvingPlayers';
 
@@ -43,11 +43,11 @@ describe('a plan for a player who is steep', () => {
   test('with rotation alone the turn slows down or starts later', () => {
     const { change } = using(plans, 'rotation');
     expect(change.rotationRate < 0 || change.rotationDelay > 0).toBe(true);
-    expect([change.leadWristFlexion, change.trailTilt, change.pelvisShift]).toEqual([0, 0, 0]);
+    expect([change.leadWristFlexion, change.trailSideBend, change.pelvisShift]).toEqual([0, 0, 0]);
   });
 
   test('with side tilt alone the upper body leans further away from the target', () => {
-    expect(using(plans, 'sideTilt').change.trailTilt).toBeGreaterThan(rad(2));
+    expect(using(plans, 'sideTilt').change.trailSideBend).toBeGreaterThan(rad(2));
   });
 
   test('it ends on the near edge of a band, a fifth of a millimetre inside', () => {
@@ -90,7 +90,7 @@ describe('a plan for a player who is over-shallow', () => {
     expect(using(plans, 'leadWrist').change.leadWristFlexion).toBeLessThan(0);
     const { change } = using(plans, 'rotation');
     expect(change.rotationRate > 0 || change.rotationDelay < 0).toBe(true);
-    expect(using(plans, 'sideTilt').change.trailTilt).toBeLessThan(0);
+    expect(using(plans, 'sideTilt').change.trailSideBend).toBeLessThan(0);
   });
 });
 
@@ -107,7 +107,7 @@ describe('a plan at the ends of what can be done', () => {
     const { plans } = solvePlans({ swing, allow: ['sideTilt'] });
     const [plan] = plans;
     expect(plan.status).toBe('closest');
-    expect(plan.movements.trailTilt).toBeCloseTo(dialOf('trailTilt').max, 9);
+    expect(plan.movements.trailSideBend).toBeCloseTo(dialOf('trailSideBend').max, 9);
     const { leadArmParallel, shaftParallel } = plan.short;
     expect(leadArmParallel).toBeCloseTo(plan.readings.leadArmParallel - DEFAULT_BANDS.leadArmParallel.high, 12);
     expect(shaftParallel).toBeCloseTo(plan.readings.shaftParallel - DEFAULT_BANDS.shaftParallel.high, 12);

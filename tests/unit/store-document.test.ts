@@ -1,6 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { deg, toRad } from '../../src/math/angle';
+import { deg, rad, toDeg, toRad } from '../../src/math/angle';
+import { bodyOf } from '../../src/model/body';
+import { CLUBS, clubOf, type ClubId } from '../../src/model/club';
+import { createJointVector, J } from '../../src/model/joints';
 import { DIALS } from '../../src/model/movements';
+import { sideBendOfLean } from '../../src/model/sideBend';
+import { findLeadArmParallel } from '../../src/reading/checkpoints';
+import { createSwing, swingJoints } from '../../src/reading/swing';
+import { findShipped, shippedSwings } from '../../src/solving/reference/shipped';
+import { migrateMovements, SIDE_BEND_OF_LEAN } from '../../src/store/document/migrate';
 import { exaggerated, toMovements } from '../../src/store/document/convert';
 import { dialValue, EDGE_DIALS, edgeDial, fitToDial, STILL_DIALLED, withDial } from '../../src/store/document/document';
 
@@ -31,8 +39,8 @@ describe('dials at the edge', () => {
     expect(fitToDial('leadWristFlexion', 8.4, 0)).toBe(8);
     expect(fitToDial('leadWristFlexion', 400, 0)).toBe(40);
     expect(fitToDial('rotationRate', 1.0849, 1)).toBe(1.08);
-    expect(fitToDial('trailTilt', NaN, 3)).toBe(3);
-    expect(Object.is(fitToDial('trailTilt', -0.2, 3), 0)).toBe(true);
+    expect(fitToDial('trailSideBend', NaN, 3)).toBe(3);
+    expect(Object.is(fitToDial('trailSideBend', -0.2, 3), 0)).toBe(true);
   });
 
   test('cupped 20° is 20° of extension in the model, 108 % a rate of 1.08, 12 ms early a delay of -0.012 s', () => {
@@ -63,4 +71,35 @@ describe('dials at the edge', () => {
     expect(doubled.rotationRate).toBeCloseTo(1.1, 12);
     expect(exaggerated(toMovements(STILL_DIALLED))).toEqual(toMovements(STILL_DIALLED));
   });
+});
+
+test('a lean of an old document becomes the side bend that leans the trunk alike on every shipped swing, within 3 % (our limit)', () => {
+  for (const { statureM, club: id } of shippedSwings()) {
+    const body = bodyOf({ statureM, handed: 'right' });
+    const club = clubOf(CLUBS[id as ClubId]);
+    const swing = createSwing(body, club, findShipped(body, club)!);
+    const arm = findLeadArmParallel(swing);
+    if ('missing' in arm) throw new Error(arm.missing);
+    const q = createJointVector();
+    swingJoints(swing, arm.t, q);
+    const bend = sideBendOfLean(rad(4), q[J.trunkBend], q[J.thoraxTurn]);
+    expect(Math.abs(toDeg(bend) / (4 * SIDE_BEND_OF_LEAN) - 1)).toBeLessThan(0.03);
+  }
+});
+
+test('an old lean past what side bend goes to stops at the end of its slider; a damaged one stays damaged', () => {
+  const old = (trailTiltDeg: unknown): unknown => {
+    const { leadWristFlexionDeg, rotationRate, rotationDelayMs, pelvisShiftCm, pelvis } = STILL_DIALLED;
+    return migrateMovements({
+      leadWristFlexionDeg,
+      rotationRate,
+      rotationDelayMs,
+      trailTiltDeg,
+      pelvisShiftCm,
+      pelvis,
+    });
+  };
+  expect(old(15)).toEqual({ ...STILL_DIALLED, trailSideBendDeg: 12 });
+  expect(old(-5)).toEqual({ ...STILL_DIALLED, trailSideBendDeg: -5.8 });
+  for (const value of [16, '4', null, NaN]) expect(old(value)).toHaveProperty('trailTiltDeg');
 });

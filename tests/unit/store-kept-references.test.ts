@@ -36,6 +36,8 @@ async function openPage(on: Shelf = shelf) {
   vi.resetModules();
   const { referenceSearch } = await import('../../src/store/effects/referenceSearch');
   const { desk, deskBases } = await import('../../src/store/desk/desk');
+  const { solveReference } = await import('../../src/solving/reference/reference');
+  referenceSearch.searchHere(solveReference);
   referenceSearch.follow(on);
   return (statureM: number, trunk?: number) => {
     const player = { statureM, handed: 'right', ...(trunk ? { segmentsM: { trunk } } : {}) } as const;
@@ -54,7 +56,7 @@ test('a player who was solved once is not solved again after a reload, and swing
   expect(searches.count).toBe(1);
 });
 
-test('players who ship solved take no room', async () => {
+test('the usual player, who is at hand, takes no room', async () => {
   (await openPage())(1.78);
   expect(texts.size).toBe(0);
 });

@@ -116,13 +116,13 @@ describe('loading', () => {
     'text that is no JSON': '{"version":1,',
     'a list': '[]',
     nothing: 'null',
-    'a newer version': JSON.stringify({ ...DEFAULT_DOCUMENT, version: 2 }),
+    'a newer version': JSON.stringify({ ...DEFAULT_DOCUMENT, version: 3 }),
     'no version': JSON.stringify({ ...DEFAULT_DOCUMENT, version: undefined }),
     'a stature of nine metres': JSON.stringify({ ...DEFAULT_DOCUMENT, player: { statureM: 9, handed: 'right' } }),
     'a third hand': JSON.stringify({ ...DEFAULT_DOCUMENT, player: { statureM: 1.78, handed: 'both' } }),
     'a dial past its end': JSON.stringify({
       ...DEFAULT_DOCUMENT,
-      movements: { ...DEFAULT_DOCUMENT.movements, trailTiltDeg: 16 },
+      movements: { ...DEFAULT_DOCUMENT.movements, trailSideBendDeg: 13 },
     }),
     'a band upside down': JSON.stringify({
       ...DEFAULT_DOCUMENT,

@@ -166,7 +166,7 @@ describe('the ledger on the desk', () => {
 
   test('a bar plays by the clock, moves only its own movement, stops by itself and leaves the document alone', () => {
     setMovement('leadWristFlexion', -20);
-    setMovement('trailTilt', -6);
+    setMovement('trailSideBend', -6);
     const { document } = desk.getState();
     const frames: FrameRequestCallback[] = [];
     vi.stubGlobal('requestAnimationFrame', (frame: FrameRequestCallback) => frames.push(frame));
@@ -178,12 +178,12 @@ describe('the ledger on the desk', () => {
     at(800);
     const half = current().movements;
     expect(half.leadWristFlexion).toBeCloseTo(to.movements.leadWristFlexion / 2, 12);
-    expect(half.trailTilt).toBe(0);
+    expect(half.trailSideBend).toBe(0);
     at(1600);
     expect(current().movements.leadWristFlexion).toBe(to.movements.leadWristFlexion);
     at(4999);
     expect(desk.getState().session.trial).toBeNull();
-    expect(current().movements.trailTilt).toBe(to.movements.trailTilt);
+    expect(current().movements.trailSideBend).toBe(to.movements.trailSideBend);
     expect(desk.getState().document).toBe(document);
     stopTrial();
     vi.unstubAllGlobals();

@@ -6,7 +6,7 @@ import { DEFAULT_BANDS } from '../../src/reading/verdicts';
 import type { Contributions, Part, Shares } from '../../src/solving/diagnosis/contributions';
 import { crossingsAlong, isInRegion, sayMap, speakMap } from '../../src/words/why/corridor';
 import { sayMatch } from '../../src/words/why/sightings';
-import { sayGuess, sayHold, sayPlans, sayShare } from '../../src/words/why/whatToChange';
+import { sayGuess, sayVerdictShare, sayPlans, sayShare } from '../../src/words/why/whatToChange';
 import { apportion, numberLedger, sayLedger, type LedgerOf } from '../../src/words/why/why';
 
 const shares = (part: Partial<Shares>): Shares => ({ leadWrist: 0, rotation: 0, sideTilt: 0, setUp: 0, ...part });
@@ -29,7 +29,7 @@ function ledger(fromCm: number, partsCm: Partial<Shares>, more: Partial<LedgerOf
     parts: Object.keys(partsCm) as Part[],
     units: { length: 'cm' },
     from: STILL,
-    to: { ...STILL, leadWristFlexion: rad(-16), rotationDelay: -0.012, trailTilt: rad(-4) },
+    to: { ...STILL, leadWristFlexion: rad(-16), rotationDelay: -0.012, trailSideBend: rad(-4) },
     isFromReference: true,
     isTooFar: true,
     ...more,
@@ -68,13 +68,13 @@ describe('shares that are rounded', () => {
 describe('the sentence of the ledger', () => {
   test('names each cause in the words of a coach, the largest first', () => {
     const { text, spoken } = sayLedger(ledger(0, { leadWrist: 5.1, rotation: 3, sideTilt: 0.9 }));
-    expect(text).toBe('Of 9 cm too steep: 5 from the cupped wrist, 3 from turning early, 1 from too little tilt.');
+    expect(text).toBe('Of 9 cm too steep: 5 from the cupped wrist, 3 from turning early, 1 from too little side bend.');
     expect(spoken).toContain('Of 9 centimetres too steep');
   });
 
   test('a movement that works the other way is taken off', () => {
     const { text } = sayLedger(ledger(0, { leadWrist: 6, sideTilt: -2 }));
-    expect(text).toBe('Of 4 cm too steep: 6 from the cupped wrist, less 2 from too little tilt.');
+    expect(text).toBe('Of 4 cm too steep: 6 from the cupped wrist, less 2 from too little side bend.');
   });
 
   test('one cause takes all of it', () => {
@@ -156,7 +156,7 @@ describe('plans, marks and guesses in words', () => {
     expect(sayShare(0.934)).toBe('93 of 100');
     expect(sayShare(0.9999)).toBe('more than 99 of 100');
     expect(sayShare(1)).toBe('100 of 100');
-    expect(sayHold('leadArmParallel', 'Steep', 0.93)).toBe('Steep at lead arm parallel holds in 93 of 100.');
+    expect(sayVerdictShare('leadArmParallel', 'Steep', 0.93)).toBe('Steep at lead arm parallel holds in 93 of 100.');
   });
 
   test('contradictory marks are said to be that', () => {

@@ -59,15 +59,26 @@ test('a change is said in the direction in which it goes', () => {
   expect(sayChange('pelvisShift', 0.02, { length: 'cm' })).toMatch(/2 cm farther/);
 });
 
-test('nobody is sent to practise without being told when to stop and whom to ask', () => {
-  expect(CAUTIONS).toEqual([
-    'Warm up first.',
-    'Do not force the end of a range of motion.',
-    'Side bend with fast rotation loads the low back.',
-    'Stop with pain and see a physician or physiotherapist.',
-    "Children, and players with back or wrist trouble: only with a professional's advice.",
-    'Nobody stands within swinging distance.',
-  ]);
+/** What a physiotherapist would want said to anyone who is sent away to practise a movement (common practice, no published source). */
+const MUST_SAY: Readonly<Record<string, readonly RegExp[]>> = {
+  'warming up': [/warm up/i],
+  'the end of a range': [/range/i, /not force|never force|gently/i],
+  'the low back': [/low(er)? back/i, /side bend|tilt/i],
+  'when to stop, and whom to ask': [/stop/i, /pain/i, /physician|doctor/i, /physio/i],
+  'who needs a professional first': [/children/i, /back/i, /wrist/i, /professional|physician|physio/i],
+  'people near by': [/swinging distance|out of reach|stand clear/i],
+};
+
+test.each(Object.entries(MUST_SAY))('nobody is sent to practise without a word on %s', (_, words) => {
+  for (const { id, change } of all) {
+    const cautions = findCautions([findPractice(id, change)!]);
+    const saying = cautions.filter((caution) => words.every((word) => word.test(caution)));
+    expect(saying, `${id} ${change}`).not.toEqual([]);
+  }
+});
+
+test('a caution tells the player something to do or not to do, in a full sentence', () => {
+  for (const caution of CAUTIONS) expect(caution).toMatch(/^[A-Z].*\.$/);
 });
 
 test('whatever is practised, the usual cautions stand there, each once', () => {

@@ -10,6 +10,7 @@ import {
   sayApex,
   sayCarry,
   sayCurve,
+  sayFaceBand,
   sayMiss,
   sayNoShot,
   sayOffline,
@@ -30,10 +31,49 @@ const shotOf = (delivery: Delivery): Shot => {
   if ('missing' in shot) throw new Error(shot.missing);
   return shot;
 };
-/** Face 2 deg open and path 5 deg in-to-out: starts right, curves left for a right-handed player. */
-const drawn = shotOf(deliveryWith({ path: rad(5), face: rad(2) }));
-/** Face 2 deg closed and path 5 deg out-to-in. */
-const faded = shotOf(deliveryWith({ path: rad(-5), face: rad(-2) }));
+/** Face 2 deg open and path 6.5 deg in-to-out: starts right, curves left across the target line for a right-handed player. */
+const drawn = shotOf(deliveryWith({ path: rad(6.5), face: rad(2) }));
+/** Face 2 deg closed and path 6.5 deg out-to-in. */
+const faded = shotOf(deliveryWith({ path: rad(-6.5), face: rad(-2) }));
+
+describe('a face between left and returned', () => {
+  const banded = { face: rad(2), faceLeft: rad(4), faceReturned: rad(-1) };
+
+  test('is said as it is drawn and with both ends of its band, in one short sentence', () => {
+    expect(sayFaceBand(banded).text).toBe('2° open, 1° closed to 4° open');
+    expect(sayFaceBand(banded).spoken).toBe('Face 2 degrees open, 1 degree closed to 4 degrees open');
+    expect(sayFaceBand(banded).spoken.split(' ').length).toBeLessThanOrEqual(15);
+    expect(sayFaceBand({ face: rad(2), faceLeft: rad(2.1), faceReturned: rad(1.9) }).text).toBe('2° open');
+  });
+
+  test('gives start and curve a band, from left to right as everybody sees it', () => {
+    const end = (startDeg: number, curveM: number) => ({ startDeg, curveM, offlineM: 0 });
+    const flight = { ...drawn.flight, startDeg: 2, curveM: 5 };
+    const shot = { ...drawn, flight, ends: { left: end(4, 12), returned: end(-1, -3) } };
+    expect(sayStart(shot, 'right').text).toBe('2° right, 1° left to 4° right');
+    expect(sayStart(shot, 'left').text).toBe('2° left, 4° left to 1° right');
+    expect(sayCurve(shot, 'right', METRIC).text).toBe('5 m right, 3 m left to 12 m right');
+  });
+
+  test('starts and curves at each end as a shot struck there does', () => {
+    const [left, returned] = [deliveryWith({ face: rad(5) }), deliveryWith({ face: rad(-1) })];
+    const between = deliveryWith({
+      face: rad(2),
+      returnTakes: { roll: 0, flexion: 0, isInRange: true },
+      ends: [left.ends[0], returned.ends[0]],
+    });
+    const { ends, flight } = shotOf(between);
+    for (const [end, at] of [
+      [ends!.left, left],
+      [ends!.returned, returned],
+    ] as const) {
+      const { startDeg, curveM, offlineM } = shotOf(at).flight;
+      expect(end).toEqual({ startDeg, curveM, offlineM });
+    }
+    expect(ends!.returned.startDeg).toBeLessThan(flight.startDeg);
+    expect(flight.startDeg).toBeLessThan(ends!.left.startDeg);
+  });
+});
 
 describe('a shot in words', () => {
   test('in-to-out with a face closed to that is a push that curves left, for a right-handed player', () => {

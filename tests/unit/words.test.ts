@@ -195,11 +195,11 @@ describe('dials', () => {
     expect(short('rotationDelay', 26)).toBe('26 ms late');
   });
 
-  test('tilt is signed in its field and put in words elsewhere', () => {
-    expect(short('trailTilt', -4)).toBe('\u22124°');
-    expect(short('trailTilt', 1)).toBe('+1°');
-    expect(words.sayDial('trailTilt', -4).phrase).toBe('4° toward the lead hip');
-    expect(words.sayDial('trailTilt', 1).spoken).toBe('1 degree away from the target');
+  test('side bend is signed in its field and put in words elsewhere', () => {
+    expect(short('trailSideBend', -4)).toBe('\u22124°');
+    expect(short('trailSideBend', 1)).toBe('+1°');
+    expect(words.sayDial('trailSideBend', -4).phrase).toBe('4° toward the target');
+    expect(words.sayDial('trailSideBend', 1).spoken).toBe('1 degree to the trail side');
   });
 
   test('the pelvis moves to the target or back, in the unit the coach chose', () => {
@@ -224,7 +224,7 @@ describe('dials', () => {
     ['leadWristFlexion', 'cupped', 'bowed', ['cupped 10°', 'bowed 10°'], [-10, 10]],
     ['rotationRate', 'slower', 'faster', ['10 % slower', '10 % faster'], [0.9, 1.1]],
     ['rotationDelay', 'earlier', 'later', ['10 ms early', '10 ms late'], [-10, 10]],
-    ['trailTilt', 'over lead hip', 'away', ['4° toward the lead hip', '4° away'], [-4, 4]],
+    ['trailSideBend', 'toward target', 'trail side', ['4° toward the target', '4° to the trail side'], [-4, 4]],
     ['pelvisShift', 'back', 'to target', ['3 cm back', '3 cm to target'], [-3, 3]],
   ] as const)('the track of %s runs from "%s" to "%s"', (id, low, high, phrases, values) => {
     expect(words.DIAL_NAMES[id]).toMatchObject({ low, high });
@@ -241,7 +241,7 @@ describe('dials', () => {
     expect(words.sayUndo('leadWristFlexion', -8)).toBe('Wrist \u22128°');
     expect(words.sayUndo('rotationRate', 1.08)).toBe('Rotation 108 %');
     expect(words.sayUndo('rotationDelay', 12)).toBe('Turn start 12 ms');
-    expect(words.sayUndo('trailTilt', -4)).toBe('Tilt \u22124°');
+    expect(words.sayUndo('trailSideBend', -4)).toBe('Side bend \u22124°');
     expect(words.sayUndo('pelvisShift', 3)).toBe('Pelvis 3 cm');
   });
 });

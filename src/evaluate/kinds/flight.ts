@@ -14,7 +14,7 @@ export const flightFields = {
   startDeg: any,
   spinRpm: any,
   spinAxisDeg: any,
-  drag: exactOptional(nameOr(['smits-smith', 'none'], { cd: any, cl: any })),
+  drag: exactOptional(nameOr(['smits-smith', 'naruo-mizota', 'none'], { cd: any, cl: any })),
   tailWindMps: exactOptional(any),
   crossWindMps: exactOptional(any),
   altitudeM: exactOptional(any),
@@ -34,7 +34,7 @@ export function runFlight(line: FieldsOf<typeof flightFields>): object {
   if ('missing' in flight) return flight;
   const numbers = toEdgeFlight(flight);
   // Published models differ by this much; fixed coefficients and a vacuum are the asker's own.
-  return drag === undefined || drag === 'smits-smith'
+  return drag === undefined || (typeof drag === 'string' && drag !== 'none')
     ? { ...numbers, carryWidthM: carryWidth(flight.carryM) }
     : numbers;
 }

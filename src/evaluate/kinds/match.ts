@@ -3,7 +3,7 @@ import { exactOptional } from 'valibot';
 import { fields, numberIn, type FieldsOf } from '../../checking/schemas';
 import { dialOf } from '../../model/movements';
 import { verdictWords } from '../../reading/verdicts';
-import type { Hold, Sightings } from '../../solving/diagnosis/sightingHold';
+import type { VerdictShare, Sightings } from '../../solving/diagnosis/verdictShare';
 import { matchOnSteps, type StepExplanation } from '../../solving/diagnosis/matchOnSteps';
 import { clubSchema, playerSchema, toEdgeMovements } from '../golfer';
 import { allowSchema, armAngleSchema, bandsSchema, orLineError, toArmAngle, toBands } from '../judging';
@@ -45,13 +45,13 @@ export function runMatch(line: FieldsOf<typeof matchFields>): object {
   return {
     explanations: explanations.map(toEdgeExplanation),
     holds: {
-      ...(holds.leadArmParallel && holdOf(holds.leadArmParallel, 'leadArmParallel')),
-      ...(holds.shaftParallel && holdOf(holds.shaftParallel, 'shaftParallel')),
+      ...(holds.leadArmParallel && shareByVerdict(holds.leadArmParallel, 'leadArmParallel')),
+      ...(holds.shaftParallel && shareByVerdict(holds.shaftParallel, 'shaftParallel')),
     },
   };
 }
 
-const holdOf = ({ verdict, share }: Hold, at: CheckpointId): Record<string, number> => ({
+const shareByVerdict = ({ verdict, share }: VerdictShare, at: CheckpointId): Record<string, number> => ({
   [`${verdictWords(at, verdict)} at ${CHECKPOINTS[at].position}`]: share,
 });
 

@@ -5,8 +5,17 @@ import { MOVEMENT_GROUPS } from '../../model/movements';
 import { withMovements } from '../../reading/swing';
 import { planOnSteps, type Effects, type StepPlan } from '../../solving/diagnosis/planOnSteps';
 import { clubSchema, movementsSchema, playerSchema, toEdgeMovements, toMovements } from '../golfer';
-import { allowSchema, armAngleSchema, bandsSchema, orLineError, toArmAngle, toBands } from '../judging';
+import {
+  allowSchema,
+  armAngleSchema,
+  bandsSchema,
+  faceReturnedSchema,
+  orLineError,
+  toArmAngle,
+  toBands,
+} from '../judging';
 import { groundOf } from '../references';
+import { toEdgeEnds } from '../strike';
 import { inCm } from '../units';
 
 /** A player's swing now, what may change, and where both checkpoints are to come to lie. */
@@ -18,6 +27,7 @@ export const planFields = {
   bands: exactOptional(bandsSchema),
   insideCm: exactOptional(numberIn(0, 20)),
   checkpointArmDeg: exactOptional(armAngleSchema),
+  faceReturned: exactOptional(faceReturnedSchema),
 };
 
 /**
@@ -34,6 +44,7 @@ export function runPlan(line: FieldsOf<typeof planFields>): object {
       allow: line.allow ?? MOVEMENT_GROUPS,
       bands: toBands(line.bands),
       armAngle,
+      ...(line.faceReturned !== undefined && { faceReturned: line.faceReturned }),
       ...(line.insideCm !== undefined && { inside: line.insideCm / 100 }),
     }),
   );
@@ -65,11 +76,18 @@ function toEdgeEffects({ delivery, shot }: Effects): object {
   return {
     pathDeg: toDeg(delivery.path),
     faceDeg: toDeg(delivery.face),
+    faceLeftDeg: toDeg(delivery.faceLeft),
+    faceReturnedDeg: toDeg(delivery.faceReturned),
     attackDeg: toDeg(delivery.attack),
     headSpeedMps: delivery.headSpeed,
     flight:
       'missing' in shot
         ? { missing: shot.missing }
-        : { startDeg: shot.flight.startDeg, curveM: shot.flight.curveM, carryM: shot.flight.carryM },
+        : {
+            startDeg: shot.flight.startDeg,
+            curveM: shot.flight.curveM,
+            carryM: shot.flight.carryM,
+            ...toEdgeEnds(shot),
+          },
   };
 }

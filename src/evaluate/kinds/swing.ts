@@ -8,7 +8,7 @@ import { DELIVERY_RULES } from '../../reading/delivery/delivery';
 import { playOut } from '../../solving/playOut';
 import { toEdgeDelivery, toEdgeShot } from '../strike';
 import { clubSchema, movementsSchema, playerSchema, toMovements } from '../golfer';
-import { armAngleSchema, toArmAngle } from '../judging';
+import { armAngleSchema, faceReturnedSchema, toArmAngle } from '../judging';
 import { groundOf, type Ground } from '../references';
 import { toEdgeReadings } from '../units';
 
@@ -20,6 +20,7 @@ export const swingFields = {
   club: clubSchema,
   movements: exactOptional(movementsSchema),
   rule: exactOptional(oneOf(DELIVERY_RULES)),
+  faceReturned: exactOptional(faceReturnedSchema),
   checkpointArmDeg: exactOptional(armAngleSchema),
 };
 
@@ -34,6 +35,7 @@ export function runSwing(line: FieldsOf<typeof swingFields>): object {
   const { checkpoints, delivery, shot } = playOut(base, toMovements(line.movements), {
     armAngle,
     ...(line.rule && { rule: line.rule }),
+    ...(line.faceReturned !== undefined && { faceReturned: line.faceReturned }),
   });
   const answer = (id: CheckpointId): object =>
     toAnswer(checkpoints[id], base.checkpoints[id], ground, ground.swing.tempo);

@@ -1,21 +1,22 @@
-import { renderClip, sketch } from './renderClip';
-import type { Answer, Errand } from './clipWorker';
+import { serveWorker } from '../../store/solver/workerClient';
+import type { Progress } from '../task/exportTask';
+import type { ClipJob } from './clipJob';
+import { renderClip, sketch, type Board, type RenderedClip } from './renderClip';
 
-const answer = (message: Answer): void => self.postMessage(message);
+/** A request to the worker. */
+export interface Errand {
+  readonly what: 'film' | 'sketch';
+  readonly job: ClipJob;
+}
 
-/** Films beside the page, so that the page stays free. Ends when the page ends it. */
-self.onmessage = ({ data: { what, job } }: MessageEvent<Errand>) => {
-  const along = { tell: (progress: Answer['progress']) => answer({ progress }), pass: () => {} };
-  const work = new OffscreenCanvas(1, 1).getContext('webgl2')
-    ? what === 'film'
-      ? renderClip(job, along)
-      : sketch(job, along)
-    : Promise.reject(Object.assign(new Error('A worker draws no picture here.'), { name: 'NotHere' }));
-  work.then(
-    (done) => answer({ done }),
-    (error: unknown) => {
-      const { name, message } = error instanceof Error ? error : { name: '', message: String(error) };
-      answer({ failed: { name, message } });
-    },
-  );
-};
+/** Its messages: progress, and at the end the result. */
+export type Answer = { readonly progress: Progress } | { readonly done: RenderedClip | Board };
+
+/** Renders in a worker, so that the page stays responsive. The page terminates it. */
+serveWorker<Errand, Answer>(async ({ what, job }, say) => {
+  if (!new OffscreenCanvas(1, 1).getContext('webgl2')) {
+    throw Object.assign(new Error('A worker draws no picture here.'), { name: 'NotHere' });
+  }
+  const along = { tell: (progress: Progress) => say({ progress }), pass: () => {} };
+  say({ done: await (what === 'film' ? renderClip(job, along) : sketch(job, along)) });
+});

@@ -8,17 +8,17 @@ import type { PlatePixels } from '../picture/plateCard';
 import type { Film } from './storyboard';
 import type { ShownSwing } from '../task/exportSnapshot';
 
-/** What to make, and of what kind; without a kind the best that this device can write. */
+/** What to make, and in which format; null: the best that this device can encode. */
 export interface ClipWish extends Film {
   readonly shape: Shape;
   readonly size: Size;
   readonly fps: FrameRate;
   readonly kind: Kind | null;
-  /** Of the player; empty: left out. */
+  /** The player's name; empty: left out. */
   readonly name: string;
 }
 
-/** Everything a film is made from, as plain data: the page gets it ready, a worker films it. */
+/** Everything a clip is made from, as plain data: the page prepares it, a worker renders it. */
 export interface ClipJob {
   readonly wish: ClipWish;
   readonly staging: Staging;

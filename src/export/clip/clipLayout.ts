@@ -2,7 +2,7 @@ import type { PixelSize } from './formats';
 import type { Rect } from '../picture/canvasPen';
 
 /** Where things stand in a frame, px. */
-export interface Cell {
+interface Cell {
   readonly picture: Rect;
   /** Room for a plate beside or below the picture. */
   readonly plate: Rect | null;

@@ -4,7 +4,7 @@ import { rad } from '../../math/angle';
 import { createPose, type Pose } from '../../model/pose';
 import type { Body } from '../../model/body';
 import type { Club } from '../../model/club';
-import { swingPose, type Swing } from '../../reading/swing';
+import { drawnPose, type Swing } from '../../reading/swing';
 import { pointCamera } from '../../scene/camera/camera';
 import { framePoints, type FramePoints } from '../../scene/camera/framePoints';
 import { mountScene } from '../../scene/mountScene';
@@ -30,12 +30,12 @@ export function directionOf(camera: CameraId, share: number): Direction {
 
 const NO_INSETS: Insets = { left: 0, right: 0, top: 0, bottom: 0 };
 
-/** The picture was lost on its way: the graphics card took its memory back. */
-export class PictureLost extends Error {
+/** The graphics context was lost while rendering. */
+class PictureLost extends Error {
   override name = 'PictureLost';
 }
 
-/** What stands on the set besides the takes. Plain data: a worker gets the same. */
+/** What the scene needs besides the swings. Plain data, so that it can be sent to a worker. */
 export interface Staging {
   readonly body: Body;
   readonly club: Club;
@@ -65,8 +65,8 @@ export const shownOf = (
 });
 
 /**
- * A set of its own to film on: the stage's scene on a canvas that nobody sees, so that the stage stays free. In a worker or on the
- * page. One scene for all takes; `draw` answers the canvas, good until the next one.
+ * The stage's scene on a canvas of its own, off screen, in a worker or on the page. One scene serves all takes; the
+ * canvas that `draw` returns is valid until the next call.
  */
 export class ClipStage {
   private readonly canvas = createCanvas(1, 1);
@@ -106,8 +106,8 @@ export class ClipStage {
   }
 
   /**
-   * A view from a direction that holds every swing here in the picture less its insets (px) until an instant (s): as near as one can
-   * stand. A camera on a stand: it does not open up on the way.
+   * A view from a direction that holds every swing here in the picture less its insets (px) until an instant (s): from
+   * as near as possible. The camera stays where it is during the shot.
    */
   fit(direction: Direction, { width, height }: PixelSize, insets: Insets = NO_INSETS, until = -Infinity): View {
     let points = this.held.get(until);
@@ -138,7 +138,7 @@ export class ClipStage {
 
   private stand(take: number, t: number, pose?: Pose): void {
     if (pose) this.pose.set(pose);
-    else swingPose(this.takes[take].swing, t, this.pose);
+    else drawnPose(this.takes[take].swing, t, this.pose);
     this.frame.show(shownOf(this.staging, this.takes[take], this.ghost, t, this.pose));
   }
 

@@ -1,25 +1,17 @@
+import { createWorkerClient, WorkerStopped } from '../../store/solver/workerClient';
 import type { Board, RenderedClip } from './renderClip';
+import type { Answer, Errand } from './clip.worker';
 import type { ClipJob } from './clipJob';
-import { Stopped, type TaskControl, type Progress } from '../task/exportTask';
+import { Stopped, type TaskControl } from '../task/exportTask';
 
-/** What a worker is asked for. */
-export interface Errand {
-  readonly what: 'film' | 'sketch';
-  readonly job: ClipJob;
-}
-
-/** What it says: how far it is, and at the end what came of it. */
-export interface Answer {
-  readonly progress?: Progress | undefined;
-  readonly done?: RenderedClip | Board;
-  readonly failed?: { readonly name: string; readonly message: string };
-}
-
-/** Films in a worker, or on the page where workers cannot draw. Stopping ends the worker at once: what it had is gone with it. */
+/**
+ * Renders in a worker, or on the page where workers cannot draw. Stopping terminates the worker at once and discards its
+ * work.
+ */
 export const renderInWorker = (job: ClipJob, companion: TaskControl): Promise<RenderedClip> =>
   send({ what: 'film', job }, companion) as Promise<RenderedClip>;
 
-/** Draws a storyboard in the same way. */
+/** Draws a storyboard, in the same places. */
 export const sketchInWorker = (job: ClipJob, companion: TaskControl): Promise<Board> =>
   send({ what: 'sketch', job }, companion) as Promise<Board>;
 
@@ -29,27 +21,32 @@ async function send(errand: Errand, companion: TaskControl): Promise<RenderedCli
   try {
     return await inWorker(errand, companion);
   } catch (error) {
-    if (error instanceof Error && error.name === 'NotHere') return onPage(errand, companion);
+    if (companion.signal.aborted) throw new Stopped();
+    // Where no worker comes up, or it cannot draw: on the page.
+    if (error instanceof WorkerStopped || (error instanceof Error && error.name === 'NotHere')) {
+      return onPage(errand, companion);
+    }
     throw error;
   }
 }
 
-function inWorker(errand: Errand, { signal, tell }: TaskControl): Promise<RenderedClip | Board> {
-  const worker = new Worker(new URL('./clip.worker.ts', import.meta.url), { type: 'module' });
-  return new Promise<RenderedClip | Board>((resolve, reject) => {
-    signal.addEventListener('abort', () => reject(new Stopped()), { once: true });
-    worker.onmessage = ({ data: { progress, done, failed } }: MessageEvent<Answer>) => {
-      if (progress) tell(progress);
-      if (done) resolve(done);
-      if (failed) reject(Object.assign(new Error(failed.message), { name: failed.name }));
-    };
-    worker.onerror = (event) => {
-      event.preventDefault();
-      // What never started can be done here; what broke off has had its chance.
-      reject(Object.assign(new Error(event.message || 'the worker stopped'), { name: 'NotHere' }));
-    };
-    worker.postMessage(errand);
-  }).finally(() => worker.terminate());
+async function inWorker(errand: Errand, { signal, tell }: TaskControl): Promise<RenderedClip | Board> {
+  const worker = createWorkerClient<Errand, Answer>(
+    () => new Worker(new URL('./clip.worker.ts', import.meta.url), { type: 'module' }),
+  );
+  const end = (): void => worker.end();
+  signal.addEventListener('abort', end, { once: true });
+  let done: RenderedClip | Board | undefined;
+  try {
+    await worker.ask(errand, (answer) => {
+      if ('progress' in answer) tell(answer.progress);
+      else done = answer.done;
+    });
+  } finally {
+    signal.removeEventListener('abort', end);
+    worker.end();
+  }
+  return done!;
 }
 
 async function onPage({ what, job }: Errand, { signal, tell }: TaskControl): Promise<RenderedClip | Board> {

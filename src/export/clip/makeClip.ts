@@ -6,7 +6,7 @@ import { breathe, fileName, type TaskControl, type Made } from '../task/exportTa
 import { prepareClip } from './prepareClip';
 import type { ExportSnapshot } from '../task/exportSnapshot';
 
-/** Makes a clip. Throws `Stopped` when it was stopped; nothing half-written is left behind. */
+/** Makes a clip. Throws `Stopped` when it was stopped; no partial file is left behind. */
 export async function makeClip(
   subject: ExportSnapshot,
   wish: ClipWish,

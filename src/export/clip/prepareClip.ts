@@ -23,7 +23,7 @@ const SMALLEST_PLATE = 0.7;
 const takesOf = ({ now, after }: ExportSnapshot, { arrangement }: Film): readonly ShownSwing[] =>
   arrangement === 'sideBySide' || arrangement === 'oneAfterOther' ? [now, after] : [now];
 
-/** What stands on the set, with the page's colours. */
+/** What the scene needs besides the swings, with the page's colours. */
 export const stagingOf = ({ derived, document }: ExportSnapshot): Staging => ({
   body: derived.body,
   club: derived.club,
@@ -33,7 +33,10 @@ export const stagingOf = ({ derived, document }: ExportSnapshot): Staging => ({
   tokens: readTokens(),
 });
 
-/** Gets a film ready on the page, which alone has its colours, its styles and its plates. `who` says who swings what. */
+/**
+ * Prepares a clip on the page, because colours, styles and plates are only available there. `who` names the club and the
+ * player.
+ */
 export async function prepareClip(subject: ExportSnapshot, wish: ClipWish, who: string): Promise<ClipJob> {
   const takes = takesOf(subject, wish);
   const { derived, document } = subject;

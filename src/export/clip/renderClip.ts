@@ -15,7 +15,7 @@ import {
 } from './storyboard';
 import { findKind, openWriter, type WriterOf } from './writers';
 
-/** A clip before it is written: its frames, one after the other. Frame `i` shows the instant `i / fps`, whatever the clock says. */
+/** A clip before it is encoded, frame by frame. Frame `i` shows the instant `i / fps`, independent of the clock. */
 export interface Reel {
   readonly storyboard: Storyboard;
   readonly fps: number;
@@ -25,7 +25,7 @@ export interface Reel {
   readonly dispose: () => void;
 }
 
-/** Sets everything up for filming. On the page or in a worker. */
+/** Sets up scene and storyboard, on the page or in a worker. */
 export async function openReel(job: ClipJob, size: PixelSize, fps: number): Promise<Reel> {
   await loadFonts();
   const storyboard = drawStoryboard(job.wish, job.takes);
@@ -56,13 +56,13 @@ export interface RenderedClip {
   readonly seconds: number;
 }
 
-/** What goes along: told how far it is; throws from `pass` to stop. */
+/** Callbacks of long work: `tell` gets the progress, `pass` throws to stop it. */
 export interface Along {
   readonly tell: (progress: Progress) => void;
   readonly pass: () => void;
 }
 
-/** Films and writes a clip, frame by frame. What it throws leaves nothing half-written behind. */
+/** Renders and encodes a clip, frame by frame. If it throws, no partial file is left behind. */
 export async function renderClip(job: ClipJob, along: Along): Promise<RenderedClip> {
   const { wish, mark } = job;
   const full = pixelSize(wish.shape, wish.size);
@@ -88,7 +88,7 @@ export async function renderClip(job: ClipJob, along: Along): Promise<RenderedCl
   }
 }
 
-/** Longest silence between two reports, ms: more of them would only keep the page busy. */
+/** Time between two progress reports, ms: more of them would only keep the page busy. */
 const REPORT_MS = 120;
 
 async function writeReel(reel: Reel, of: WriterOf, { tell, pass }: Along): Promise<Blob> {

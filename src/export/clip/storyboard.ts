@@ -2,11 +2,12 @@ import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import { K } from '../../model/keys';
 import { isReached, type CheckpointId } from '../../reading/checkpoints';
 import type { ShownSwing } from '../task/exportSnapshot';
+import { impactOf } from '../../reading/swing';
 
 export type Arrangement = 'one' | 'sideBySide' | 'oneAfterOther' | 'ghosted';
 export type CameraId = 'downTheLine' | 'faceOn' | 'overhead' | 'orbit';
 
-/** What is filmed. */
+/** What a clip shows. */
 export interface Film {
   readonly arrangement: Arrangement;
   /** Camera of the swing at its own speed; null leaves the shot out. */
@@ -27,7 +28,7 @@ interface Leg {
 }
 
 /** One shot: a card, or swings seen by one camera. */
-export interface Shot {
+interface Shot {
   readonly kind: 'title' | 'whole' | 'slow' | 'end';
   readonly camera: CameraId;
   /** Which takes are in the picture, in the order in which they stand side by side. */
@@ -110,9 +111,9 @@ function slowLegs(takes: readonly ShownSwing[]): Leg[] {
     legs.push({ seconds: FREEZE_S, from, to: from, plate, isFrozen: true });
   }
   go(
-    takes.map(({ swing: { curves } }) => {
-      const impact = curves.times[K.impact];
-      return impact + PAST_IMPACT * (curves.times[K.exit] - impact);
+    takes.map(({ swing }) => {
+      const impact = impactOf(swing);
+      return impact + PAST_IMPACT * (swing.curves.times[K.exit] - impact);
     }),
   );
   return legs;

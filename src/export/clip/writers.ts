@@ -2,13 +2,13 @@ import { withGifComment } from '../files/embedded';
 import { createCanvas, penOn, type Canvas } from '../picture/canvasPen';
 import { KIND_WORDS, type Kind, type PixelSize } from './formats';
 
-/** Takes pictures one after the other and makes a file of them. Nothing leaves it before `finish`. */
+/** Encodes pictures one after the other. There is no file before `finish`. */
 export interface Writer {
   readonly kind: Kind;
   /** Takes what stands on the canvas as the next picture. */
   add(): Promise<void>;
   finish(): Promise<Blob>;
-  /** Lets go of everything; no file comes to be. */
+  /** Releases everything; no file is made. */
   cancel(): Promise<void>;
 }
 

@@ -18,7 +18,7 @@ import { placeFigure } from '../../figure/place';
 import { BALL_RADIUS, heelLiftAt, placeBall } from '../../figure/stance';
 import { createPose } from '../../model/chain';
 import { K } from '../../model/keys';
-import { swingPose } from '../../reading/swing';
+import { drawnPose, swingPose } from '../../reading/swing';
 import { ballGeometry, partGeometries } from '../../scene/figure/partGeometries';
 import type { Surface } from '../../scene/figure/solids';
 import { ILLUSTRATION } from '../../words';
@@ -92,7 +92,7 @@ function buildModel({ derived, document }: ExportSnapshot, { swing, positions, l
   const instants = instantsOf(times[K.address], times[K.finish], swing.tempo, Object.values(positions));
   const placements = instants.map((t) => {
     const placement = createPlacement();
-    swingPose(swing, t, pose);
+    drawnPose(swing, t, pose);
     placeFigure(figure, pose, { ballPoint: ball, heelLift: heelLiftAt(swing, t) }, placement);
     return placement;
   });

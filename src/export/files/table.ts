@@ -54,6 +54,9 @@ export const COLUMNS: readonly string[] = [
   'headSpeedMps',
 ];
 
+/** Positions at which the shaft is level and seen end on. */
+const LEVEL_SHAFT: readonly string[] = ['P2', 'P6', 'P8'];
+
 /** Time between two rows, s of the player's own time. */
 const STEP_S = 0.005;
 
@@ -80,7 +83,7 @@ function rowsOf({ name, swing, positions }: Tabled): Cell[][] {
     .toSorted((a, b) => a.t - b.t)
     .map(({ t, position = '' }) => {
       swingJoints(swing, t, joints);
-      const { pose, readings } = readAt(swing, t);
+      const { pose, readings } = readAt(swing, t, LEVEL_SHAFT.includes(position));
       headVelocityAt(swing, t, velocity);
       return [
         { text: name },

@@ -1,7 +1,7 @@
 import { put } from '../../store';
 import type * as Opening from './openDocument';
 
-/** Fetches what opens links and files, and hands it to `work`. That it does not come is said on the desk. */
+/** Loads the code that opens links and files and passes it to `work`. If it cannot be loaded, the desk shows a notice. */
 export function loadOpeners(work: (opening: typeof Opening) => unknown): Promise<void> {
   return import('./openDocument').then(
     async (opening) => void (await work(opening)),
@@ -14,8 +14,8 @@ export function loadOpeners(work: (opening: typeof Opening) => unknown): Promise
 }
 
 /**
- * The ways in from outside: a link that carries a document, a file dropped on the page. What reads them is fetched when something
- * comes.
+ * Opens documents from outside: from the page's address, or from a file dropped on it. The code that reads them is
+ * loaded when needed.
  */
 export function acceptIncomingLinks(): void {
   const followLink = (): void => {

@@ -11,7 +11,7 @@ import { crc32 } from '../../math/crc32';
  */
 const VERSION = 1;
 
-/** Belongs to version 1 and never changes: links out there were written with it. */
+/** Part of format version 1: never change it, existing links depend on it. */
 const DICTIONARY = new TextEncoder().encode(
   '"segmentsM":{"upperArm":0."forearm":0."hand":0."trunk":0."thigh":0."shank":0."my":{"name":"my club","kind":"driver","wood","iron","wedge",' +
     '"gripInsetM":0.1,"handGapM":0.085,"gripAngleDeg":52,"gripTurnDeg":0}"pelvis":{"rate":1.,"delayMs":-1.5-wood5-iron9-iron"pitching wedge"sand wedge' +
@@ -25,7 +25,7 @@ const DICTIONARY = new TextEncoder().encode(
 
 /** Longer texts are refused unread. A document with everything set takes a tenth. */
 export const LONGEST_TEXT = 6000;
-/** More bytes than this are refused while they unfold, before anything reads them. */
+/** Inflating stops at this many bytes, before anything is parsed. */
 const LARGEST_JSON = 20_000;
 const CHECK_BYTES = 4;
 

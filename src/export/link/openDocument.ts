@@ -14,7 +14,8 @@ function take(read: Read, what: string): void {
   endGesture();
   change(`Opened ${what.toLowerCase()}`, () => read.document);
   put({ session: { ...desk.getState().session, ghost: null, bench: null } });
-  say(`${what} is open. Undo brings back what you had.`);
+  const { notice } = read;
+  say(`${what} is open. Undo brings back what you had.${notice ? ` ${notice}` : ''}`);
 }
 
 /** Opens the document that the address carries, if it carries one, and takes it out of the address: a reload keeps later changes. */

@@ -26,7 +26,7 @@ export interface ShownSwing {
   readonly struck: Struck | undefined;
 }
 
-/** Everything that a clip, a still or a sheet is made from: taken from the desk once, so that later changes do not get in. */
+/** Everything that a clip, a still or a sheet is made from: copied from the desk once, so that later changes have no effect. */
 export interface ExportSnapshot {
   readonly document: Document;
   readonly derived: Derived;

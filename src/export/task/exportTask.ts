@@ -8,7 +8,7 @@ export interface Progress {
   readonly secondsLeft: number | undefined;
 }
 
-/** What goes along with long work: tells how far it is, and says when to stop. */
+/** Progress and cancellation of long work. */
 export interface TaskControl {
   readonly signal: AbortSignal;
   readonly tell: (progress: Progress) => void;
@@ -27,9 +27,7 @@ export interface Made {
   readonly blob: Blob;
 }
 
-/**
- * Lets the page breathe: taps, scrolling and drawing come first. A message, not a timer: timers of a hidden page hardly run.
- */
+/** Yields to the page, so that input and drawing come first. Uses a message because timers are throttled in a hidden page. */
 export function breathe(): Promise<void> {
   return new Promise((resolve) => {
     const { port1, port2 } = new MessageChannel();
@@ -41,7 +39,7 @@ export function breathe(): Promise<void> {
   });
 }
 
-/** "slantwise-steep-7-iron": lower case, nothing a file system minds. */
+/** "slantwise-steep-7-iron": lower case, safe for any file system. */
 export const fileName = (...parts: readonly string[]): string =>
   ['slantwise', ...parts]
     .map((part) =>

@@ -6,8 +6,8 @@ import type { StepPlan } from '../../solving/diagnosis/planOnSteps';
 import type { Answer, Job, PlanAnswer, PlanJob } from '../../solving/diagnosis/solverJobs';
 
 /**
- * The smallest change that brings both checkpoints well into their bands; one movement alone where that is enough, because a player
- * can think of one thing. Searched beside the page, which stays free.
+ * The smallest change that brings both checkpoints well into their bands; one movement alone where that is enough,
+ * because a player can think of one thing. Searched in a worker, so that the page stays responsive.
  */
 export async function findPlanInWorker(derived: Derived, document: Document): Promise<StepPlan | undefined> {
   const { plans } = await planBeside({
@@ -25,7 +25,7 @@ export async function findPlanInWorker(derived: Derived, document: Document): Pr
   return plans.find(({ uses, status }) => status === 'reached' && uses.length === 1) ?? plans[0];
 }
 
-/** In a worker; on the page where there is none, or where it never came up. */
+/** In a worker; on the page if there are no workers or this one failed to start. */
 async function planBeside(job: PlanJob): Promise<PlanAnswer> {
   const answer = typeof Worker === 'undefined' ? undefined : await askWorker(job);
   if (answer?.kind === 'plan') return answer;

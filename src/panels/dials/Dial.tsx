@@ -1,4 +1,4 @@
-import { useLayoutEffect, useRef } from 'react';
+import { useRef } from 'react';
 import {
   dialValue,
   edgeDial,
@@ -18,7 +18,13 @@ import { holdKey, holdPointer } from './gesture';
 import { StepButton } from './StepButton';
 
 /** Divisions of the rule; each is a round number of steps. */
-const TICKS = { leadWristFlexion: 16, rotationRate: 16, rotationDelay: 16, trailTilt: 15, pelvisShift: 20 } as const;
+const TICKS = {
+  leadWristFlexion: 16,
+  rotationRate: 16,
+  rotationDelay: 16,
+  trailSideBend: 12,
+  pelvisShift: 20,
+} as const;
 
 interface Props {
   readonly id: DialId;
@@ -44,7 +50,6 @@ export function Dial({ id, leads = false }: Props) {
     if (field.valueAsNumber !== now) field.value = String(now);
     field.setAttribute('aria-valuetext', past === undefined ? spoken : `${spoken}. ${past}`);
   });
-  useLayoutEffect(() => listenTo(slider.current!, (now) => setMovement(id, now)), [id]);
   const stepBy = (steps: number) => (): void => nudgeMovement(id, steps);
 
   return (
@@ -64,6 +69,7 @@ export function Dial({ id, leads = false }: Props) {
           max={dial.max}
           step={dial.step}
           aria-label={label}
+          onInput={({ currentTarget }) => setMovement(id, currentTarget.valueAsNumber)}
           onPointerDown={(event) => {
             holdPointer(event);
             putDown(event);
@@ -75,28 +81,6 @@ export function Dial({ id, leads = false }: Props) {
       <StepButton sign="+" label={`${label}: ${high}`} atEnd={(state) => value(state) >= dial.max} onStep={stepBy(1)} />
     </div>
   );
-}
-
-/** What the sliders on the page move. */
-const moves = new Map<EventTarget | null, (value: number) => void>();
-
-/**
- * The events of a drag end at the window, before anything else hears of them: React's root would look for listeners at every step, on
- * the way down and up again, and write the field's own attributes back.
- */
-function hear(event: Event): void {
-  const move = moves.get(event.target);
-  if (!move) return;
-  event.stopPropagation();
-  if (event.type === 'input') move((event.target as HTMLInputElement).valueAsNumber);
-}
-
-/** Hears a slider move; answers how to stop. */
-function listenTo(slider: HTMLInputElement, onMove: (value: number) => void): () => void {
-  // The same listener is added once, however often it is asked for.
-  for (const type of ['pointermove', 'mousemove', 'input']) window.addEventListener(type, hear, { capture: true });
-  moves.set(slider, onMove);
-  return () => void moves.delete(slider);
 }
 
 /** What stands beside the name: the anatomist's word, or a caution where there is none. */

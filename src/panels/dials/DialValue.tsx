@@ -6,7 +6,6 @@ import {
   setMovement,
   useDesk,
   useWritten,
-  useWrittenAtRest,
   type DeskState,
   type DialId,
 } from '../../store';
@@ -27,7 +26,7 @@ export function DialValue({ id }: Props) {
   useWritten(dialled, (value) => {
     if (words.current) putText(words.current, dialWords(id, value, units).short);
   });
-  useWrittenAtRest(dialled, (value) => {
+  useWritten(dialled, (value) => {
     button.current?.setAttribute('aria-label', `${label}: ${dialWords(id, value, units).short}. Type a value`);
   });
   const close = (): void => {

@@ -9,7 +9,7 @@ import { SITUATIONS_ID } from './Situations';
 export const GROUP_NAMES: Readonly<Record<MovementGroup, string>> = {
   leadWrist: 'Lead wrist',
   rotation: 'Rotation',
-  sideTilt: 'Side tilt',
+  sideTilt: 'Side bend',
 };
 
 /** The three movements, each with its second dial. Where there is room for one slider, five picks choose it and show all values. */
@@ -45,7 +45,7 @@ const PICK_NAMES: Readonly<Record<(typeof DIALS)[number]['id'], string>> = {
   leadWristFlexion: 'Lead wrist',
   rotationRate: 'Body turn',
   rotationDelay: 'Start',
-  trailTilt: 'Side bend',
+  trailSideBend: 'Side bend',
   pelvisShift: 'Hip slide',
 };
 

@@ -1,18 +1,20 @@
 import { useRef } from 'react';
-import { loadSituation, SITUATIONS, useWrittenAtRest, type Dialled, type SituationId } from '../../store';
+import { loadSituation, SITUATIONS, useWritten, type Dialled, type SituationId } from '../../store';
 import { ResetButton } from './MovementActions';
 
 /** Id of the sheet, for the buttons that open it. */
 export const SITUATIONS_ID = 'situations';
 
-const TEXTS = new Map(SITUATIONS.map(({ id, dialled }) => [JSON.stringify(dialled), id]));
+const TEXTS: ReadonlyMap<string, SituationId> = new Map(
+  SITUATIONS.map(({ id, dialled }) => [JSON.stringify(dialled), id]),
+);
 /** The situation that is dialled just so, if any. */
 const situationOf = (movements: Dialled): SituationId | undefined => TEXTS.get(JSON.stringify(movements));
 
 /** Typical swings in a sheet that lies on the dials and stays open: tap one after another, figure and plates answer. */
 export function Situations() {
   const list = useRef<HTMLDivElement>(null);
-  useWrittenAtRest(
+  useWritten(
     ({ document }) => situationOf(document.movements),
     (loaded) => {
       SITUATIONS.forEach(({ id }, i) => list.current?.children[i].setAttribute('aria-pressed', String(id === loaded)));

@@ -6,7 +6,7 @@ const WAIT_MS = 420;
 const REPEAT_MS = 90;
 
 /** Steps at once, then again and again until released. The whole hold is one undo step. */
-function createHold() {
+function createRepeat() {
   let timer: number | undefined;
   let gesture: ReturnType<typeof beginGesture> | undefined;
   const release = (): void => {
@@ -41,7 +41,7 @@ interface Props {
 
 /** One step of a dial; held, it repeats. */
 export function StepButton({ sign, label, atEnd, onStep }: Props) {
-  const [{ press, release }] = useState(createHold);
+  const [{ press, release }] = useState(createRepeat);
   useEffect(() => release, [release]);
   const button = useRef<HTMLButtonElement>(null);
   useWritten(atEnd, (isAtEnd) => button.current?.setAttribute('aria-disabled', String(isAtEnd)));

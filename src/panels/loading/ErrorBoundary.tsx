@@ -10,11 +10,11 @@ interface State {
 
 interface Props {
   readonly children: ReactNode;
-  /** What fails alone, while the rest of the desk goes on: "The picture". */
+  /** Names a part that may fail while the rest of the desk keeps working: "The picture". */
   readonly part?: string;
 }
 
-/** When a drawing or a panel fails: says so in words. Starting again keeps the document and forgets the rest. */
+/** Shows a message in place of children that threw. "Start again" keeps the document and resets the session. */
 export class ErrorBoundary extends Component<Props, State> {
   override state: State = { error: null };
 

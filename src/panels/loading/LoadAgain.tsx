@@ -1,13 +1,16 @@
 import { useState } from 'react';
 
-/** Whether the app can be had now: over the network, or from what this device keeps of it. */
+/** Whether the page can be loaded now, from the network or from the service worker's cache. */
 const isThere = (): Promise<boolean> =>
   fetch(location.href, { cache: 'no-store' }).then(
     ({ ok }) => ok,
     () => false,
   );
 
-/** Loads the page again for a part that did not come, but only where a page would come: a desk that works is not given up for none. */
+/**
+ * Offers a reload after a chunk failed to load. It reloads only if the page can be fetched, so that a working desk is
+ * never lost.
+ */
 export function LoadAgain() {
   const [isAlone, setAlone] = useState(false);
   const load = async (): Promise<void> => {

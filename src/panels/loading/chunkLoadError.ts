@@ -1,11 +1,11 @@
-/** A part of the app did not come over the network. */
+/** A lazily loaded part of the app could not be fetched. */
 export class ChunkLoadError extends Error {
   override readonly name = 'NotFetched';
 }
 
 /**
- * Says of a part that does not come that it was not fetched. Asking for it again may be of no use while the page stands: a browser
- * may remember which modules did not come, as Chromium does.
+ * Turns a failed dynamic import into a `ChunkLoadError`. Retrying may not help until the page is reloaded, because
+ * browsers may cache the failure, as Chromium does.
  */
 export const loadingChunk =
   <T>(load: () => Promise<T>): (() => Promise<T>) =>

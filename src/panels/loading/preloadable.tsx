@@ -1,16 +1,16 @@
 import { useEffect, useState, type ComponentType } from 'react';
 import { loadingChunk } from './chunkLoadError';
 
-/** A part of the screen that is fetched when it is needed, or before. */
+/** A component that is loaded when it is first shown, or ahead of time. */
 export interface Preloadable<P> {
-  /** Fetches it ahead of time. What does not come is spoken of when it is to be shown. */
+  /** Loads it ahead of time. A failure is reported only when the component is shown. */
   readonly fetch: () => void;
   readonly Part: ComponentType<P>;
 }
 
 /**
- * Once fetched it is there in the same frame: React's own way of waiting keeps the words that stand in for a part on the
- * screen for 300 ms, however soon the part comes.
+ * Like `React.lazy`, but once loaded it shows in the same frame: Suspense keeps its fallback on screen for 300 ms even
+ * if the component arrives sooner.
  */
 export function preloadable<P extends object>(load: () => Promise<{ default: ComponentType<P> }>): Preloadable<P> {
   let known: ComponentType<P> | undefined;
@@ -23,7 +23,7 @@ export function preloadable<P extends object>(load: () => Promise<{ default: Com
         (found) => show(() => found),
         (error: unknown) =>
           show(() => {
-            // Whoever stands around it says what went wrong.
+            // Thrown while rendering, so that the error boundary shows it.
             throw error;
           }),
       );

@@ -9,7 +9,7 @@ import {
   findCautions,
   findPractice,
   sayAttack,
-  sayFace,
+  sayFaceBand,
   sayHeadSpeed,
   sayMovement,
   sayPath,
@@ -97,7 +97,7 @@ function linesOf({ impliedPath, delivery, shot }: Effects, handed: 'right' | 'le
   const [strike] = sayMiss(delivery, units);
   return [
     sayPath(delivery.path),
-    sayFace(delivery.face),
+    sayFaceBand(delivery),
     sayAttack(delivery.attack),
     sayHeadSpeed(delivery.headSpeed, units),
     ...('missing' in shot ? [] : [sayStart(shot, handed), sayCurve(shot, handed, units)]),

@@ -1,7 +1,10 @@
 import { CLUB_IDS, CLUB_LIMITS, CLUBS, type ClubId, type ClubSpec } from '../../model/club';
-import { MY_CLUB, setClub, useDesk } from '../../store';
+import { useMemo } from 'react';
+import { MY_CLUB, setClub, useDerived, useDesk } from '../../store';
+import { toArmAngle } from '../../store/document/convert';
 import { lengthField } from './lengthFields';
 import { outside } from '../../words/numbers/ranges';
+import { sayWristEffect } from '../../words/swing/wristEffect';
 import { NumberField } from '../fields/NumberField';
 
 const named = (id: string): string => id.charAt(0).toUpperCase() + id.slice(1);
@@ -30,7 +33,7 @@ export function SetUpClub() {
   const choose = (id: string): void => {
     if (id !== MY_CLUB) return setClub({ ...club, id: id as ClubId });
     const start = club.id === MY_CLUB ? CLUBS['7-iron'] : CLUBS[club.id];
-    setClub({ id: MY_CLUB, my: club.my ?? { ...start, name: 'My club' } });
+    setClub({ ...club, id: MY_CLUB, my: club.my ?? { ...start, name: 'My club' } });
   };
   return (
     <section aria-labelledby="set-up-club">
@@ -47,8 +50,47 @@ export function SetUpClub() {
           </select>
         </label>
         {club.id === MY_CLUB && club.my ? <MyClub my={club.my} /> : <Figures spec={CLUBS[club.id as ClubId]} />}
+        <label className="field">
+          <span>Lie</span>
+          <select
+            value={club.lie ?? 'fitted'}
+            onChange={(event) => setClub({ ...club, lie: event.currentTarget.value as 'fitted' | 'rack' })}
+          >
+            <option value="fitted">Fitted to the player</option>
+            <option value="rack">Off the rack</option>
+          </select>
+        </label>
+        <Lag />
       </div>
     </section>
+  );
+}
+
+/** The angle between lead arm and shaft at lead arm parallel, on which every effect of the wrist hangs. */
+function Lag() {
+  const club = useDesk(({ document }) => document.club);
+  const units = useDesk(({ document }) => document.units);
+  const armAngle = useDesk(({ document }) => toArmAngle(document));
+  const reference = useDerived(({ referenceSwing }) => referenceSwing);
+  const said = useMemo(() => sayWristEffect(reference, armAngle, units), [reference, armAngle, units]);
+  const { min, max } = CLUB_LIMITS.lagDeg;
+  return (
+    <>
+      <NumberField
+        label="Arm and shaft"
+        unit="°"
+        decimals={0}
+        optional
+        placeholder={said.lagDeg}
+        value={club.lagDeg ?? undefined}
+        onTake={(typed) => {
+          const problem = typed === undefined ? undefined : outside('Arm and shaft', typed, min, max, '°');
+          if (problem === undefined) setClub({ ...club, lagDeg: typed ?? null });
+          return problem;
+        }}
+      />
+      <p className="fine">{said.sentence}</p>
+    </>
   );
 }
 
@@ -65,9 +107,10 @@ function Figures({ spec }: { spec: ClubSpec }) {
 }
 
 function MyClub({ my }: { my: ClubSpec }) {
+  const club = useDesk(({ document }) => document.club);
   const units = useDesk(({ document }) => document.units);
   const lengths = lengthField(units);
-  const take = (part: Partial<ClubSpec>): void => setClub({ id: MY_CLUB, my: { ...my, ...part } });
+  const take = (part: Partial<ClubSpec>): void => setClub({ ...club, id: MY_CLUB, my: { ...my, ...part } });
   return (
     <>
       <label className="field">

@@ -17,7 +17,7 @@ import { SEEN_LIMITS, USUAL_GIVE_CM, type Sighting } from '../../store/document/
 import { setSeen, showGhost, takeDialled, toDialled } from '../../store/desk/whyActions';
 import { CHECKPOINT_NAMES, COMPUTED, EXAGGERATED, LENGTHS, PLATE_WORDS, sayFilmed } from '../../words';
 import { ALIKE, NOTHING_MARKED, sayExplanation, sayMatch, sayMisfit } from '../../words/why/sightings';
-import { sayHold, sayJudged } from '../../words/why/whatToChange';
+import { sayVerdictShare, sayJudged } from '../../words/why/whatToChange';
 import { outside } from '../../words/numbers/ranges';
 import { NumberField } from '../fields/NumberField';
 import { Lead, Source } from '../why/Lead';
@@ -69,7 +69,7 @@ function Mark({ id }: { id: CheckpointId }) {
   const sighting = useDesk(({ document }) => document.seen[id]);
   const units = useDesk(({ document }) => document.units);
   const bands = useDerived(({ exactBands }) => exactBands);
-  const hold = useAsked(({ answer }) => (answer?.kind === 'match' ? answer.holds[id] : undefined));
+  const found = useAsked(({ answer }) => (answer?.kind === 'match' ? answer.holds[id] : undefined));
   const exaggerated = useDerived((derived) => derived.exaggerated);
   const filmed = useDesk((state) =>
     sighting && isPlaced(state.document.camera.downTheLine)
@@ -118,10 +118,10 @@ function Mark({ id }: { id: CheckpointId }) {
           </button>
         )}
       </div>
-      {sighting && hold && (
+      {sighting && found && (
         <p className="seen-hold">
           {sayJudged(id, sighting.cm / 100, bands, units).text}.{' '}
-          {sayHold(id, PLATE_WORDS[judge(sighting.cm / 100, bands[id])], hold.share)}
+          {sayVerdictShare(id, PLATE_WORDS[judge(sighting.cm / 100, bands[id])], found.share)}
         </p>
       )}
       {filmed !== undefined && (
@@ -176,9 +176,13 @@ function One({ explanation }: { explanation: Explanation }) {
 function sayGive({ dials, plusMinus }: Explanation): string {
   const dial = DIALS.find(({ id }) => id === dials[0])!;
   const edge = plusMinus! / dial.edgeUnit;
-  const unit = { leadWristFlexion: '°', rotationRate: ' %', rotationDelay: ' ms', trailTilt: '°', pelvisShift: ' cm' }[
-    dial.id
-  ];
+  const unit = {
+    leadWristFlexion: '°',
+    rotationRate: ' %',
+    rotationDelay: ' ms',
+    trailSideBend: '°',
+    pelvisShift: ' cm',
+  }[dial.id];
   return `± ${Math.max(1, Math.round(dial.id === 'rotationRate' ? edge * 100 : edge))}${unit}`;
 }
 

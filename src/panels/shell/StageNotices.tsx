@@ -18,7 +18,7 @@ import {
   COMPUTED,
   EXAGGERATED,
   LAST_FOUND,
-  sayFace,
+  sayFaceBand,
   sayNoShot,
   sayPastUsual,
   sayPath,
@@ -48,9 +48,7 @@ function Essentials() {
   const path = useWrittenText<HTMLElement>(({ delivery }) =>
     'missing' in delivery ? '' : sayPath(delivery.path).text,
   );
-  const face = useWrittenText<HTMLElement>(({ delivery }) =>
-    'missing' in delivery ? '' : sayFace(delivery.face).text,
-  );
+  const face = useWrittenText<HTMLElement>(({ delivery }) => ('missing' in delivery ? '' : sayFaceBand(delivery).text));
   const ball = useRef<HTMLElement>(null);
   useWritten(
     () => sayBall(current()),

@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
 import type { CheckpointId } from '../../reading/checkpoints';
-import { drawCloud } from '../../solving/diagnosis/sightingHold';
+import { drawCloud } from '../../solving/diagnosis/verdictShare';
 import { useDesk } from '../../store';
 import { showLength } from '../../words';
 import { along, type Point } from '../plate/frame';
@@ -25,7 +25,7 @@ export function Marks({ id, live }: Props) {
   const drawn = useDesk(({ session }) => session.guess?.drawn[id]);
   const isGap = useDesk(({ session }) => session.guess?.stage === 'shown');
   const units = useDesk(({ document }) => document.units);
-  // Nothing to draw, nothing to follow: a plate without marks is not rendered as it moves.
+  // Without marks there is no subscription, so the plate is not rendered at every step.
   const isMarked = (sighting !== undefined && isShown) || drawn !== undefined;
   const shown = useDesk((state) => (isMarked ? live.shown(state) : undefined));
   const cloud = useMemo(() => {

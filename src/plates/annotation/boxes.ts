@@ -1,6 +1,6 @@
 import type { Box, Point, Segment } from '../plate/frame';
 
-/** Things on a plate that may not lie on one another. */
+/** Boxes on a plate that must not overlap. */
 export interface Obstacles {
   readonly boxes: Box[];
   readonly lines: Segment[];

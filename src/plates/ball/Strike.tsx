@@ -1,7 +1,7 @@
 import { useId, useMemo, useRef } from 'react';
 import type { Delivery } from '../../reading/delivery/delivery';
 import { useDerived } from '../../store';
-import { sayFace, sayFaceToPath, sayPath, sayShape } from '../../words';
+import { sayFaceBand, sayFaceToPath, sayPath, sayShape } from '../../words';
 import { LETTERS, NUMBERS, type Label } from './fromAbove';
 import type { Figure } from '../annotation/lettering';
 import { strikeDrawing } from './strikeDrawing';
@@ -42,7 +42,7 @@ function Drawn({ delivery }: { delivery: Delivery }) {
     () => (isRoomy(size) ? strikeDrawing(delivery, handed, size) : undefined),
     [delivery, handed, size],
   );
-  const [path, face, between] = [sayPath(delivery.path), sayFace(delivery.face), sayFaceToPath(delivery.faceToPath)];
+  const [path, face, between] = [sayPath(delivery.path), sayFaceBand(delivery), sayFaceToPath(delivery.faceToPath)];
   const label = `The strike from above. ${path.spoken}, ${face.spoken}. ${between.spoken}. ${shape}`;
   return (
     <figure className="above">

@@ -38,7 +38,7 @@ export interface ShotDrawing {
   readonly scale: number;
 }
 
-/** What the plan may reach to, in the shown unit: it steps, so that it does not breathe with every slider. */
+/** Ranges the plan can show, in the shown unit: fixed steps, so that the scale does not change with every slider step. */
 const REACHES = [10, 25, 50, 75, 100, 150, 200, 250, 300, 400, 600];
 /** Half the breadth of the landing's strip, px. */
 const HALF_STRIP = 7;
@@ -146,7 +146,11 @@ function highestOf(track: Float64Array): number {
   return highest;
 }
 
-/** Everything on the drawing that has to be read, with its name: for checks that nothing is cut or covered. */
+/**
+ * Everything on the drawing that has to be read, with its name.
+ *
+ * @internal Tests check that nothing of it is cut or covered.
+ */
 export const readablesOf = ({ carry, labels, arcs }: ShotDrawing): [string, Box][] => [
   ...(carry ? [['carry', carry.box] as [string, Box]] : []),
   ...labels.map(({ text, box }): [string, Box] => [text, box]),

@@ -128,7 +128,11 @@ function wedgeOf(tip: Point, from: number, to: number, radius: number): Point[] 
 
 const edgesOf = (area: readonly Point[]): Segment[] => area.slice(1).map((to, i) => ({ from: area[i], to }));
 
-/** Everything on the drawing that has to be read, with its name: for checks that nothing is cut or covered. */
+/**
+ * Everything on the drawing that has to be read, with its name.
+ *
+ * @internal Tests check that nothing of it is cut or covered.
+ */
 export const readablesOf = ({ angle, labels }: StrikeDrawing): [string, Box][] => [
   ...(angle ? [['angle', angle.box] as [string, Box]] : []),
   ...labels.map(({ text, box }): [string, Box] => [text, box]),

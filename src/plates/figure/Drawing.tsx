@@ -11,10 +11,9 @@ const NAMES: Readonly<Record<string, string>> = {
   'font-size': 'fontSize',
 };
 
-function render({ key, tag, attributes, matrix, text, inside }: Shape): ReactElement {
+function render({ key, tag, attributes, text, inside }: Shape): ReactElement {
   const own = Object.entries(attributes).map(([name, value]) => [NAMES[name] ?? name, value]);
-  const placed = matrix && { transform: `matrix(${matrix.join(' ')})` };
-  return createElement(tag, { key, ...Object.fromEntries(own), ...placed }, text, inside?.map(render));
+  return createElement(tag, { key, ...Object.fromEntries(own) }, text, inside?.map(render));
 }
 
 interface Props {

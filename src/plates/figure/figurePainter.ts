@@ -5,11 +5,11 @@ import { createFigure } from '../../figure/figure';
 import { createPlacement, MATRIX_SIZE, PART, type PartId } from '../../figure/partIds';
 import { placeFigure, type Stance } from '../../figure/place';
 import { outlineShapes, type DrawnPart, type Finish, type Outline, type PlateFigure, type Tone } from './drawnPart';
-import { BOUND_SIZE, findKept, forget, isStill, project, remember, stand, type Drawn } from './outlineCache';
+import { BOUND_SIZE, findKept, forget, project, remember, type Drawn } from './outlineCache';
 import { engrave, engravingPaths } from './engraving';
 import { SHEET, toX, toY, type Frame } from '../plate/frame';
 import { HullFinder } from './hull';
-import { NONE } from './shape';
+import { transformOf } from './shape';
 
 const HANDS: readonly PartId[] = [
   'wristLead',
@@ -22,9 +22,9 @@ const HANDS: readonly PartId[] = [
   'thumbTrail',
 ];
 const CLUB: readonly PartId[] = ['shaft', 'sleeve', 'grip', 'clubHead'];
-const IN_FRONT = new Set<PartId>([...HANDS, ...CLUB]);
+const IN_FRONT: ReadonlySet<PartId> = new Set<PartId>([...HANDS, ...CLUB]);
 /** Too small or too plain for an engraver. */
-const PLAIN = new Set<PartId>([...CLUB, 'thumbLead', 'thumbTrail', 'ankleLead', 'ankleTrail']);
+const PLAIN: ReadonlySet<PartId> = new Set<PartId>([...CLUB, 'thumbLead', 'thumbTrail', 'ankleLead', 'ankleTrail']);
 
 /** Prepares a player with a club. Once for each. */
 export function preparePlateFigure(body: Body, club: Club): PlateFigure {
@@ -50,7 +50,7 @@ export function preparePlateFigure(body: Body, club: Club): PlateFigure {
   return { figure, engraved, bounds };
 }
 
-/** Figures that were prepared, for as long as their body and club are in use. */
+/** Cache: the prepared figure of a body with a club, for as long as both are in use. */
 const prepared = new WeakMap<Body, WeakMap<Club, PlateFigure>>();
 
 /** The prepared figure of a player with a club; whatever draws the two shares it. */
@@ -64,9 +64,10 @@ export function plateFigureOf(body: Body, club: Club): PlateFigure {
 
 /** How far past the plate's box the frame around it may reach, units. */
 const MARGIN = 90;
-/** Room to work in, filled anew for every figure and every part. */
+/** Scratch: where every part of a figure lies, and how far. */
 const placement = createPlacement();
 const depth = new Float64Array(placement.length / MATRIX_SIZE);
+/** Scratch: the contour of one part. */
 const hull = new HullFinder();
 /**
  * The figure in `pose`, seen down the line: contours from far to near, then the club in the hands, the hands around it, and the head
@@ -125,34 +126,28 @@ const middleOf = (row: number, bounds: Float64Array, b: number): number =>
 
 function drawPart(plate: PlateFigure, i: number, frame: Frame, finish: Finish, drawn?: Drawn): DrawnPart {
   const { id, material } = plate.figure.parts[i];
-  const before = drawn?.parts[i];
-  if (drawn) project(placement, i * MATRIX_SIZE, frame);
-  if (drawn && before && willDo(before, finish) && isStill(drawn, i, plate.bounds)) return before;
   const tone: Tone = id === 'upperArmTrail' ? 'tinted' : material === 'brass' ? 'head' : material;
-  const kept = drawn && finish === 'sketch' ? findKept(drawn, i, plate.bounds) : undefined;
-  const outline = kept ? kept.outline : outlineOf(plate, i, tone, frame, finish);
-  const isInFront = IN_FRONT.has(id);
-  const { shapes: inside } = outline;
-  const part = {
+  if (drawn) project(placement, i * MATRIX_SIZE, frame);
+  // No engraving is carried along.
+  const kept = drawn && finish !== 'engraved' ? findKept(drawn, i, plate.bounds) : undefined;
+  const carried = finish === 'sketch' ? kept : undefined;
+  const outline = carried?.outline ?? outlineOf(plate, i, tone, frame, finish);
+  if (drawn && !kept && finish !== 'engraved') remember(drawn, i, outline);
+  const matrix = carried?.matrix;
+  return {
     key: id,
     tag: 'g',
-    attributes: NONE,
-    inside,
-    matrix: kept?.matrix,
+    attributes: matrix ? { transform: transformOf(matrix) } : NONE,
+    inside: outline.shapes,
+    matrix,
     id,
     tone,
-    isInFront,
+    isInFront: IN_FRONT.has(id),
     outline,
-  } as const;
-  if (!drawn) return part;
-  // No engraving is carried along.
-  if (!kept && finish !== 'engraved') remember(drawn, i, part.outline);
-  return stand(drawn, i, part);
+  };
 }
 
-/** Whether what was drawn is fine enough. A sketch takes what was drawn with more care, but no engraving. */
-const willDo = ({ outline, matrix }: DrawnPart, finish: Finish): boolean =>
-  outline.isEngraved === (finish === 'engraved') && (finish === 'sketch' || !matrix);
+const NONE = {} as const;
 
 function outlineOf({ figure, engraved }: PlateFigure, i: number, tone: Tone, frame: Frame, finish: Finish): Outline {
   const m = i * MATRIX_SIZE;

@@ -1,12 +1,10 @@
-import type { Matrix, Shape } from './shape';
+import type { Shape } from './shape';
 
 const SVG = 'http://www.w3.org/2000/svg';
 
 interface Painted {
   readonly element: SVGElement;
   shape: Shape;
-  /** What places a group by its matrix. */
-  placed?: { readonly transform: SVGTransform; readonly numbers: SVGMatrix };
   /** What stands in it. */
   inside?: Group;
 }
@@ -18,6 +16,7 @@ interface Group {
   readonly known: Map<string, Painted>;
 }
 const createGroup = (): Group => ({ standing: [], known: new Map<string, Painted>() });
+/** Cache: what was written into an element, for as long as that stands. */
 const groups = new WeakMap<SVGElement, Group>();
 
 /** Brings `element` to hold exactly these shapes, in this order. Nothing else may write into it. */
@@ -30,7 +29,7 @@ export function paintShapes(element: SVGElement, shapes: readonly Shape[]): void
 /** `hasText`: the parent's first node is a text of its own, and stays. */
 function paintInto(parent: SVGElement, group: Group, shapes: readonly Shape[], hasText = false): void {
   const { standing, known } = group;
-  // Most often the same shapes stand in the same order: then no element need be asked what stands next to it.
+  // Usually the same shapes come in the same order; then no DOM siblings need to be read.
   let at = 0;
   while (at < shapes.length && at < standing.length && shapes[at].key === standing[at].shape.key) {
     write(standing[at], shapes[at]);
@@ -40,7 +39,7 @@ function paintInto(parent: SVGElement, group: Group, shapes: readonly Shape[], h
   const last = at === 0 ? (hasText ? parent.firstChild : null) : standing[at - 1].element;
   let next = last ? last.nextSibling : parent.firstChild;
   standing.length = at;
-  /** Elements that were stepped over: they come later in the order, or not at all. */
+  /** Elements that were skipped: they come later in the order, or have gone. */
   let passed: Set<ChildNode> | undefined;
   for (; at < shapes.length; at++) {
     const shape = shapes[at];
@@ -49,7 +48,7 @@ function paintInto(parent: SVGElement, group: Group, shapes: readonly Shape[], h
     else known.set(shape.key, (one = create(shape)));
     standing.push(one);
     const { element } = one;
-    // One that moved back is moved, not all that it moved behind.
+    // If an element moved back, only it is moved, not everything it moved behind.
     if (next && element !== next && element === next.nextSibling) {
       (passed ??= new Set()).add(next);
       next = element;
@@ -74,7 +73,6 @@ function create(shape: Shape): Painted {
   if (shape.text !== undefined) element.append(shape.text);
   const one: Painted = { element, shape };
   if (shape.inside) paintInto(element, (one.inside = createGroup()), shape.inside, shape.text !== undefined);
-  if (shape.matrix) place(one, shape.matrix);
   return one;
 }
 
@@ -87,8 +85,8 @@ function write(one: Painted, shape: Shape): void {
       const value = attributes[name];
       if (value !== before.attributes[name]) element.setAttribute(name, String(value));
     }
+    for (const name in before.attributes) if (!(name in attributes)) element.removeAttribute(name);
   }
-  if (!isSame(shape.matrix, before.matrix)) place(one, shape.matrix);
   const { text } = shape;
   // Its text is an element's first child.
   if (text !== undefined && text !== before.text) (element.firstChild as Text).data = text;
@@ -96,28 +94,4 @@ function write(one: Painted, shape: Shape): void {
     paintInto(element, (one.inside ??= createGroup()), shape.inside, text !== undefined);
   }
   one.shape = shape;
-}
-
-function isSame(a: Matrix | undefined, b: Matrix | undefined): boolean {
-  if (!a || !b) return a === b;
-  return a[4] === b[4] && a[5] === b[5] && a[0] === b[0] && a[1] === b[1] && a[2] === b[2] && a[3] === b[3];
-}
-
-/** Numbers handed over as numbers: written as text they would be read again for every part of every step. */
-function place(one: Painted, matrix: Matrix | undefined): void {
-  const list = (one.element as SVGGElement).transform.baseVal;
-  if (!matrix) {
-    list.clear();
-    delete one.placed;
-    return;
-  }
-  const numbers = one.placed?.numbers ?? document.createElementNS(SVG, 'svg').createSVGMatrix();
-  numbers.a = matrix[0];
-  numbers.b = matrix[1];
-  numbers.c = matrix[2];
-  numbers.d = matrix[3];
-  numbers.e = matrix[4];
-  numbers.f = matrix[5];
-  if (one.placed) one.placed.transform.setMatrix(numbers);
-  else one.placed = { numbers, transform: list.initialize(list.createSVGTransformFromMatrix(numbers)) };
 }

@@ -4,8 +4,6 @@ export interface Shape {
   readonly key: string;
   readonly tag: 'path' | 'text' | 'tspan' | 'circle' | 'g';
   readonly attributes: Readonly<Record<string, string | number>>;
-  /** Where the element lies in its group; a group only. */
-  readonly matrix?: Matrix | undefined;
   /** Comes before what is `inside`. */
   readonly text?: string;
   readonly inside?: readonly Shape[];
@@ -14,8 +12,8 @@ export interface Shape {
 /** An SVG matrix: the images of (1, 0) and (0, 1), then of the origin. */
 export type Matrix = readonly [a: number, b: number, c: number, d: number, e: number, f: number];
 
-/** Of a group that is only placed. */
-export const NONE = {} as const;
+/** A matrix as the attribute `transform`. */
+export const transformOf = (matrix: Matrix): string => `matrix(${matrix.join(' ')})`;
 
 /** A path of one class. */
 export const path = (key: string, name: string, d: string): Shape => ({

@@ -4,7 +4,7 @@ import type { Point, Segment } from '../plate/frame';
 import type { Caption, Lettering } from '../annotation/lettering';
 import type { PlateDrawing } from '../plate/plateDrawing';
 import { areaPath, linePath, tenth } from './paths';
-import { NONE, path, type Matrix, type Shape } from './shape';
+import { path, transformOf, type Shape } from './shape';
 
 /** A plate from the back to the front: `under` and `over` the marks of coach and player. */
 export interface Layers {
@@ -19,8 +19,7 @@ export interface Patterns {
 }
 
 const linesPath = (lines: readonly Segment[]): string => lines.map(linePath).join('');
-/** What goes along with every step of a slider is placed by numbers: a text would be read again each time. */
-const movedBy = ({ x, y }: Point, scale = 1): Matrix => [scale, 0, 0, scale, tenth(x), tenth(y)];
+const movedBy = ({ x, y }: Point, scale = 1): string => transformOf([scale, 0, 0, scale, tenth(x), tenth(y)]);
 
 /** Words and the leader to what they name. */
 function words(key: string, { text, at, anchor, leader }: Caption, size: number, kind = ''): Shape[] {
@@ -40,7 +39,6 @@ const otherShapes = ({ kind, line, caption }: OtherLine, size: number): Shape[] 
   ...(caption ? words(`${kind} name`, caption, size, `is-${kind}`) : []),
 ];
 
-const PIN_CLASS = { class: 'plate-pin' } as const;
 const PIN: readonly Shape[] = [
   { key: 'disc', tag: 'circle', attributes: { r: PIN_RADIUS } },
   {
@@ -49,7 +47,6 @@ const PIN: readonly Shape[] = [
     attributes: { d: `M${-REGISTER_CROSS} 0H${REGISTER_CROSS}M0 ${-REGISTER_CROSS}V${REGISTER_CROSS}` },
   },
 ];
-const RING_CLASS = { class: 'plate-ring' } as const;
 const RING: readonly Shape[] = [
   { key: 'ring', tag: 'circle', attributes: { r: HANDLE_RADIUS } },
   { key: 'eye', tag: 'circle', attributes: { class: 'plate-ring-eye', r: 2.4 } },
@@ -91,9 +88,7 @@ function measure(
 const solidsOf = ({ frame, parts }: PlateDrawing, inFront: boolean): Shape => ({
   key: inFront ? 'in front' : 'behind',
   tag: 'g',
-  attributes: NONE,
-  matrix: movedBy({ x: frame.x0, y: frame.y0 }, 0.1),
-  // A part that has not moved is the same part, and a shape already: it need not be looked into.
+  attributes: { transform: movedBy({ x: frame.x0, y: frame.y0 }, 0.1) },
   inside: parts.filter((part) => part.isInFront === inFront),
 });
 
@@ -120,7 +115,7 @@ export function layersOf(
       solidsOf(drawing, true),
       ...others.flatMap((other) => otherShapes(other, size)),
       path('axis', `plate-axis is-${verdict}`, linePath(axis)),
-      { key: 'pin', tag: 'g', attributes: PIN_CLASS, matrix: movedBy(pin), inside: PIN },
+      { key: 'pin', tag: 'g', attributes: { class: 'plate-pin', transform: movedBy(pin) }, inside: PIN },
       ...(dimension ? measure(dimension, extensions, verdict, letters) : []),
     ],
     over: [
@@ -137,7 +132,7 @@ export function layersOf(
             } as const,
           ]
         : []),
-      { key: 'ring', tag: 'g', attributes: RING_CLASS, matrix: movedBy(ring), inside: RING },
+      { key: 'ring', tag: 'g', attributes: { class: 'plate-ring', transform: movedBy(ring) }, inside: RING },
       ...captions.flatMap((caption) => words(caption.text, caption, size)),
       ...(scaleBar
         ? [

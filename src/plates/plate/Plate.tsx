@@ -32,7 +32,8 @@ export function Plate({ id, onSight }: Props) {
   const isSelected = useDesk(({ session }) => session.selectedPlate === id);
   const units = useDesk(({ document }) => document.units);
   const picture = useRef<HTMLDivElement>(null);
-  const size = useSize(picture);
+  // The verdict's words are what an opening page shows first: they wait for no drawing.
+  const size = useSize(picture, false);
   const [seen, setSeen] = useState<number>();
   useLayoutEffect(() => live.dress(size, seen));
   useLayoutEffect(() => {

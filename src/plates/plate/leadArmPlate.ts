@@ -49,7 +49,7 @@ const OTHER_UP_TO = 180;
 const OTHER_NAME_AT = [150, 130, 110, -120, -100, -140, 170, 90] as const;
 
 /** Direction of the shaft down the line, from hands to head, on the plate; upright where the shaft points straight at the viewer. */
-export function shaftDirection(pose: Pose, side: 1 | -1): Point {
+function shaftDirection(pose: Pose, side: 1 | -1): Point {
   const x = side * pose[AT.shaftDirection + 2];
   const y = -pose[AT.shaftDirection + 1];
   const size = Math.hypot(x, y);
@@ -57,7 +57,7 @@ export function shaftDirection(pose: Pose, side: 1 | -1): Point {
 }
 
 /** The way a line moves when the gap grows (steeper): up and toward the ball, square to the shaft. */
-export const steeper = (d: Point, side: 1 | -1): Point => ({ x: -side * d.y, y: side * d.x });
+const steeper = (d: Point, side: 1 | -1): Point => ({ x: -side * d.y, y: side * d.x });
 
 /**
  * Frame of the plate: the bicep centre in its place, bicep, hands and the foot of the shaft line kept on the sheet, and the club's

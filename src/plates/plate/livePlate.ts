@@ -44,7 +44,8 @@ interface Elements {
 
 /**
  * Draws one checkpoint plate from change to change without rendering: forty solids and all that is measured move at every step of a
- * slider. What it writes to was rendered once; what was written and has not changed is not written again.
+ * slider. What it writes to was rendered once; what was written and has not changed is not written again. Buys 2.1 ms of a slider's
+ * step against the same shapes as memoised React elements (3.8 rendered, 1.7 written, medians; DEVELOPERS.md).
  */
 export class LivePlate {
   private readonly elements: Partial<Elements> = {};
@@ -153,6 +154,9 @@ export class LivePlate {
     const words = this.words(state);
     const checkpoint = derived.checkpoints[id];
     if (derived.isWithheld || !isReached(checkpoint)) return { words, value: undefined, drawing: undefined };
+    const value = judgedReading(id, checkpoint);
+    // Drawn once there is a place to fit it to.
+    if (!this.size) return { words, value, drawing: undefined };
     const drawing = plateDrawing(
       {
         id,
@@ -170,7 +174,7 @@ export class LivePlate {
       },
       words,
     );
-    return { words, value: judgedReading(id, checkpoint), drawing };
+    return { words, value, drawing };
   }
 
   private ghostOf({ ghostSwing }: Derived, { document }: DeskState): Checkpoint | undefined {
@@ -193,13 +197,13 @@ export class LivePlate {
     const sight = this.seen === undefined ? undefined : saySight(this.id, this.seen, state.document.units);
     this.writeText(word, 'word', sight ? SEEN : words.word);
     this.writeText(reach, 'reach', words.reach ?? '');
-    const isDrawn = drawing && value !== undefined;
-    this.writeText(number, 'number', isDrawn ? `${sight?.number ?? words.number} ${words.unit}` : '');
-    this.writeText(where, 'where', isDrawn ? (sight?.where ?? words.where) : '');
-    if (!isDrawn) return;
-    if (scale) this.writeScale(scale, drawing.frame.scale, state.document.units.length);
-    if (picture) {
-      if (state.gesture === null) this.writeAttribute(picture, 'aria-label', 'label', labelOf(this.id, words));
+    const isRead = value !== undefined;
+    this.writeText(number, 'number', isRead ? `${sight?.number ?? words.number} ${words.unit}` : '');
+    this.writeText(where, 'where', isRead ? (sight?.where ?? words.where) : '');
+    if (!isRead) return;
+    if (scale && drawing) this.writeScale(scale, drawing.frame.scale, state.document.units.length);
+    if (picture && drawing) {
+      this.writeAttribute(picture, 'aria-label', 'label', labelOf(this.id, words));
       this.writeAttribute(picture, 'viewBox', 'viewBox', viewBox(drawing.annotation.view));
       this.paint(drawing, this.seen === undefined ? undefined : (this.seen - value) * drawing.frame.scale);
     }
@@ -225,8 +229,6 @@ export class LivePlate {
     if (!grip) return;
     const place = `translate(${grip.at.x.toFixed(1)}px, ${grip.at.y.toFixed(1)}px)`;
     if (this.written.place !== place) ring.style.transform = this.written.place = place;
-    // Read out only where it is held: not while another slider moves.
-    if (state.gesture !== null) return;
     this.writeAttribute(ring, 'aria-valuenow', 'valueNow', String(Math.round(grip.value * 1000)));
     this.writeAttribute(ring, 'aria-valuetext', 'valueText', spoken);
   }

@@ -1,9 +1,7 @@
 import { rad } from '../../math/angle';
-import { solveCholesky } from '../../math/leastSquares';
 import { ADAPTATION_FADE, ADAPTING, type Adaptation } from '../../model/adaptation';
-import { K } from '../../model/keys';
-import { base, CONDITIONS, COUNT, findMisfit, findSlopes, scale, SIZE, standAtImpact } from './adaptArm';
-import { RANGES, searchInside } from './adaptInside';
+import { CONDITIONS, COUNT, findMisfit, lower, momentOf, offsetOf, rateOf, SIZE, takeUp, upper } from './adaptArm';
+import { FACE_WEIGHT, search } from './adaptSearch';
 import type { Swing } from '../swing';
 
 /**
@@ -13,97 +11,102 @@ import type { Swing } from '../swing';
 export interface AdaptationResult {
   readonly status: 'held' | 'closest';
   readonly adaptation: Adaptation;
+  /** Horizontal direction of the face normal at impact, rad. + right of the target line: open. */
+  readonly face: number;
   /** Head to ball at impact, m, world frame. */
   readonly miss: readonly [number, number, number];
   /** Joints held back at the end of their range. */
   readonly limited: readonly number[];
 }
 
-const MAX_STEPS = 25;
-/** Done when the head is within a micrometre and the path within a millionth of a radian. */
-const CLOSE = 1e-6;
-/** Largest change of effort in one step: keeps the first steps inside the region where the chain is nearly linear. */
-const LONGEST = 3;
+/** The same delivery with its face left as it comes, returned square to the target, and in between as it is drawn. */
+export interface FaceAdaptations {
+  readonly left: AdaptationResult;
+  readonly returned: AdaptationResult;
+  readonly drawn: AdaptationResult;
+  /** Whether the face comes back square within the ranges of motion. */
+  readonly isReturned: boolean;
+}
 
-const effort = new Float64Array(SIZE);
+/** The face is square when it looks this near to the target, rad. */
+const SQUARE = rad(0.05);
+/** Path asked for, and where the ball lies, are in the world frame: so is a face that is square to the target. */
+const TO_THE_TARGET = 0;
+/** A joint this near to its end stands at it, in units of effort. */
+const AT_END = 0.01;
+
+const leftEfforts = new Float64Array(SIZE);
+const returnedEfforts = new Float64Array(SIZE);
+const drawnEfforts = new Float64Array(SIZE);
 const misfit = new Float64Array(CONDITIONS);
-const slopes = new Float64Array(CONDITIONS * SIZE);
-const normal = new Float64Array(CONDITIONS * CONDITIONS);
-const right = new Float64Array(CONDITIONS);
-const multipliers = new Float64Array(CONDITIONS);
-const step = new Float64Array(SIZE);
 
 /**
- * The smallest weighted change of the adapting joints (offset and rate at impact) that puts the head on the ball and sends it along
- * `path` (rad, + right of the target line), starting at `from` (s, shaft parallel). Minimum-norm Gauss-Newton, 8 unknowns, 4
- * conditions. A modelling assumption, not a measurement.
+ * The smallest weighted change of the lead arm's joints (offset and rate at impact) and of the moment of impact that puts the head on the
+ * ball and sends it along `path` (rad, + right of the target line), starting at `from` (s, shaft parallel): twice, with nothing asked of
+ * the face and with the face square, and once for the face that lies `faceReturned` (0..1) of the way between the two. Where the face
+ * cannot come back, it comes as near as leaves head and path alone. A modelling assumption, not a measurement.
  */
-export function solveAdaptation(swing: Swing, from: number, path: number): AdaptationResult {
-  const impact = swing.reference.times[K.impact];
-  standAtImpact(swing, impact - from);
-  effort.fill(0);
-  let status: AdaptationResult['status'] = iterate(swing, path) && isInside() ? 'held' : 'closest';
-  // The least change lies outside a range, or there is none: look for the best one inside.
-  if (status === 'closest' && searchInside(swing, path, effort)) status = 'held';
-  findMisfit(swing, path, effort, misfit);
+export function solveAdaptations(swing: Swing, from: number, path: number, faceReturned: number): FaceAdaptations {
+  takeUp(swing, from);
+  leftEfforts.fill(0);
+  const left = solve(swing, from, { path, face: TO_THE_TARGET }, FACE_WEIGHT.none, leftEfforts, true);
+  const canMeet = left.status === 'held';
+  const square = { path, face: TO_THE_TARGET };
+  const solveFor = (goal: typeof square, efforts: Float64Array, start: (k: number) => number): AdaptationResult => {
+    for (let k = 0; k < SIZE; k++) efforts[k] = start(k);
+    const full = canMeet ? solve(swing, from, goal, FACE_WEIGHT.full, efforts, false) : undefined;
+    if (full?.status === 'held') return full;
+    for (let k = 0; k < SIZE; k++) efforts[k] = start(k);
+    return solve(swing, from, goal, FACE_WEIGHT.weak, efforts, true);
+  };
+  const returned = solveFor(square, returnedEfforts, (k) => leftEfforts[k]);
+  return {
+    left,
+    returned,
+    drawn: drawnOf(),
+    isReturned: returned.status === 'held' && Math.abs(returned.face) < SQUARE,
+  };
+
+  function drawnOf(): AdaptationResult {
+    if (faceReturned <= 0) return left;
+    if (faceReturned >= 1) return returned;
+    const between = (a: number, b: number): number => a + (b - a) * faceReturned;
+    const goal = { path, face: between(left.face, returned.face) };
+    const drawn = solveFor(goal, drawnEfforts, (k) => between(leftEfforts[k], returnedEfforts[k]));
+    // Arms at the end of their ranges may find another way to be as near: then the end of the band that was meant more is drawn.
+    const isBetween = (drawn.face - left.face) * (drawn.face - returned.face) < SQUARE ** 2;
+    if (isBetween && (drawn.status === 'held' || !canMeet)) return drawn;
+    return faceReturned < 0.5 ? left : returned;
+  }
+}
+
+function solve(
+  swing: Swing,
+  from: number,
+  goal: { readonly path: number; readonly face: number },
+  faceWeight: number,
+  efforts: Float64Array,
+  isFresh: boolean,
+): AdaptationResult {
+  const { isMet, face } = search(swing, goal, faceWeight, efforts, isFresh);
+  findMisfit(swing, goal, efforts, misfit);
   const offsets = new Float64Array(COUNT);
   const rates = new Float64Array(COUNT);
   for (let i = 0; i < COUNT; i++) {
-    offsets[i] = effort[i] * scale[i];
-    rates[i] = effort[COUNT + i] * scale[COUNT + i];
+    offsets[i] = offsetOf(efforts, i);
+    rates[i] = rateOf(efforts, i);
   }
   return {
-    status,
-    adaptation: { from, impact, fade: ADAPTATION_FADE, offsets, rates },
+    status: isMet ? 'held' : 'closest',
+    adaptation: { from, impact: momentOf(efforts), fade: ADAPTATION_FADE, offsets, rates },
+    face,
     miss: [misfit[0], misfit[1], misfit[2]],
-    limited: status === 'held' ? [] : ADAPTING.filter((_, i) => isAtEnd(i)),
+    limited: isMet ? [] : ADAPTING.filter((_, i) => isAtEnd(efforts, i)),
   };
 }
 
-const valueOf = (i: number): number => base[ADAPTING[i]] + effort[i] * scale[i];
-const isAtEnd = (i: number): boolean => Math.min(valueOf(i) - RANGES[i][0], RANGES[i][1] - valueOf(i)) < rad(0.1);
-function isInside(): boolean {
-  for (let i = 0; i < COUNT; i++) if (valueOf(i) < RANGES[i][0] || valueOf(i) > RANGES[i][1]) return false;
-  return true;
-}
+const isAtEnd = (efforts: Float64Array, k: number): boolean =>
+  Math.min(efforts[k] - lower[k], upper[k] - efforts[k]) < AT_END;
 
-/** Minimum-norm Gauss-Newton from the efforts as they are. True when the conditions are met. */
-function iterate(swing: Swing, path: number): boolean {
-  for (let steps = 0; steps < MAX_STEPS; steps++) {
-    findMisfit(swing, path, effort, misfit);
-    if (isMet()) return true;
-    findSlopes(slopes);
-    if (!moveOn()) return false;
-  }
-  return false;
-}
-
-function isMet(): boolean {
-  for (let r = 0; r < CONDITIONS; r++) if (!(Math.abs(misfit[r]) < CLOSE)) return false;
-  return true;
-}
-
-/** One step to the least effort that meets the linearised conditions. False when they contradict each other. */
-function moveOn(): boolean {
-  for (let a = 0; a < CONDITIONS; a++) {
-    let sum = -misfit[a];
-    for (let k = 0; k < SIZE; k++) sum += slopes[a * SIZE + k] * effort[k];
-    right[a] = sum;
-    for (let b = 0; b < CONDITIONS; b++) {
-      let dot = a === b ? 1e-12 : 0;
-      for (let k = 0; k < SIZE; k++) dot += slopes[a * SIZE + k] * slopes[b * SIZE + k];
-      normal[a * CONDITIONS + b] = dot;
-    }
-  }
-  if (!solveCholesky(normal, right, multipliers, CONDITIONS)) return false;
-  let longest = 0;
-  for (let k = 0; k < SIZE; k++) {
-    let goal = 0;
-    for (let a = 0; a < CONDITIONS; a++) goal += slopes[a * SIZE + k] * multipliers[a];
-    step[k] = goal - effort[k];
-    longest = Math.max(longest, Math.abs(step[k]));
-  }
-  const share = longest > LONGEST ? LONGEST / longest : 1;
-  for (let k = 0; k < SIZE; k++) effort[k] += share * step[k];
-  return Number.isFinite(longest);
-}
+/** What an adaptation adds to a joint at impact, rad; 0 for a joint that does not adapt. */
+export const addedTo = ({ offsets }: Adaptation, joint: number): number => offsets[ADAPTING.indexOf(joint)] ?? 0;

@@ -1,167 +1,255 @@
 import { rad } from '../../math/angle';
 import { ADAPTING } from '../../model/adaptation';
 import { AT, createPose, placeClub, placeLeadShoulder, type Pose } from '../../model/chain';
-import { createJointVector, J } from '../../model/joints';
+import { createJointVector, JOINTS } from '../../model/joints';
 import { K } from '../../model/keys';
 import { swingJoints, type Swing } from '../swing';
 
-/** The arm at impact with its adapting joints changed: where the head is, where it goes, and how both answer to a change. */
+/**
+ * The arm at the moment of impact: where the head is, where it goes, where the face looks, and how they answer to a change.
+ *
+ * The unknowns, in units of effort: what each adapting joint stands at (from where it stands on the swing at the reference's moment of
+ * impact), the rate it adds there, and the moment itself. A joint is counted as it stands, not as it is added to, so that the ranges of
+ * motion are plain ends of an unknown whatever the moment.
+ */
 
 export const COUNT = ADAPTING.length;
-/** An offset and a rate for each adapting joint. */
-export const SIZE = 2 * COUNT;
-/** Conditions: the head on the ball, three numbers, and its path. */
-export const CONDITIONS = 4;
+/** Where each joint stands, the rate it adds, and the moment of impact. */
+export const SIZE = 2 * COUNT + 1;
+/** Place of the moment among the unknowns. */
+export const MOMENT = 2 * COUNT;
+/** Conditions: the head on the ball, three numbers; its path; the face. */
+export const CONDITIONS = 5;
+export const PATH = 3;
+export const FACE = 4;
 
-/** One unit of effort of each offset, rad: the forearm rolls more readily than the shoulder moves. A modelling choice. */
-const EFFORT: readonly number[] = [rad(8), rad(8), rad(20), rad(6)];
-/** Half the span of the central difference of the head's velocity, s. */
+/** One unit of effort of each joint, rad: the forearm rolls more readily than the shoulder moves. A modelling choice. */
+const EFFORT: readonly number[] = [rad(8), rad(8), rad(20), rad(10), rad(6)];
+/**
+ * One unit of effort of the moment of impact, s: longer than any swing asks for. The moment is free but for this little, which only
+ * settles it where nothing else does. A modelling choice.
+ */
+const MOMENT_EFFORT = 0.05;
+/** Half the span of every central difference in time, s. */
 const HALF = 1e-5;
-/** The moments at which the head is looked at, s from impact, each with a body of its own. */
-const MOMENTS = [0, HALF, -HALF] as const;
+/** Body moments stand this many steps of `HALF` from impact; the middle one is impact itself. */
+const STEPS = [-2, -1, 0, 1, 2] as const;
+const MIDDLE = 2;
 
-const bodies: readonly Pose[] = MOMENTS.map(createPose);
-const speed = createJointVector();
+/** What is asked of the arms, rad: + right of the target line. */
+export interface Goal {
+  readonly path: number;
+  readonly face: number;
+}
+
+const bodies: readonly Pose[] = STEPS.map(createPose);
+/** The adapting joints of the swing at each of the moments, nothing adapted, rad. */
+const bases: readonly Float64Array[] = STEPS.map(() => new Float64Array(COUNT));
+/** The same at the reference's moment of impact: the zero of the first unknowns. */
+const zero = new Float64Array(COUNT);
+const rateScale = new Float64Array(COUNT);
 const q = createJointVector();
 const velocity = new Float64Array(3);
-/** The axis of each adapting joint, and how the head answers to a turn about it, m/rad, at each of the moments. */
-const axes = new Float64Array(MOMENTS.length * COUNT * 3);
-const turns = new Float64Array(MOMENTS.length * COUNT * 3);
-const bent = new Float64Array(MOMENTS.length * 3);
-/** How the velocity of the head, seen from above, answers to each effort: x, then z, m/s. */
-const drift = new Float64Array(2 * SIZE);
+const normal = new Float64Array(3);
+const early = new Float64Array(CONDITIONS);
+const late = new Float64Array(CONDITIONS);
+/** How the head answers to a turn of each adapting joint, m/rad, at impact and just after and before it. */
+const turns = new Float64Array(3 * COUNT * 3);
+const axis = new Float64Array(3);
+const reach = new Float64Array(3);
+/** The face's normal in the axes of the hand before the turn of the grip. */
+const face = new Float64Array(3);
+/** The reference's moment of impact, and the one at which the bodies stand, s. */
+const moments = Float64Array.of(NaN, NaN);
+const REFERENCE = 0;
+const STOOD_AT = 1;
 
-/** Joints at impact with nothing adapted, rad and m. */
-export const base = createJointVector();
-/** One unit of effort of every offset (rad) and of every rate (rad/s). */
-export const scale = new Float64Array(SIZE);
+/** Ends of every unknown, units of effort: for the joints their ranges of motion. */
+export const lower = new Float64Array(SIZE);
+export const upper = new Float64Array(SIZE);
+/** Largest rate that is looked for, units of effort. */
+const LONGEST_RATE = 6;
+/** The least time the arms are given to adapt, s. */
+export const SHORTEST = 0.008;
 
-/** Stands everything that does not adapt at impact and just before and after it: once for a whole search. `span` in s. */
-export function standAtImpact(swing: Swing, span: number): void {
-  const impact = swing.reference.times[K.impact];
-  swingJoints(swing, impact + HALF, speed);
-  swingJoints(swing, impact - HALF, base);
-  for (let j = 0; j < base.length; j++) speed[j] = (speed[j] - base[j]) / (2 * HALF);
-  swingJoints(swing, impact, base);
+/** Turns to a swing with nothing adapted whose arms adapt from `from` on (s). Once for everything that is asked of it. */
+export function takeUp(swing: Swing, from: number): void {
+  const { times } = swing.reference;
+  const { rig } = swing;
+  const reference = times[K.impact];
+  moments[REFERENCE] = reference;
+  moments[STOOD_AT] = NaN;
+  swingJoints(swing, reference, q);
+  const span = times[K.impact] - times[K.shaftParallel];
   for (let i = 0; i < COUNT; i++) {
-    scale[i] = EFFORT[i];
-    scale[COUNT + i] = (2 * EFFORT[i]) / span;
+    zero[i] = q[ADAPTING[i]];
+    rateScale[i] = (2 * EFFORT[i]) / span;
+    lower[i] = (RANGES[i][0] - zero[i]) / EFFORT[i];
+    upper[i] = (RANGES[i][1] - zero[i]) / EFFORT[i];
+    lower[COUNT + i] = -LONGEST_RATE;
+    upper[COUNT + i] = LONGEST_RATE;
   }
-  for (let m = 0; m < MOMENTS.length; m++) {
-    for (let j = 0; j < q.length; j++) q[j] = base[j] + speed[j] * MOMENTS[m];
+  lower[MOMENT] = (from + SHORTEST - reference) / MOMENT_EFFORT;
+  upper[MOMENT] = (times[K.exit] - reference) / MOMENT_EFFORT;
+  const [along, up, out] = rig.face;
+  face[0] = rig.cosGripTurn * along + rig.sinGripTurn * up;
+  face[1] = rig.cosGripTurn * up - rig.sinGripTurn * along;
+  face[2] = out;
+}
+
+/** Ranges inside which the arms may adapt, rad. Deviation: Boone & Azen (1979); the others: the joints' own. */
+const RANGES: readonly (readonly [number, number])[] = ADAPTING.map((joint) =>
+  JOINTS[joint].id === 'leadWristRadial' ? [rad(-36), rad(22)] : [JOINTS[joint].min, JOINTS[joint].max],
+);
+
+/** Moment of impact, s. */
+export const momentOf = (efforts: Float64Array): number => moments[REFERENCE] + efforts[MOMENT] * MOMENT_EFFORT;
+/** What a joint adds at impact, rad. Wants `findMisfit` to have been asked at the same efforts. */
+export const offsetOf = (efforts: Float64Array, i: number): number =>
+  zero[i] + efforts[i] * EFFORT[i] - bases[MIDDLE][i];
+/** The rate a joint adds at impact, rad/s. */
+export const rateOf = (efforts: Float64Array, i: number): number => efforts[COUNT + i] * rateScale[i];
+
+/** Stands everything that does not adapt at the moment `t` (s) and just before and after it. */
+function standAt(swing: Swing, t: number): void {
+  if (t === moments[STOOD_AT]) return;
+  for (let m = 0; m < STEPS.length; m++) {
+    swingJoints(swing, t + STEPS[m] * HALF, q);
+    for (let i = 0; i < COUNT; i++) bases[m][i] = q[ADAPTING[i]];
     placeLeadShoulder(swing.rig, q, bodies[m]);
   }
+  moments[STOOD_AT] = t;
 }
 
-/** Head to ball (m, world frame) and path to the path asked for (rad) at impact, for the given efforts. */
-export function findMisfit(swing: Swing, path: number, efforts: Float64Array, out: Float64Array): void {
+/** Head to ball (m, world frame), path and face to those asked for (rad) at impact, for the given efforts. */
+export function findMisfit(swing: Swing, goal: Goal, efforts: Float64Array, out: Float64Array): void {
+  standAt(swing, momentOf(efforts));
+  measure(swing, goal, efforts, MIDDLE, out);
+}
+
+/** The misfit of an impact at one of the moments. */
+function measure(swing: Swing, goal: Goal, efforts: Float64Array, at: number, out: Float64Array): void {
+  for (let m = at - 1; m <= at + 1; m++) {
+    for (let i = 0; i < COUNT; i++) {
+      const added = zero[i] + efforts[i] * EFFORT[i] - bases[at][i];
+      q[ADAPTING[i]] = bases[m][i] + added + rateOf(efforts, i) * (m - at) * HALF;
+    }
+    placeClub(swing.rig, q, bodies[m]);
+  }
   const { ballPoint } = swing.reference;
-  for (let m = 0; m < MOMENTS.length; m++) placeArmWith(swing, efforts, m);
-  const at = bodies[0];
-  const after = bodies[1];
-  const before = bodies[2];
+  const p = bodies[at];
   for (let i = 0; i < 3; i++) {
-    out[i] = at[AT.head + i] - ballPoint[i];
-    velocity[i] = (after[AT.head + i] - before[AT.head + i]) / (2 * HALF);
+    out[i] = p[AT.head + i] - ballPoint[i];
+    velocity[i] = (bodies[at + 1][AT.head + i] - bodies[at - 1][AT.head + i]) / (2 * HALF);
+    normal[i] = p[AT.handAxes + i] * face[0] + p[AT.handAxes + 3 + i] * face[1] + p[AT.handAxes + 6 + i] * face[2];
   }
-  out[3] = Math.atan2(velocity[2], velocity[0]) - path;
-}
-
-/** Places arm and club at one of the moments, moving at the joints' speeds there. */
-function placeArmWith(swing: Swing, efforts: Float64Array, moment: number): void {
-  const dt = MOMENTS[moment];
-  // Only the arm's own joints count from here on: the body stands already.
-  for (let j = J.leadArmAdduction; j <= J.leadWristRadial; j++) q[j] = base[j] + speed[j] * dt;
-  for (let i = 0; i < COUNT; i++) {
-    q[ADAPTING[i]] += efforts[i] * scale[i] + efforts[COUNT + i] * scale[COUNT + i] * dt;
-  }
-  placeClub(swing.rig, q, bodies[moment]);
+  out[PATH] = Math.atan2(velocity[2], velocity[0]) - goal.path;
+  out[FACE] = Math.atan2(normal[2], normal[0]) - goal.face;
 }
 
 /**
- * How the misfit that was found last answers to every effort: a row of `SIZE` for each condition, exact derivatives. A joint carries
- * the head round its axis: axis x (head - joint).
+ * The misfit and how it answers to every effort, a row of `SIZE` for each condition: by central difference to the moment, exactly to
+ * everything else. A joint carries the head round its axis: axis x (head - joint).
  */
-export function findSlopes(out: Float64Array): void {
-  for (let m = 0; m < MOMENTS.length; m++) {
+export function findSlopes(
+  swing: Swing,
+  goal: Goal,
+  efforts: Float64Array,
+  misfit: Float64Array,
+  out: Float64Array,
+): void {
+  standAt(swing, momentOf(efforts));
+  measure(swing, goal, efforts, MIDDLE - 1, early);
+  measure(swing, goal, efforts, MIDDLE + 1, late);
+  measure(swing, goal, efforts, MIDDLE, misfit);
+  for (let r = 0; r < CONDITIONS; r++) {
+    out[r * SIZE + MOMENT] = ((late[r] - early[r]) / (2 * HALF)) * MOMENT_EFFORT;
+  }
+  for (let m = MIDDLE - 1; m <= MIDDLE + 1; m++) {
     const p = bodies[m];
+    const row = (m - MIDDLE + 1) * COUNT;
     // The joints in the order of `ADAPTING`, each about the axis and in the sense in which the chain turns it.
-    writeTurn(p, AT.thoraxAxes + 3, AT.leadShoulder, -1, m * COUNT);
-    writeTurn(p, AT.armAxes, AT.leadShoulder, -1, m * COUNT + 1);
-    writeTurn(p, AT.armAxes + 6, AT.leadGrip, 1, m * COUNT + 2);
-    writeTurn(p, AT.handAxes, AT.leadGrip, -1, m * COUNT + 3);
+    for (let i = 0; i < COUNT; i++) {
+      findAxis(p, i);
+      if (m === MIDDLE) writeFaceSlope(i, out);
+      const joint = i < FROM_GRIP ? AT.leadShoulder : AT.leadGrip;
+      for (let k = 0; k < 3; k++) reach[k] = p[AT.head + k] - p[joint + k];
+      cross(axis, reach, turns, 3 * (row + i));
+    }
   }
+  writeHeadSlopes(out);
+}
+
+/** Joints from this one on turn about the grip, those before it about the shoulder. */
+const FROM_GRIP = 2;
+
+/** The axis about which a joint turns, in its positive sense, into `axis`. */
+function findAxis(p: Pose, i: number): void {
+  if (i === 3) {
+    // Flexion turns about the forearm's axis after the roll: square to the forearm and to the hand's own x axis.
+    crossOf(p, AT.handAxes, AT.armAxes + 6, axis);
+    const length = Math.hypot(axis[0], axis[1], axis[2]);
+    for (let k = 0; k < 3; k++) axis[k] /= length;
+    return;
+  }
+  const at = AXES[i];
+  for (let k = 0; k < 3; k++) axis[k] = SENSES[i] * p[at + k];
+}
+const AXES = [AT.thoraxAxes + 3, AT.armAxes, AT.armAxes + 6, NaN, AT.handAxes];
+const SENSES = [-1, -1, 1, -1, -1];
+
+function writeFaceSlope(i: number, out: Float64Array): void {
+  const level = normal[0] * normal[0] + normal[2] * normal[2];
+  const dx = axis[1] * normal[2] - axis[2] * normal[1];
+  const dz = axis[0] * normal[1] - axis[1] * normal[0];
+  out[FACE * SIZE + i] = ((normal[0] * dz - normal[2] * dx) / level) * EFFORT[i];
+  // A rate leaves the face where it is.
+  out[FACE * SIZE + COUNT + i] = 0;
+}
+
+function writeHeadSlopes(out: Float64Array): void {
   const vx = velocity[0];
   const vz = velocity[2];
   const level = vx * vx + vz * vz;
-  for (let k = 0; k < COUNT; k++) {
-    const at = 3 * k;
-    const after = 3 * (COUNT + k);
-    const before = 3 * (2 * COUNT + k);
+  for (let i = 0; i < COUNT; i++) {
+    const before = 3 * i;
+    const at = 3 * (COUNT + i);
+    const after = 3 * (2 * COUNT + i);
     for (let r = 0; r < 3; r++) {
-      out[r * SIZE + k] = turns[at + r] * scale[k];
-      // A rate leaves the head where it is.
-      out[r * SIZE + COUNT + k] = 0;
+      out[r * SIZE + i] = turns[at + r] * EFFORT[i];
+      // Nor does it move the head.
+      out[r * SIZE + COUNT + i] = 0;
     }
-    for (let i = 0; i < 2; i++) {
-      drift[i * SIZE + k] = ((turns[after + 2 * i] - turns[before + 2 * i]) / (2 * HALF)) * scale[k];
-      drift[i * SIZE + COUNT + k] = ((turns[after + 2 * i] + turns[before + 2 * i]) / 2) * scale[COUNT + k];
-    }
+    const dx = (turns[after] - turns[before]) / (2 * HALF);
+    const dz = (turns[after + 2] - turns[before + 2]) / (2 * HALF);
+    out[PATH * SIZE + i] = ((vx * dz - vz * dx) / level) * EFFORT[i];
+    const rx = (turns[after] + turns[before]) / 2;
+    const rz = (turns[after + 2] + turns[before + 2]) / 2;
+    out[PATH * SIZE + COUNT + i] = ((vx * rz - vz * rx) / level) * rateScale[i];
   }
-  for (let k = 0; k < SIZE; k++) out[3 * SIZE + k] = (vx * drift[SIZE + k] - vz * drift[k]) / level;
 }
 
 /**
- * Adds the second derivatives of the misfit to `out` (`SIZE` by `SIZE`), each condition's by its weight. Wants `findSlopes` to have been
- * asked at the same efforts. A joint turns the axes of those after it: axis x (axis x (head - joint)).
+ * What every unknown costs, in units of effort, and how that of each joint answers to the moment: the swing itself moves on under it.
+ * Wants `findMisfit` or `findSlopes` to have been asked at the same efforts.
  */
-export function addBends(weights: Float64Array, out: Float64Array): void {
-  const vx = velocity[0];
-  const vz = velocity[2];
-  const level = vx * vx + vz * vz;
-  for (let j = 0; j < COUNT; j++) {
-    for (let k = j; k < COUNT; k++) {
-      for (let m = 0; m < MOMENTS.length; m++)
-        cross(axes, 3 * (m * COUNT + j), turns, 3 * (m * COUNT + k), bent, 3 * m);
-      let place = 0;
-      for (let r = 0; r < 3; r++) place += weights[r] * bent[r];
-      const ofOffsets = (vx * (bent[5] - bent[8]) - vz * (bent[3] - bent[6])) / (2 * HALF * level);
-      const ofRates = (vx * (bent[5] + bent[8]) - vz * (bent[3] + bent[6])) / (2 * level);
-      addBoth(out, j, k, (place + weights[3] * ofOffsets) * scale[j] * scale[k]);
-      addBoth(out, j, COUNT + k, weights[3] * ofRates * scale[j] * scale[COUNT + k]);
-      if (j < k) addBoth(out, k, COUNT + j, weights[3] * ofRates * scale[k] * scale[COUNT + j]);
-    }
-  }
-  // The direction of a velocity bends with the velocity itself.
-  for (let a = 0; a < SIZE; a++) {
-    for (let b = a; b < SIZE; b++) {
-      const ax = drift[a];
-      const az = drift[SIZE + a];
-      const bx = drift[b];
-      const bz = drift[SIZE + b];
-      const turn = 2 * vx * vz * (ax * bx - az * bz) + (vz * vz - vx * vx) * (ax * bz + az * bx);
-      addBoth(out, a, b, (weights[3] * turn) / (level * level));
-    }
+export function findCosts(efforts: Float64Array, costs: Float64Array, ofMoment: Float64Array): void {
+  for (let k = 0; k < SIZE; k++) costs[k] = efforts[k];
+  for (let i = 0; i < COUNT; i++) {
+    costs[i] = offsetOf(efforts, i) / EFFORT[i];
+    const speed = (bases[MIDDLE + 1][i] - bases[MIDDLE - 1][i]) / (2 * HALF);
+    ofMoment[i] = (-speed * MOMENT_EFFORT) / EFFORT[i];
   }
 }
 
-function addBoth(out: Float64Array, a: number, b: number, value: number): void {
-  out[a * SIZE + b] += value;
-  if (a !== b) out[b * SIZE + a] += value;
+function cross(a: Float64Array, b: Float64Array, out: Float64Array, k: number): void {
+  out[k] = a[1] * b[2] - a[2] * b[1];
+  out[k + 1] = a[2] * b[0] - a[0] * b[2];
+  out[k + 2] = a[0] * b[1] - a[1] * b[0];
 }
 
-/** The head's answer to a turn about the axis that stands at `axis`, through the point at `joint`. */
-function writeTurn(p: Pose, axis: number, joint: number, sense: 1 | -1, row: number): void {
-  for (let i = 0; i < 3; i++) {
-    axes[3 * row + i] = sense * p[axis + i];
-    reach[i] = p[AT.head + i] - p[joint + i];
-  }
-  cross(axes, 3 * row, reach, 0, turns, 3 * row);
-}
-const reach = new Float64Array(3);
-
-function cross(a: Float64Array, i: number, b: Float64Array, j: number, out: Float64Array, k: number): void {
-  out[k] = a[i + 1] * b[j + 2] - a[i + 2] * b[j + 1];
-  out[k + 1] = a[i + 2] * b[j] - a[i] * b[j + 2];
-  out[k + 2] = a[i] * b[j + 1] - a[i + 1] * b[j];
+function crossOf(p: Pose, a: number, b: number, out: Float64Array): void {
+  out[0] = p[a + 1] * p[b + 2] - p[a + 2] * p[b + 1];
+  out[1] = p[a + 2] * p[b] - p[a] * p[b + 2];
+  out[2] = p[a] * p[b + 1] - p[a + 1] * p[b];
 }

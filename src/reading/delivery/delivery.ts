@@ -1,14 +1,18 @@
 import { findFall } from '../../math/root';
 import { AT, createPose } from '../../model/chain';
+import type { Club } from '../../model/club';
+import { J } from '../../model/joints';
 import { K } from '../../model/keys';
-import { solveAdaptation } from './adapt';
+import { addedTo, solveAdaptations, type AdaptationResult } from './adapt';
+import { SHORTEST } from './adaptArm';
+import { shaftBendLoft } from './shaftBend';
 import { isReached, type Checkpoints } from '../checkpoints';
 import { planeDirection, planeTilt } from '../readings';
 import { headAt, headVelocityAt, swingPose, type Swing } from '../swing';
 
 /**
  * What happens between shaft parallel and the ball. Held plane: the arms adapt so that the head meets the ball and the change of
- * plane direction at shaft parallel carries over to the path. Nothing adapts: the joint curves run on and the head may miss.
+ * plane direction at shaft parallel carries over to the path, with a face between the one that comes of it and a square one. Nothing adapts: the joint curves run on and the head may miss.
  * Ground for carrying the direction over: Morrison et al. (2017), shaft angle at mid-downswing predicts the swing plane's direction.
  */
 export const DELIVERY_RULES = ['held plane', 'nothing adapts'] as const;
@@ -30,21 +34,57 @@ interface Miss {
   readonly late: number;
 }
 
+/**
+ * How far the player returns the face, from 0 (left as it comes) to 1 (square to the target). An assumption: nothing measured says where
+ * players stand, so the middle is drawn and both ends are shown with it.
+ */
+const DEFAULT_FACE_RETURNED = 0.5;
+
+/** The club at the ball with the face at one end of its band. Radians, m/s, s; world frame. */
+interface FaceEnd {
+  /** When the head is at the ball, s, zero at the top. */
+  readonly t: number;
+  readonly face: number;
+  readonly headVelocity: readonly [number, number, number];
+  readonly faceNormal: readonly [number, number, number];
+}
+
+/** What the arms add, by impact, to the swing's own joints when the face comes back. Radians. */
+interface ReturnTakes {
+  /** + the thumb turns toward the trail side, which opens the face. */
+  readonly roll: number;
+  /** + bowed. */
+  readonly flexion: number;
+  /** Whether it comes back square within the ranges of motion. False: the returned end is as near as it gets. */
+  readonly isInRange: boolean;
+}
+
 /** What the club does to the ball. Radians, metres, m/s; world frame, right-handed player. */
 export interface Delivery {
   readonly rule: DeliveryRule;
   readonly status: 'held' | 'closest' | 'free';
-  /** When the head is at the ball, s, zero at the top. */
+  /** When the head is at the ball, s in the reference's time, zero at the top. */
   readonly t: number;
+  /** The same in the player's own time, s. */
+  readonly impactTime: number;
   /** Horizontal direction of the head. + right of the target line: in-to-out. */
   readonly path: number;
   /** Vertical direction of the head. + rising. */
   readonly attack: number;
-  /** Horizontal direction of the face normal. + right of the target line: open. */
+  /** Horizontal direction of the face normal as drawn. + right of the target line: open. Lies between the two that follow. */
   readonly face: number;
+  /** Left as it comes, and returned: square, or as near as the joints allow. Where nothing adapts, the face as drawn. */
+  readonly faceLeft: number;
+  readonly faceReturned: number;
+  /** Absent where nothing adapts. */
+  readonly returnTakes: ReturnTakes | null;
+  /** The club at the ball with the face left and returned. */
+  readonly ends: readonly [left: FaceEnd, returned: FaceEnd];
   readonly faceToPath: number;
-  /** Elevation of the face normal. */
+  /** Elevation of the face normal, with what the bending shaft adds. */
   readonly dynamicLoft: number;
+  /** The part of `dynamicLoft` that the bending shaft adds: the drawn club is rigid and does not show it. */
+  readonly shaftBend: number;
   /** Angle between head velocity and face normal. */
   readonly spinLoft: number;
   /** Lean of the shaft seen face on. + handle ahead of the head. */
@@ -55,6 +95,7 @@ export interface Delivery {
   readonly planeTilt: number;
   readonly planeDirection: number;
   readonly headVelocity: readonly [number, number, number];
+  /** With the bending shaft: the drawn face, laid back by `shaftBend`. */
   readonly faceNormal: readonly [number, number, number];
   readonly miss: Miss;
   /** Trail arm short of the grip at impact, m. */
@@ -88,28 +129,63 @@ export function strikeOf(reference: Swing, { shaftParallel }: Checkpoints): Refe
 export const impliedPath = ({ shaftParallel }: Checkpoints, strike: ReferenceStrike): number | undefined =>
   isReached(shaftParallel) ? strike.path + (shaftParallel.readings.planeDirection - strike.planeDirection) : undefined;
 
-/** The least time the arms are given to adapt, s. */
-const SHORTEST = 0.008;
-
-/** The swing with its last third adapted by the rule, and what reaches the ball. The checkpoints stay as they are. */
+/**
+ * The swing with its last third adapted by the rule, and what reaches the ball. The checkpoints stay as they are. `faceReturned` (0..1)
+ * says where between the two ends of its band the face is drawn.
+ */
 export function deliver(
   swing: Swing,
   checkpoints: Checkpoints,
   strike: ReferenceStrike,
   rule: DeliveryRule = 'held plane',
+  faceReturned = DEFAULT_FACE_RETURNED,
 ): { readonly swing: Swing; readonly delivery: Delivery | NotDelivered } {
-  const impact = swing.reference.times[K.impact];
   const { shaftParallel } = checkpoints;
   if (!isReached(shaftParallel)) return { swing, delivery: { missing: 'no-shaft-parallel' } };
   if (rule === 'nothing adapts') {
     const t = timeAtBall(swing, shaftParallel.t);
     if (t === undefined) return { swing, delivery: { missing: 'never-at-the-ball' } };
-    return { swing, delivery: readDelivery(swing, t, rule, 'free', []) };
+    return { swing, delivery: readDelivery(swing, t, { rule, status: 'free', limited: [], returnTakes: null }) };
   }
-  if (shaftParallel.t > impact - SHORTEST) return { swing, delivery: { missing: 'too-late' } };
-  const result = solveAdaptation(swing, shaftParallel.t, impliedPath(checkpoints, strike)!);
-  const adapted: Swing = { ...swing, adaptation: result.adaptation };
-  return { swing: adapted, delivery: readDelivery(adapted, impact, rule, result.status, result.limited) };
+  if (!(shaftParallel.t < swing.reference.times[K.exit] - SHORTEST))
+    return { swing, delivery: { missing: 'too-late' } };
+  const { left, returned, drawn, isReturned } = solveAdaptations(
+    swing,
+    shaftParallel.t,
+    impliedPath(checkpoints, strike)!,
+    faceReturned,
+  );
+  const adapted: Swing = { ...swing, adaptation: drawn.adaptation };
+  const returnTakes: ReturnTakes = {
+    roll: addedTo(returned.adaptation, J.leadArmRoll),
+    flexion: addedTo(returned.adaptation, J.leadWristFlexion),
+    isInRange: isReturned,
+  };
+  const { status, limited } = drawn;
+  const ends = [readEnd(swing, left), readEnd(swing, returned)] as const;
+  const { impact } = drawn.adaptation;
+  return { swing: adapted, delivery: readDelivery(adapted, impact, { rule, status, limited, returnTakes, ends }) };
+}
+
+function readEnd(swing: Swing, { adaptation }: AdaptationResult): FaceEnd {
+  const adapted: Swing = { ...swing, adaptation };
+  swingPose(adapted, adaptation.impact, pose);
+  headVelocityAt(adapted, adaptation.impact, velocity);
+  return endOf(adaptation.impact, swing.rig.club);
+}
+
+/** The club as it stands in `pose` and bends, moving with `velocity`. */
+function endOf(t: number, club: Club): FaceEnd {
+  const n = AT.faceNormal;
+  const face = Math.atan2(pose[n + 2], pose[n]);
+  const loft = Math.asin(pose[n + 1]) + shaftBendLoft(club);
+  const level = Math.cos(loft);
+  return {
+    t,
+    face,
+    headVelocity: [velocity[0], velocity[1], velocity[2]],
+    faceNormal: [level * Math.cos(face), Math.sin(loft), level * Math.sin(face)],
+  };
 }
 
 /** When the head passes the ball, seen face on, s. */
@@ -126,38 +202,41 @@ function timeAtBall(swing: Swing, from: number): number | undefined {
 function readDelivery(
   swing: Swing,
   t: number,
-  rule: DeliveryRule,
-  status: Delivery['status'],
-  limited: readonly number[],
+  { ends, ...by }: Pick<Delivery, 'rule' | 'status' | 'limited' | 'returnTakes'> & Partial<Pick<Delivery, 'ends'>>,
 ): Delivery {
   swingPose(swing, t, pose);
   headVelocityAt(swing, t, velocity);
+  const own = endOf(t, swing.rig.club);
   const [vx, vy, vz] = velocity;
-  const n = AT.faceNormal;
   const headSpeed = Math.hypot(vx, vy, vz);
   const path = Math.atan2(vz, vx);
-  const face = Math.atan2(pose[n + 2], pose[n]);
-  const along = (vx * pose[n] + vy * pose[n + 1] + vz * pose[n + 2]) / headSpeed;
+  const { face, headVelocity, faceNormal } = own;
+  const [left, returned] = ends ?? [own, own];
+  const shaftBend = shaftBendLoft(swing.rig.club);
+  const along = (vx * faceNormal[0] + vy * faceNormal[1] + vz * faceNormal[2]) / headSpeed;
   return {
-    rule,
-    status,
+    ...by,
     t,
+    impactTime: t * swing.tempo,
     path,
     attack: Math.atan2(vy, Math.hypot(vx, vz)),
     face,
+    faceLeft: left.face,
+    faceReturned: returned.face,
+    ends: [left, returned],
     faceToPath: face - path,
-    dynamicLoft: Math.asin(pose[n + 1]),
+    dynamicLoft: Math.asin(faceNormal[1]),
+    shaftBend,
     spinLoft: Math.acos(Math.min(1, along)),
     shaftLean: Math.atan2(pose[AT.leadGrip] - pose[AT.head], pose[AT.leadGrip + 1] - pose[AT.head + 1]),
     headSpeed,
     lowPoint: lowPointAhead(swing, t),
     planeTilt: planeTilt(pose, velocity),
     planeDirection: planeDirection(pose, velocity),
-    headVelocity: [vx, vy, vz],
-    faceNormal: [pose[n], pose[n + 1], pose[n + 2]],
+    headVelocity,
+    faceNormal,
     miss: readMiss(swing, t),
     reachShortfall: pose[AT.reachShortfall],
-    limited,
   };
 }
 

@@ -36,7 +36,7 @@ export const CLOSED_BOOK: BookState = {
   unread: { newer: 0, damaged: 0 },
 };
 
-/** What a store holds, each record read on its own: one that cannot be read costs itself only. */
+/** The contents of a store. Each record is read on its own, so a damaged one does not affect the others. */
 export function readStored({ records, meta }: { readonly records: readonly unknown[]; readonly meta: unknown }) {
   const found = new Map<string, BookRecord>();
   const unread = { newer: 0, damaged: 0 };
@@ -50,7 +50,7 @@ export function readStored({ records, meta }: { readonly records: readonly unkno
 
 const timeOrNull = (value: unknown): number | null => (Number.isSafeInteger(value) ? (value as number) : null);
 
-/** What the book knew about itself; whatever is damaged starts afresh. */
+/** The book's metadata; damaged fields get their defaults. */
 export function readMeta(value: unknown): Meta {
   if (typeof value !== 'object' || value === null) return FRESH_META;
   const given = value as { readonly [K in keyof Meta]?: unknown };

@@ -28,7 +28,7 @@ export function countLessons(meta: Meta, records: BookState['records'], { put, r
   return { ...meta, unsavedLessons: [...lessons] };
 }
 
-/** Records another tab hands over, which may run an older or newer program: those that can be read, brought forward. */
+/** Records sent by another tab, which may run an older or newer program: those that can be read, migrated. */
 export const readLate = (records: readonly unknown[]): readonly BookRecord[] =>
   records.flatMap((raw) => {
     const read = readRecord(migrate(raw));

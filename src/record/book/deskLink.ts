@@ -10,13 +10,13 @@ import { editLesson } from './edits';
 import { NOTHING_COMPUTED, type Computed, type LessonRecord } from './recordTypes';
 import type { LessonBook } from './lessonBook';
 
-/** A change on the desk is in the lesson after this; the writer's own wait comes on top, ms. */
+/** Delay from a change on the desk to the lesson, ms; the writer's own delay is added to it. */
 const FOLLOW_MS = 100;
 
 /** Cache: the last document of a lesson that was worked out. What the desk shows stays as it is. */
 const lessonDeriver = createDeriver(deskBases);
 
-/** Both judged readings of a document as the model computes them now, cm. Never exaggerated, never bent on the bench. */
+/** Both judged readings of a document as the model computes them now, cm, without exaggeration or joints bent on the bench. */
 export function computeCm(document: Document): Computed {
   referenceSearch.want(document);
   const state = desk.getState();
@@ -32,25 +32,25 @@ export function computeCm(document: Document): Computed {
   };
 }
 
-/** The same desk under the units and the board of whoever looks at it now. */
+/** A document with the units and board that are in use here. */
 export const asSeenHere = (kept: Document, { units, board }: Document): Document => ({ ...kept, units, board });
 
 const sameSwing = (a: Document, b: Document): boolean =>
   a === b || JSON.stringify(asSeenHere(a, b)) === JSON.stringify(b);
 
 export interface DeskLink {
-  /** The desk has been laid out; from now on changes are the user's. */
+  /** Call once the desk has been restored: later changes are the user's. */
   start(): void;
   open(lesson: LessonRecord): void;
   close(): void;
-  /** Brings the open lesson up to the desk at once. */
+  /** Copies the desk into the open lesson at once. */
   follow(): void;
   openLesson(): LessonRecord | undefined;
-  /** Makes this tab the one that writes; an open lesson goes on here. */
+  /** Makes this tab the writer and continues an open lesson here. */
   takeOver(): Promise<void>;
 }
 
-/** Ties the desk to the open lesson: what is dialled is in the lesson a moment later, and nothing has to be saved. */
+/** Keeps the open lesson in step with the desk, a moment after each change, so that nothing has to be saved by hand. */
 export function linkDesk(book: LessonBook, clock: Clock): DeskLink {
   let callOff: (() => void) | undefined;
   let historyBefore: History = NO_HISTORY;

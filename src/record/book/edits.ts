@@ -15,14 +15,14 @@ import {
 } from './recordTypes';
 import { firstOf, toName, toText } from '../file/text';
 
-/** A change of the book: records as they shall be, and records that go. Undone by putting back what was there. */
+/** A change of the book: records to store and ids to remove. Undone by restoring what was there. */
 export interface Edit {
   readonly label: string;
   readonly put: readonly BookRecord[];
   readonly remove: readonly string[];
 }
 
-/** What a new record needs from outside. */
+/** Id and time of a new record. */
 export interface Birth {
   readonly id: string;
   readonly nowMs: number;

@@ -11,7 +11,7 @@ import { createWriteAheadLog } from '../storage/writeAheadLog';
 import { createWriterLock, type Channel, type Locks } from '../storage/writerLock';
 import { createWriter } from '../storage/writer';
 
-/** What the book stands on. Tests put their own in its place. */
+/** What the book needs from the browser; tests replace it. */
 export interface Ports {
   readonly keeper: StoragePort;
   readonly clock: Clock;
@@ -33,10 +33,10 @@ export interface LessonBook {
   setMeta(part: Partial<Meta>): void;
   birth(): Birth;
   flush(): Promise<boolean>;
-  /** The page may be about to go: what is in hand is noted at once, and written if there is time. */
+  /** The page may be about to close: pending changes go to the write-ahead log at once, and to the store if there is time. */
   leave(): void;
   takeOver(): Promise<void>;
-  /** Removes a player for good, and looks whether anything is left. */
+  /** Removes a player for good and checks the store for anything left. */
   wipe(playerId: string): Promise<{ readonly removed: number; readonly left: number }>;
 }
 
@@ -44,7 +44,7 @@ export interface LessonBook {
 const LONGEST_UNDO = 50;
 /** Records a note holds at most: a whole import is in its file anyway. */
 const LONGEST_NOTE = 200;
-/** A tab that does not get its turn within this shows the book for reading, ms. */
+/** A tab that does not get the lock within this opens the book read-only, ms. */
 const TURN_MS = 250;
 const REOPEN_MS = 1000;
 /** Before the store has given a claim. */
@@ -72,7 +72,7 @@ export function createLessonBook({ keeper, clock, newId, locks, channel, journal
   );
 
   let asked = false;
-  /** After the first lesson of one's own, once. */
+  /** Once, after the user's first own lesson. */
   const askOnce = (): void => {
     const { meta } = get();
     if (asked || meta.promised !== null || meta.unsavedLessons.length === 0) return;
@@ -113,7 +113,7 @@ export function createLessonBook({ keeper, clock, newId, locks, channel, journal
         ? 'A newer Slantwise has changed the lesson book. It is left untouched. Update this page.'
         : 'The lesson book cannot be reached on this device.';
     put({ mode: 'apart', saving: { phase: 'failed', problem } });
-    // What an earlier page noted must not be lost under the notes of this one.
+    // What an earlier page left in the log must not be overwritten by this one.
     if (!(error instanceof NewerStore)) takeUpNote(NO_CLAIM);
     keeper.reconnect();
   };
@@ -125,13 +125,13 @@ export function createLessonBook({ keeper, clock, newId, locks, channel, journal
     if (!writer.isWaiting() || ids.length > LONGEST_NOTE) return undefined;
     return JSON.stringify({ claim: claimed, records: mine, removed: gone, meta: get().meta });
   });
-  /** Takes up what the page before had in hand when it had to go; nothing that was changed since is turned back. */
+  /** Applies what the previous page could not write before it closed; newer changes are kept. */
   const takeUpNote = (claim: number): void => {
     const note = readWriteAheadEntry(journal.read());
     if (!note) return;
     const { records } = get();
     const late = note.records.filter((record) => isNewer(record, records.get(record.id)));
-    // What the book knew about itself, and what was deleted, holds only if nobody has written in between.
+    // Its metadata and deletions count only if nobody has written in between.
     const isLatest = note.claim === claim - 1;
     const removed = isLatest ? note.removed.filter((id) => records.has(id)) : [];
     if (isLatest) put({ meta: note.meta });
@@ -142,7 +142,7 @@ export function createLessonBook({ keeper, clock, newId, locks, channel, journal
     try {
       const claim = await answerWithin(keeper.claim());
       await answerWithin(reload());
-      // The turn may have passed on while the store was answering.
+      // The lock may have been lost while the store was answering.
       if (!turnstile.holds()) return;
       put({ saving: { phase: 'saved' } });
       takeUpNote(claim);
@@ -179,7 +179,7 @@ export function createLessonBook({ keeper, clock, newId, locks, channel, journal
   };
 
   let callOffPassing: (() => void) | undefined;
-  /** Changes that came too late to be written here go to the tab that writes now, again and again until it has them. */
+  /** Sends changes that could not be written here to the tab that writes now, until it confirms them. */
   const passOn = (): void => {
     callOffPassing?.();
     const { ids, mine, gone } = stillWaiting();
@@ -223,7 +223,7 @@ export function createLessonBook({ keeper, clock, newId, locks, channel, journal
     return true;
   };
 
-  /** Taking back a note must not take back what was dialled since: the desk has its own undo. */
+  /** Undoing an edit must not undo what was dialled since: the desk has its own undo. */
   const keepDesk = (record: BookRecord): BookRecord => {
     const now = get().records.get(record.id);
     const isOpen = record.id === get().meta.openLessonId && record.kind === 'lesson' && now?.kind === 'lesson';

@@ -7,9 +7,9 @@ export type Step = (old: Readonly<Record<string, unknown>>) => Record<string, un
  * The steps that bring old records forward: the first from version 1 to 2, and so on. Every version ever written stays
  * readable, so a step is only ever added. `tests/fixtures` holds a frozen file of each version.
  */
-export const STEPS: readonly Step[] = [];
+const STEPS: readonly Step[] = [];
 
-/** A record of any older version as one of today's; others come back as they are, for the reader to judge. */
+/** Migrates a record of an older version; anything else is returned unchanged, for the reader to check. */
 export function migrate(value: unknown, steps: readonly Step[] = STEPS, today: number = RECORD_VERSION): unknown {
   let record = value;
   for (let hops = 0; hops < steps.length; hops++) {

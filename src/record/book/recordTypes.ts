@@ -30,7 +30,7 @@ export interface PlayerRecord extends Kept {
 /** What the model computed when the record was written; null where a checkpoint was not reached. */
 export type Computed = { readonly [id in CheckpointId]: number | null };
 
-export interface Target {
+interface Target {
   readonly movements: Dialled;
   readonly computedCm: Computed;
 }
@@ -63,7 +63,7 @@ export type BookRecord = PlayerRecord | LessonRecord | SwingRecord;
 export type Kind = BookRecord['kind'];
 export const KINDS: readonly Kind[] = ['player', 'lesson', 'swing'];
 
-/** What fits: everything longer is refused at the field, and no file gets this far with more. */
+/** Length limits, enforced in the fields and when reading files. */
 export const LIMITS = {
   name: 60,
   notes: 4000,

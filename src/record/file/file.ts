@@ -20,7 +20,7 @@ export const FILE_VERSION = 1;
 export type Counts = { readonly [K in Kind]: number };
 
 /** How many of each kind. */
-export function countKinds(records: Iterable<{ readonly kind: Kind }>): Counts {
+function countKinds(records: Iterable<{ readonly kind: Kind }>): Counts {
   const counts = { player: 0, lesson: 0, swing: 0 };
   for (const { kind } of records) counts[kind]++;
   return counts;

@@ -1,4 +1,4 @@
-/** Why a text is not even tried, in words; undefined when it may be parsed. */
+/** Why a text is not parsed, in words; undefined when it may be. */
 export type Obstacle = string | undefined;
 
 /**

@@ -5,7 +5,7 @@ import { findObstacle } from './jsonGuard';
 import { readRecord } from './validate';
 
 /** A record that could not be taken, and why. */
-export interface Lost {
+interface Lost {
   readonly kind: Kind | null;
   readonly why: string;
 }

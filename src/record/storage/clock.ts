@@ -1,8 +1,8 @@
-/** Time and chance as the book sees them, so that tests can hold them still. */
+/** The book's clock and timers, which tests replace. */
 export interface Clock {
   /** ms since 1970. */
   nowMs(): number;
-  /** Calls back after a while; answers the function that calls it off. */
+  /** Calls back after a delay; returns the function that cancels it. */
   after(delayMs: number, callBack: () => void): () => void;
 }
 
@@ -14,12 +14,12 @@ export const deviceClock: Clock = {
   },
 };
 
-/** A page may be held up by its own work for seconds: it is given at least this many turns to hear an answer. */
+/** A page may be blocked by its own work for seconds: it gets at least this many turns of the event loop to hear an answer. */
 const TURNS = 8;
 
 /**
- * Calls back after so much time in which the page was awake. What has arrived while it was held up is heard first, so
- * that a busy page does not take its own delay for silence.
+ * A timeout that counts only time in which the page could respond. Answers that arrived while it was blocked are handled
+ * first, so that a busy page is not mistaken for a silent store.
  */
 export function afterAwake(clock: Clock, delayMs: number, callBack: () => void): () => void {
   let callOff = (): void => {};

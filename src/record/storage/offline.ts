@@ -1,7 +1,7 @@
 /** The part of a service worker registration that is used. */
 type Registration = Pick<ServiceWorkerRegistration, 'waiting' | 'installing' | 'addEventListener' | 'update'>;
 
-/** A new version in the wings. It waits until somebody takes it, and nobody can while a lesson is open. */
+/** A new version that is ready. It waits until the user accepts it, which is impossible while a lesson is open. */
 export interface Offline {
   start(): void;
   readonly listen: (heard: () => void) => () => void;

@@ -1,7 +1,7 @@
 import type { Document } from '../../store/document/document';
 import type { BookRecord } from '../book/recordTypes';
 
-/** What the book knows about itself. */
+/** The book's metadata. */
 export interface Meta {
   readonly lastBackupMs: number | null;
   /** Lessons written since the last backup, by id: each counts once. */

@@ -1,25 +1,25 @@
 import type { Clock } from './clock';
 import type { WriteAheadStorage } from './writeAheadStorage';
 
-/** A change the store has not taken by then is noted, ms: the usual wait and a usual write, with some to spare. */
-export const NOTE_MS = 200;
+/** A change that the store has not taken by then goes to the log, ms: longer than the usual delay and write together. */
+const NOTE_MS = 200;
 
 /**
- * Keeps the journal in step with what is in hand: however long the store takes or how often it fails, whoever opens the
- * book next finds every change that is older than `NOTE_MS`.
+ * Keeps pending changes in local storage: however slow the store is or how often it fails, the next page finds every
+ * change older than `NOTE_MS`.
  */
 export interface WriteAheadLog {
   /** Something has changed. */
   changed(): void;
-  /** The store has taken something: what it took needs no note any more. */
+  /** The store has taken something, which the log no longer needs to hold. */
   kept(): void;
-  /** Notes what is in hand, now. */
+  /** Writes pending changes to the log now. */
   now(): void;
 }
 
 /**
- * `inHand` answers the text of a note, or undefined when nothing waits or there is too much of it. `isOurs`: whether this
- * tab keeps the book, and so the journal.
+ * `inHand` returns the pending changes as text, undefined when there are none or too many. `isOurs`: whether this tab
+ * writes the book, and so the log.
  */
 export function createWriteAheadLog(
   journal: WriteAheadStorage,

@@ -5,7 +5,7 @@ import { LIMITS, type BookRecord } from '../book/recordTypes';
 import { findObstacle } from '../file/jsonGuard';
 import { readRecord } from '../file/validate';
 
-/** What was still in hand when the page had to go. A page that closes has no time for the store, only for a note. */
+/** Changes that were pending when a page closed. A closing page has no time for IndexedDB, only for local storage. */
 export interface WriteAheadEntry {
   /** Under which claim it would have been written. */
   readonly claim: number;
@@ -14,7 +14,7 @@ export interface WriteAheadEntry {
   readonly meta: Meta;
 }
 
-/** A place for one text that is written before the call returns: the browser's small storage. */
+/** A place for one text that is written synchronously: local storage. */
 export interface WriteAheadStorage {
   write(text: string): void;
   read(): string | null;
@@ -26,7 +26,7 @@ export interface WriteAheadStorage {
 export const NO_WRITE_AHEAD: WriteAheadStorage = { write: () => {}, read: () => null, clear: () => {} };
 const KEY = 'slantwise.lesson-journal';
 
-/** The small storage, where there is one; whatever it refuses is only a note lost. */
+/** Local storage, if there is any. A refused write is ignored: the store has its own try. */
 export function openWriteAheadStorage(
   shelf: () => Pick<Storage, 'getItem' | 'setItem' | 'removeItem'>,
 ): WriteAheadStorage {
@@ -44,7 +44,7 @@ export function openWriteAheadStorage(
   };
 }
 
-/** Reads a note like anything else that comes from outside: field by field, each record whole or not at all. */
+/** Reads an entry as untrusted input: field by field, each record whole or not at all. */
 export function readWriteAheadEntry(text: string | null): WriteAheadEntry | undefined {
   if (text === null || findObstacle(text, LIMITS.fileText, LIMITS.depth) !== undefined) return undefined;
   let value: unknown;

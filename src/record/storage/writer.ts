@@ -13,9 +13,9 @@ export interface Source {
 }
 
 /** A change waits this long for others to join it, and a write this long for its answer before it is given up, ms. */
-export const JOIN_MS = 120;
-export const PATIENCE_MS = 800;
-/** Once a failure is in sight the next try may take longer: a slow store has to come through some time. */
+const JOIN_MS = 120;
+const PATIENCE_MS = 800;
+/** After a failure the next try may take longer: a slow store must get its chance. */
 const LONGEST_PATIENCE_MS = 3200;
 const RETRY_MS = [500, 1000, 2000, 4000, 8000];
 
@@ -30,13 +30,13 @@ export interface Writer {
   waiting(): readonly string[];
   /** Whether anything is not yet kept, also of what the book knows about itself. */
   isWaiting(): boolean;
-  /** These are kept elsewhere, or overtaken: they wait no longer. */
+  /** Removes ids from what is pending: kept elsewhere, or overtaken. */
   drop(ids: Iterable<string>): void;
 }
 
 /**
- * Keeps the book behind the screen by at most `JOIN_MS` and the write itself. A write that fails, or does not answer,
- * is said at once and tried again until it comes through; what it held waits.
+ * Writes changes to the store within `JOIN_MS` and the time of the write. A write that fails or does not answer is
+ * reported at once and retried until it succeeds; its changes stay pending.
  */
 export function createWriter(
   keeper: StoragePort,

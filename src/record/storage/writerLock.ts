@@ -1,7 +1,7 @@
 import type { Clock } from './clock';
 import type { BookRecord } from '../book/recordTypes';
 
-/** What tabs say to each other. */
+/** Messages between tabs. */
 export type Word =
   | { readonly say: 'please hand over'; readonly to: 'writer'; readonly from: string }
   | { readonly say: 'yours'; readonly to: string }
@@ -23,14 +23,14 @@ export interface Channel {
 /** The part of the browser's lock manager that is used. */
 export type Locks = Pick<LockManager, 'request'>;
 
-export const WRITER_LOCK = 'slantwise.lesson-book.writer';
-/** A writer that has not handed over by now is asleep, ms. */
+const WRITER_LOCK = 'slantwise.lesson-book.writer';
+/** A writer that has not handed over by then is taken to be asleep, ms. */
 export const HAND_OVER_MS = 900;
 
 export interface WriterLock {
   /** Gets in line; `onTurn` is called when this tab may write. */
   enter(): void;
-  /** Asks the writing tab to finish and takes its place; a sleeping one is passed by. */
+  /** Asks the writing tab to finish and takes over; from a sleeping one the lock is taken. */
   takeOver(): Promise<void>;
   /** Whether it is still this tab's turn. */
   holds(): boolean;
@@ -45,7 +45,7 @@ export interface WriterLockEvents {
   readonly finish: () => Promise<void>;
 }
 
-/** One writer per device: a lock that the browser lends to one tab at a time, and manners to pass it on. */
+/** One writer per browser: a Web Lock held by one tab at a time, with messages to hand it over. */
 export function createWriterLock(
   me: string,
   locks: Locks | undefined,

@@ -4,10 +4,10 @@ import { placeFigure } from '../../figure/place';
 import { heelLiftAt } from '../../figure/stance';
 import { AT, createPose } from '../../model/chain';
 import { K } from '../../model/keys';
-import { swingPose, type Swing } from '../../reading/swing';
+import { drawnPose, type Swing } from '../../reading/swing';
 import { GLASS_X } from '../setting/glass';
 
-const SAMPLES = { back: 10, down: 12, exit: 2, through: 24 } as const;
+const SAMPLES = { back: 10, down: 18, exit: 2, through: 24 } as const;
 const PARTS: readonly PartId[] = [
   'footLead',
   'footTrail',
@@ -46,7 +46,7 @@ export function framePoints(swing: Swing, figure: Figure, ball: Float64Array, gl
     const round = (x: number, y: number, z: number, r: number): void => {
       points.push(x - r, y, z, x + r, y, z, x, Math.max(0, y - r), z, x, y + r, z, x, y, z - r, x, y, z + r);
     };
-    swingPose(swing, t, pose);
+    drawnPose(swing, t, pose);
     placeFigure(figure, pose, { ballPoint: ball, heelLift: heelLiftAt(swing, t) }, out);
     for (const id of PARTS) {
       const part = PART[id] * 12 + 9;

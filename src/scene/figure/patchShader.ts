@@ -1,6 +1,6 @@
 /**
- * Shader source of three's with chunks replaced. Throws for a chunk that is not there: after a change of three's a replacement must
- * not fail in silence.
+ * Shader source of three with chunks replaced. Throws for a chunk that is not there, so that an upgrade of three cannot
+ * break a replacement silently.
  */
 export function patchShader(source: string, replacements: Readonly<Record<string, string>>): string {
   return Object.entries(replacements).reduce((text, [chunk, by]) => {

@@ -7,6 +7,8 @@ export type PartRows = { readonly value: Float32Array };
 
 /** The parts of the figure, and behind them the ball. */
 const PARTS = PART_IDS.length + 1;
+
+/** Room for the matrix of every part and of the ball, as the shader reads it. */
 export const createPartRows = (): PartRows => ({ value: new Float32Array(PARTS * 12) });
 
 /** A run of parts: the first, and the one behind the last. */

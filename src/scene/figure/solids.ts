@@ -8,7 +8,7 @@ import { BALL_RADIUS } from '../../figure/stance';
 export const SURFACES = ['beech', 'walnut', 'dark', 'steel', 'head', 'brass'] as const;
 export type Surface = (typeof SURFACES)[number];
 /** The surfaces of everything solid: the ball comes last. */
-export const SOLIDITIES = [...SURFACES, 'ball'] as const;
+const SOLIDITIES = [...SURFACES, 'ball'] as const;
 export type Solidity = (typeof SOLIDITIES)[number];
 const SURFACE_OF: Record<Material | 'ink', Surface> = {
   beech: 'beech',

@@ -29,7 +29,7 @@ const GRAIN = /* glsl */ `
   float wander = grainNoise(q * vec3(9., 2.2, 9.));
   float ring = length((q.xz + heart) * vec2(1., 1.15)) * 118. + wander * 3.2 + q.y * 3.;
   float late = pow(.5 + .5 * sin(ring), 2.2);
-  // Fibres narrower than a pixel fade out instead of shimmering; what has faded is not worked out.
+  // Fibres narrower than a pixel fade out instead of shimmering; once faded they are not computed.
   float fibre = .5, streak = .5;
   float fineShare = 1. - smoothstep(.35, 1.1, wide * 420.);
   float broadShare = 1. - smoothstep(.35, 1.1, wide * 150.);
@@ -68,10 +68,14 @@ const finishes = (theme: Theme): Readonly<Record<Solidity, Finish>> => ({
  */
 export function solidMaterial(theme: Theme, rows: PartRows): Material {
   const material = new MeshPhysicalMaterial({ clearcoat: 0.12, clearcoatRoughness: 0.5 });
-  const finish = Object.values(finishes(theme)).flatMap(([{ r, g, b }, roughness]) => [r, g, b, roughness]);
+  const finish = Float32Array.from(
+    Object.values(finishes(theme)).flatMap(([{ r, g, b }, roughness]) => [r, g, b, roughness]),
+  );
+  // The developers' panel turns the roughnesses in it.
+  material.userData['finish'] = finish;
   material.onBeforeCompile = (shader) => {
     Object.assign(shader.uniforms, {
-      finish: { value: Float32Array.from(finish) },
+      finish: { value: finish },
       woodEarly: { value: [theme.beech[0], theme.walnut[0]] },
       woodLate: { value: [theme.beech[1], theme.walnut[1]] },
       roomFloor: { value: theme.bounce },

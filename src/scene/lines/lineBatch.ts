@@ -55,7 +55,7 @@ export class LineBatch {
   readonly material: ShaderMaterial;
   private readonly buffer: InstancedInterleavedBuffer;
   private taken = 0;
-  /** What has changed since the card last got it: first number and the one behind the last. */
+  /** What has changed since the last upload: first number and the one behind the last. */
   private changed = { from: Infinity, to: 0 };
 
   /** `size` is the picture's size in css px, shared with whoever changes it. */
@@ -86,7 +86,7 @@ export class LineBatch {
     });
   }
 
-  /** Room for `capacity` lines, drawn over those of whoever came before. */
+  /** Room for `capacity` lines, drawn over those reserved before. */
   take(capacity: number): BatchedLines {
     const from = this.taken;
     this.taken += capacity;
@@ -101,7 +101,7 @@ export class LineBatch {
     this.material.dispose();
   }
 
-  /** Only what changed goes to the card. */
+  /** Only what changed is uploaded. */
   private note(from: number, to: number): void {
     const { buffer, changed } = this;
     changed.from = Math.min(changed.from, from);
@@ -118,7 +118,7 @@ export class LineBatch {
  */
 export class BatchedLines {
   private at: number;
-  /** Where the lines that the card has end. */
+  /** Where the lines that were uploaded end. */
   private end: number;
 
   constructor(

@@ -15,7 +15,7 @@ const LINES = {
 } as const;
 type LineUser = keyof typeof LINES;
 
-/** All lines of a scene, dealt out to its parts: one draw call for all of them. */
+/** All lines of a scene, each part with its own range: one draw call for all of them. */
 export interface SceneLines extends Readonly<Record<LineUser, BatchedLines>> {
   readonly batch: LineBatch;
 }

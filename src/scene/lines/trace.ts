@@ -2,7 +2,7 @@ import { Color, type Vector2 } from 'three';
 import { AT, createPose, placeHead } from '../../model/chain';
 import { createJointVector } from '../../model/joints';
 import { K } from '../../model/keys';
-import { swingJoints, type Swing } from '../../reading/swing';
+import { impactOf, swingJoints, type Swing } from '../../reading/swing';
 import type { BatchedLines } from './lineBatch';
 import { Ribbon } from './ribbon';
 import type { Theme } from '../setting/theme';
@@ -46,7 +46,7 @@ export class Traces {
     private readonly theme: Theme,
     size: Vector2,
     private readonly lines: BatchedLines,
-    /** Where the head has been is written here, for whoever has to keep clear of it. */
+    /** The head's path is also written here, for what has to keep clear of it. */
     readonly heads = createHeadTrace(),
   ) {
     this.ribbon = new Ribbon(SHARES, size, theme);
@@ -59,7 +59,7 @@ export class Traces {
   draw(swing: Swing): void {
     const { times } = swing.reference;
     const from = times[K.top];
-    const span = times[K.impact] - from;
+    const span = impactOf(swing) - from;
     const between = swing.rig.handGap / 2;
     for (let i = 0; i < SAMPLES; i++) {
       this.placeClub(swing, from + span * SHARES[i]);

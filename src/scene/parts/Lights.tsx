@@ -8,10 +8,11 @@ export function Lights() {
   const [target] = useState(() => new Object3D());
   return (
     <>
-      <hemisphereLight args={[theme.sky, theme.bounce, theme.hemisphere]} />
+      <hemisphereLight name="sky" args={[theme.sky, theme.bounce, theme.hemisphere]} />
       {/* It shines at a place of its own, which has to stand in the scene. */}
       <primitive object={target} position={[0, 0.6, 0.2]} />
       <directionalLight
+        name="key"
         args={['#fff1d8', theme.key]}
         position={[-1.7, 4.2, 1.9]}
         target={target}
@@ -29,8 +30,8 @@ export function Lights() {
         shadow-camera-near={0.5}
         shadow-camera-far={8}
       />
-      <directionalLight args={['#e8eefc', theme.fill]} position={[3, 1.6, 2.5]} />
-      <directionalLight args={['#ffe9c4', theme.rim]} position={[1.5, 2.5, -3]} />
+      <directionalLight name="fill" args={['#e8eefc', theme.fill]} position={[3, 1.6, 2.5]} />
+      <directionalLight name="rim" args={['#ffe9c4', theme.rim]} position={[1.5, 2.5, -3]} />
     </>
   );
 }

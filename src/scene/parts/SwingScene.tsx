@@ -17,7 +17,7 @@ import { SceneContext, useBuilt, usePose } from './sceneContext';
 import { Traces } from './Traces';
 
 interface Props {
-  /** What is shown, frame by frame. Its owner shows it something before each frame that is to differ. */
+  /** What is shown, frame by frame. Its owner calls `show` before each frame that differs. */
   readonly frame: SceneFrame;
   /** Read once: give the scene another `key` with another theme. */
   readonly theme: Theme;
@@ -48,7 +48,7 @@ export function SwingScene({ frame, theme }: Props) {
   );
 }
 
-/** The solids move in their shaders, and everything else stays: nobody has to work out where it is in every frame. */
+/** The solids move in their shaders and everything else stays, so three need not update matrices in every frame. */
 function standStill(root: Object3D): void {
   root.traverse((node) => {
     node.updateMatrix();
@@ -56,7 +56,10 @@ function standStill(root: Object3D): void {
   });
 }
 
-/** The scene of a left-handed player is mirrored as a whole. What has moved casts another shadow; turning the camera moves none. */
+/**
+ * The scene of a left-handed player is mirrored as a whole. The shadow is drawn again when something has moved, not when
+ * the camera turns.
+ */
 function World({ children }: { readonly children: ReactNode }) {
   const root = useRef<Group>(null);
   const hasMoved = useRef(true);

@@ -22,14 +22,14 @@ export function useScene(): SceneShared {
   return shared;
 }
 
-/** Builds something once, and gives back what it holds on the graphics card when the component goes. */
+/** Builds something once and disposes of it when the component unmounts. */
 export function useBuilt<T extends { dispose(): void }>(build: () => T): T {
   const [built] = useState(build);
   useEffect(() => () => built.dispose(), [built]);
   return built;
 }
 
-/** Poses a part by the frame: in each frame that shows something else than the last one, and in no other. */
+/** Poses a part from the frame, only when the frame shows something new. */
 export function usePose(pose: (frame: SceneFrame, shown: SwingShown) => void): void {
   const { frame } = useScene();
   const posed = useRef(0);

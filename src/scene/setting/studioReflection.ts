@@ -20,8 +20,9 @@ const PANEL_LINES = PANELS.map(([colour, strength, cosine, [x, y, z]]) => {
 }).join('\n');
 
 /**
- * What brass and steel reflect: a room worked out in the fragment shader, sharper for smoother metal. No picture, no render
- * target, nothing that a lost context could take away. The panels are written into the program, its two colours are uniforms.
+ * What brass and steel reflect: a room worked out in the fragment shader, sharper for smoother metal. No texture and no
+ * render target, so nothing to restore after a lost context. The panels are written into the program, its two colours
+ * are uniforms.
  */
 export const STUDIO_LIGHT = /* glsl */ `
 uniform vec3 roomFloor;

@@ -7,7 +7,7 @@ export class TintedQuad {
     transparent: true,
     depthWrite: false,
     side: DoubleSide,
-    // Drawing back and front in turn would look up the program three times a frame.
+    // Drawing back and front separately would look up the program three times a frame.
     forceSinglePass: true,
     vertexShader: /* glsl */ `
       attribute vec4 tint;

@@ -90,7 +90,7 @@ function mix(from: Swing, to: Swing, gone: number): Swing {
     rotationRate: rotation.rotationRate,
     rotationDelay: rotation.rotationDelay,
     ...pelvisOf(rotation),
-    trailTilt: tilt.trailTilt,
+    trailSideBend: tilt.trailSideBend,
     pelvisShift: tilt.pelvisShift,
   });
 }
@@ -110,7 +110,7 @@ function differingParts(from: Swing, to: Swing): number {
     a.rotationDelay !== b.rotationDelay ||
     (a.pelvisRate ?? a.rotationRate) !== (b.pelvisRate ?? b.rotationRate) ||
     (a.pelvisDelay ?? a.rotationDelay) !== (b.pelvisDelay ?? b.rotationDelay);
-  const tilt = a.trailTilt !== b.trailTilt || a.pelvisShift !== b.pelvisShift;
+  const tilt = a.trailSideBend !== b.trailSideBend || a.pelvisShift !== b.pelvisShift;
   const setUp = from.rig !== to.rig || from.curves !== to.curves || from.tempo !== to.tempo;
   return (wrist ? 1 : 0) | (rotation ? 2 : 0) | (tilt ? 4 : 0) | (setUp ? 8 : 0);
 }

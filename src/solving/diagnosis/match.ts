@@ -6,7 +6,7 @@ import { DEFAULT_ARM_ANGLE } from '../../reading/checkpoints';
 import type { Swing } from '../../reading/swing';
 import { DEFAULT_BANDS, type Bands } from '../../reading/verdicts';
 import { checkAllow, checkBands } from './checks';
-import { checkSightings, findHolds, SPREADS, type Hold, type Sightings } from './sightingHold';
+import { checkSightings, findVerdictShares, SPREADS, type VerdictShare, type Sightings } from './verdictShare';
 import { createJudge, dialsOf, findLiveDials, HALF_RANGE, toDials, withDials, type Judge, type Judged } from './judged';
 import { solveReach, startsFrom, type Aim, type ReachPoint } from '../reference/reach';
 
@@ -43,7 +43,7 @@ export interface Explanation {
 export interface Match {
   /** The most likely first: see `score`. Empty when a checkpoint that was seen is never reached. */
   readonly explanations: readonly Explanation[];
-  readonly holds: { readonly leadArmParallel?: Hold; readonly shaftParallel?: Hold };
+  readonly holds: { readonly leadArmParallel?: VerdictShare; readonly shaftParallel?: VerdictShare };
   readonly evaluations: number;
 }
 
@@ -94,7 +94,7 @@ export function solveMatch(question: MatchQuestion): Match {
   }
   return {
     explanations: solved.toSorted((a, b) => rank(a) - rank(b) || a.effort - b.effort),
-    holds: findHolds(seen, bands),
+    holds: findVerdictShares(seen, bands),
     evaluations: judge.evaluations,
   };
 }

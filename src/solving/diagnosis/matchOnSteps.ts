@@ -2,7 +2,7 @@ import { DIALS } from '../../model/movements';
 import type { Rad } from '../../math/angle';
 import { DEFAULT_ARM_ANGLE, type CheckpointId } from '../../reading/checkpoints';
 import type { Swing } from '../../reading/swing';
-import type { Sightings } from './sightingHold';
+import type { Sightings } from './verdictShare';
 import { createJudge, DIAL_INDEX, toDials, withDials } from './judged';
 import { solveMatch, type Explanation, type Match, type MatchQuestion } from './match';
 

@@ -4,7 +4,7 @@ import { DEFAULT_ARM_ANGLE } from '../../reading/checkpoints';
 import { withMovements, type Swing } from '../../reading/swing';
 import { DEFAULT_BANDS, judge, type Band, type Bands } from '../../reading/verdicts';
 import { checkAllow, checkBands } from './checks';
-import { shareInBand } from './sightingHold';
+import { shareInBand } from './verdictShare';
 import { createJudge, dialsOf, findLiveDials, toDials, withDials, type Judged } from './judged';
 import { reachPointAt, solveReach, startsFrom, type Aim, type ReachPoint, type ReachProblem } from '../reference/reach';
 

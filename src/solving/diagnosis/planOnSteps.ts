@@ -8,7 +8,7 @@ import { DEFAULT_BANDS, type Band, type Bands } from '../../reading/verdicts';
 import { playOutSwing, type SwingBase } from '../playOut';
 import { createJudge, DIAL_INDEX, toDials, withDials, type Judge, type Judged } from './judged';
 import { INSIDE, shortOf, smallerFirst, solvePlans, type Plan, type Plans } from './plan';
-import { shareInBand } from './sightingHold';
+import { shareInBand } from './verdictShare';
 import { findOnSteps } from './stepSearch';
 
 /** What is to be planned in numbers that can be dialled. */
@@ -24,6 +24,7 @@ export interface StepPlanQuestion {
   readonly inside?: number;
   /** The coach's give or take, m: for `holds`. Default: none. */
   readonly doubt?: Judged;
+  readonly faceReturned?: number;
   readonly rule?: DeliveryRule;
   readonly weather?: Weather;
 }
@@ -105,10 +106,11 @@ const narrowed = ({ leadArmParallel, shaftParallel }: Bands, by: number): Bands 
   shaftParallel: narrow(shaftParallel, by),
 });
 
-function effectsOf({ base, armAngle, rule, weather }: StepPlanQuestion, swing: Swing): Effects {
+function effectsOf({ base, armAngle, rule, faceReturned, weather }: StepPlanQuestion, swing: Swing): Effects {
   const { impliedPath, delivery, shot } = playOutSwing(base, swing, {
     ...(armAngle !== undefined && { armAngle }),
     ...(rule && { rule }),
+    ...(faceReturned !== undefined && { faceReturned }),
     ...(weather && { weather }),
   });
   return { impliedPath, delivery, shot };

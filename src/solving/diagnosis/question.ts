@@ -20,7 +20,7 @@ export const askReading =
     const arm = findLeadArmParallel(swing, armAngle);
     const event = 'missing' in arm || at === 'leadArmParallel' ? arm : findShaftParallel(swing, arm.t);
     if ('missing' in event) return { missing: event.missing === 'not-finite' ? 'not-finite' : 'never-parallel' };
-    const value = readAt(swing, event.t).readings[reading];
+    const value = readAt(swing, event.t, at === 'shaftParallel').readings[reading];
     return Number.isFinite(value) ? { value } : { missing: 'no-number' };
   };
 

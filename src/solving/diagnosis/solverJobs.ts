@@ -6,7 +6,7 @@ import type { Swing } from '../../reading/swing';
 import type { Bands } from '../../reading/verdicts';
 import { corridorRegions, corridorRows, type Corridor, type CorridorQuestion, type CorridorRegions } from './corridor';
 import type { Judged } from './judged';
-import type { Sightings } from './sightingHold';
+import type { Sightings } from './verdictShare';
 import { matchOnSteps, type StepMatch } from './matchOnSteps';
 import { insideOf, planOnSteps, type StepPlans } from './planOnSteps';
 import { readBase } from '../playOut';

@@ -7,11 +7,10 @@ import { createJointVector, J, JOINTS } from '../../model/joints';
 import { referenceJoint } from '../../model/motion';
 import { K, keyAt } from '../../model/keys';
 import { findLeadArmParallel, findShaftParallel } from '../../reading/checkpoints';
-import { bicepGap, faceToVertical, gripEndLine, headDepth, shaftPlane } from '../../reading/readings';
+import { armToShaft, bicepGap, faceToVertical, gripEndLine, headDepth, shaftPlane } from '../../reading/readings';
 import { headVelocityAt, swingJoints, swingPose, type Swing } from '../../reading/swing';
 import { fitUnknowns, unknownsFrom, type Residuals, type Unknown } from './fitting';
 import { DOWNSWING_LANDMARKS, goalsFor, type ClubGoals } from './landmarks';
-import { createFactGoals } from './tradeFacts';
 
 const X = 0;
 const Y = 1;
@@ -20,8 +19,14 @@ const pose = createPose();
 const joints = createJointVector();
 const velocity = new Float64Array(3);
 
+/** How the club lies in the hands and is built. None of it is a joint. */
+const OF_CLUB = { at: -1, joint: -1 } as const;
 /** Grip: how far the face is turned in the hands. Drawn to a slightly strong grip (common practice). */
-const GRIP: Omit<Unknown, 'at' | 'joint'> = { wanted: rad(6), spread: rad(6), lower: rad(-60), upper: rad(60) };
+const GRIP_TURN: Unknown = { ...OF_CLUB, wanted: rad(6), spread: rad(6), lower: rad(-60), upper: rad(60) };
+/** Where a lag is asked for: how the club lies across the hand, from along the fingers to across the palm. Barely held: it has to give. */
+const GRIP_ANGLE: Unknown = { ...OF_CLUB, wanted: 0, spread: rad(25), lower: rad(-35), upper: rad(35) };
+/** A fitted club: heads are bent by a few degrees either way (common practice); the bounds let a short player's driver go further. */
+const LIE: Unknown = { ...OF_CLUB, wanted: 0, spread: rad(4), lower: rad(-10), upper: rad(10) };
 
 /** The wrist's deviation at impact is kept above this, rad. */
 const ROOM_TO_UNCOCK = rad(-11);
@@ -30,6 +35,8 @@ const ROOM_TO_UNCOCK = rad(-11);
 export interface Draft {
   readonly values: Float64Array;
   gripTurn: number;
+  gripAngle: number;
+  lie: number;
   ballPoint: [number, number, number];
   /** The swing as drafted. `firstKey`..`lastKey` have changed. */
   refresh(): Swing;
@@ -37,34 +44,38 @@ export interface Draft {
 
 /**
  * Fits top to exit: ball struck square on the target line, both checkpoints on plane, hands within reach of the trail arm,
- * published turning speeds, head speed. With `facts`, also the trade's causes and effects, each with a least size.
+ * published turning speeds, head speed. A club that may be fitted gives in its lie, one with a lag to keep in how it lies in the hand.
  */
-export function fitDownswing(draft: Draft, body: Body, facts: boolean, maxSteps: number): LeastSquaresResult {
+export function fitDownswing(draft: Draft, body: Body, maxSteps: number): LeastSquaresResult {
   const bodily = unknownsFrom(DOWNSWING_LANDMARKS, body);
-  const unknowns: Unknown[] = [...bodily, { ...GRIP, at: -1, joint: -1 }];
-  const start = new Float64Array(unknowns.length);
-  bodily.forEach((u, i) => (start[i] = draft.values[u.at]));
-  start[bodily.length] = draft.gripTurn;
   let swing = draft.refresh();
-  const goals = goalsFor(swing.rig.club);
-  const askFacts = createFactGoals();
+  const { club } = swing.rig;
+  const ofClub: [Unknown, 'gripTurn' | 'gripAngle' | 'lie'][] = [[GRIP_TURN, 'gripTurn']];
+  if (club.lag !== undefined) ofClub.push([GRIP_ANGLE, 'gripAngle']);
+  if (!club.isOffTheRack) ofClub.push([LIE, 'lie']);
+  const unknowns = [...bodily, ...ofClub.map(([unknown]) => unknown)];
+  const start = Float64Array.from([
+    ...bodily.map(({ at }) => draft.values[at]),
+    ...ofClub.map(([, field]) => draft[field]),
+  ]);
+  const goals = goalsFor(club);
   const speed = speedGoal(goals, body.stature);
   const apply = (values: Float64Array): void => {
     bodily.forEach((u, i) => (draft.values[u.at] = values[i]));
-    draft.gripTurn = values[bodily.length];
+    ofClub.forEach(([, field], i) => (draft[field] = values[bodily.length + i]));
     swing = draft.refresh();
   };
   const result = fitUnknowns(
     unknowns,
     start,
     apply,
-    (to, isNear) => {
+    (to) => {
       const ballZ = strikeGoals(swing, goals, speed, to);
       checkpointGoals(swing, ballZ, to);
       reachGoals(swing, to);
       elbowGoals(swing, to);
+      betweenGoals(swing, to);
       speedGoals(swing, to);
-      if (facts) askFacts(swing, to, isNear);
     },
     maxSteps,
   );
@@ -94,14 +105,15 @@ function strikeGoals(swing: Swing, goals: ClubGoals, speed: number, to: Residual
   to.want(pose[AT.leadGrip] - pose[AT.head] - goals.handsLead, 0.012);
   // Room for the wrist to adapt on the way to the ball: not uncocked to the end at impact.
   to.avoid(ROOM_TO_UNCOCK - swing.reference.values[keyAt('impact', J.leadWristRadial)], rad(1));
-  to.avoid(JOINTS[J.leadWristRadial].min - runOn(swing, J.leadWristRadial), rad(1));
+  to.avoid(JOINTS[J.leadWristRadial].min - runOn(swing, J.leadWristRadial, RUN_ON), rad(1));
   return pose[AT.head + Z];
 }
 
-/** Where a joint would be `RUN_ON` after the exit if it kept its speed. */
-function runOn(swing: Swing, joint: number): number {
+/** Where a joint would be `after` the exit (s) if it kept its speed there. */
+function runOn(swing: Swing, joint: number, after: number): number {
   const exit = swing.reference.times[K.exit];
-  return 2 * referenceJoint(swing.curves, joint, exit) - referenceJoint(swing.curves, joint, exit - RUN_ON);
+  const now = referenceJoint(swing.curves, joint, exit);
+  return now + ((now - referenceJoint(swing.curves, joint, exit - BACK)) / BACK) * after;
 }
 
 /** Both checkpoints on plane, and the common practice around them. */
@@ -115,9 +127,11 @@ function checkpointGoals(swing: Swing, ballZ: number, to: Residuals): void {
   swingPose(swing, t5, pose);
   to.want(bicepGap(pose), 0.0003);
   to.want(t5 - times[K.leadArmParallel], 0.004);
-  to.want(shaftPlane(pose) - rad(57), rad(1.5));
+  to.want(shaftPlane(pose) - rad(57), rad(2));
+  const { lag } = swing.rig.club;
+  if (lag !== undefined) to.want(armToShaft(pose) - lag, rad(0.02));
   to.want(pose[AT.reachRatio] - 0.76, 0.04);
-  to.want(Math.atan2(pose[AT.armDirection + Z], -pose[AT.armDirection]) + rad(8), rad(4));
+  to.want(Math.atan2(pose[AT.armDirection + Z], -pose[AT.armDirection]) + rad(8), rad(2));
   const line = gripEndLine(pose, ballZ);
   to.want(Number.isFinite(line) ? line : 1, 0.15);
   const shaft = findShaftParallel(swing, t5);
@@ -151,8 +165,28 @@ function elbowGoals(swing: Swing, to: Residuals): void {
   }
 }
 
+/** Times, as shares of the downswing, between its keys. */
+const BLADES = [J.leadProtraction, J.trailProtraction] as const;
+const BETWEEN_SHARES = [0.2, 0.3, 0.4, 0.47, 0.55, 0.7, 0.75, 0.8, 0.92, 1.06];
+
+/** The curves of shoulder blades and cocking stay inside their ranges of motion between the keys too, and the blades can come to rest there. */
+function betweenGoals(swing: Swing, to: Residuals): void {
+  const { curves, reference } = swing;
+  for (const share of BETWEEN_SHARES) {
+    const t = share * reference.times[K.impact];
+    for (const joint of BLADES)
+      to.avoid(Math.abs(referenceJoint(curves, joint, t)) - JOINTS[joint].max + rad(0.5), rad(0.3));
+    to.avoid(referenceJoint(curves, J.leadWristRadial, t) - JOINTS[J.leadWristRadial].max + rad(0.1), rad(0.1));
+  }
+  for (const joint of BLADES) to.avoid(Math.abs(runOn(swing, joint, BLADE_RUN_ON)) - JOINTS[joint].max, rad(2));
+}
+
 /** How far the wrist's deviation may run on after the exit at its speed there, s: it has to come to rest inside its range. */
 const RUN_ON = 0.02;
+/** The same for the shoulder blades. */
+const BLADE_RUN_ON = 0.04;
+/** Span of the difference that takes a speed at the exit, s. */
+const BACK = 0.002;
 
 const SPEED_STEP = 0.0075;
 const arm = new Float64Array(3);

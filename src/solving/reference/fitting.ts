@@ -21,8 +21,8 @@ const BOUNDS_DEG: { readonly [id in JointId]?: readonly [number, number] } = {
   leadWristFlexion: [-60, 70],
   leadWristRadial: [-29.9, 19.9],
   leadArmRoll: [-140, 140],
-  leadProtraction: [-20, 30],
-  trailProtraction: [-25, 32],
+  leadProtraction: [-29.5, 29.5],
+  trailProtraction: [-29.5, 29.5],
   leadArmAdduction: [-20, 88],
 };
 
@@ -86,23 +86,23 @@ const DIFFERENCE = 1e-6;
 
 /**
  * Fits the unknowns: each is drawn to its landmark, `goals` adds what the swing has to achieve. `apply` is told the values before
- * `goals` is asked; `isNear` is that of `solveLeastSquares`. `start` holds the first guess and receives the answer.
+ * `goals` is asked. `start` holds the first guess and receives the answer.
  */
 export function fitUnknowns(
   unknowns: readonly Unknown[],
   start: Float64Array,
   apply: (values: Float64Array) => void,
-  goals: (to: Residuals, isNear: boolean) => void,
+  goals: (to: Residuals) => void,
   maxSteps: number,
 ): LeastSquaresResult {
   const to = new Residuals();
-  const evaluate = (values: Float64Array, out: Float64Array, isNear: boolean): void => {
+  const evaluate = (values: Float64Array, out: Float64Array): void => {
     apply(values);
     to.start(out);
     unknowns.forEach((u, i) => to.want(values[i] - u.wanted, u.spread));
-    goals(to, isNear);
+    goals(to);
   };
-  evaluate(start, new Float64Array(MAX_RESIDUALS), false);
+  evaluate(start, new Float64Array(MAX_RESIDUALS));
   return solveLeastSquares(evaluate, to.count, start, {
     lower: unknowns.map((u) => u.lower),
     upper: unknowns.map((u) => u.upper),

@@ -2,6 +2,7 @@ import { rad } from '../../math/angle';
 import type { Club } from '../../model/club';
 import type { JointId } from '../../model/joints';
 import type { KeyId } from '../../model/keys';
+import { headSpeedGoal } from './headSpeed';
 
 /**
  * What the search for a reference swing leans toward, and how firmly. Each row: the value at a key and one spread.
@@ -13,6 +14,12 @@ export interface Landmark {
   readonly spread: number;
   readonly at: { readonly [key in KeyId]?: number };
 }
+
+/**
+ * Shoulder blades: drawn to where they rest on the rib cage, the shoulders in line with the middle between them, by a third of their
+ * range of motion. Nothing is published of them in a swing; where they go is the fit's answer.
+ */
+const AT_REST = { top: 0, leadArmParallel: 0, shaftParallel: 0, impact: 0, exit: 0 } as const;
 
 /**
  * Downswing. Published: thorax turn at top -82..-87 and at impact +27 +- 9 (McTeigue 1994; Cheetham 2014), side lean at impact
@@ -38,12 +45,8 @@ export const DOWNSWING_LANDMARKS: readonly Landmark[] = [
     at: { top: 34, leadArmParallel: 33, shaftParallel: 33, impact: 33, exit: 32 },
   },
   { joint: 'trunkTilt', spread: 2, at: { top: 3, leadArmParallel: 11, shaftParallel: 16, impact: 21, exit: 24 } },
-  { joint: 'leadProtraction', spread: 4, at: { top: 16, leadArmParallel: 12, shaftParallel: 8, impact: 3, exit: 0 } },
-  {
-    joint: 'trailProtraction',
-    spread: 7,
-    at: { top: -10, leadArmParallel: 12, shaftParallel: 6, impact: 9, exit: 14 },
-  },
+  { joint: 'leadProtraction', spread: 10, at: AT_REST },
+  { joint: 'trailProtraction', spread: 10, at: AT_REST },
   {
     joint: 'leadArmAdduction',
     spread: 5,
@@ -87,7 +90,7 @@ export const BACKSWING_LANDMARKS: readonly Landmark[] = [
 
 /** From just past impact to the finish: made for the eye, no published landmark, enters no reading. */
 export const FINISH_LANDMARKS: readonly Landmark[] = [
-  { joint: 'pelvisHeight', spread: 0.003, at: { followThrough: 0.512, finish: 0.515 } },
+  { joint: 'pelvisHeight', spread: 0.003, at: { followThrough: 0.512, finish: 0.5135 } },
   { joint: 'leadProtraction', spread: 6, at: { followThrough: -4, finish: 0 } },
   { joint: 'trailProtraction', spread: 6, at: { followThrough: 20, finish: 18 } },
   { joint: 'leadArmAdduction', spread: 8, at: { followThrough: 34, finish: 18 } },
@@ -97,7 +100,7 @@ export const FINISH_LANDMARKS: readonly Landmark[] = [
   { joint: 'leadWristRadial', spread: 6, at: { followThrough: -6, finish: 16 } },
 ];
 
-/** Goals that change with the club: common practice, except head speed (Bourgain et al. 2022). */
+/** Goals that change with the club: common practice, except head speed (`headSpeed.ts`). */
 export interface ClubGoals {
   /** Ball forward of the middle of the ankles, m. */
   readonly ballX: number;
@@ -115,37 +118,35 @@ export interface ClubGoals {
 
 /** The goals for a club: driver level or rising, everything else descending; longer clubs further forward. */
 export function goalsFor(club: Club): ClubGoals {
+  const speed = headSpeedGoal(club);
   // From a 35 in wedge (middle of the stance) to a 45 in driver (inside the lead heel).
   const long = Math.max(0, Math.min(1, (club.length - 0.9) / (1.143 - 0.9)));
   switch (club.kind) {
     case 'driver':
-      return { ballX: 0.14, ballY: 0.045, attack: rad(1), headSpeed: 46, headSpeedBounds: [35, 51], handsLead: 0.03 };
+      return { ballX: 0.14, ballY: 0.045, attack: rad(1), handsLead: 0.03, ...speed };
     case 'wood':
       return {
         ballX: 0.1,
         ballY: 0.02,
         attack: rad(-2.6),
-        headSpeed: 40.5,
-        headSpeedBounds: [35, 46],
         handsLead: 0.05,
+        ...speed,
       };
     case 'iron':
       return {
         ballX: 0.14 * long,
         ballY: 0.02,
         attack: rad(-3.5),
-        headSpeed: 36.4,
-        headSpeedBounds: [34.6, 37.3],
         handsLead: 0.09,
+        ...speed,
       };
     case 'wedge':
       return {
         ballX: 0.14 * long,
         ballY: 0.02,
         attack: rad(-3.8),
-        headSpeed: 34.6,
-        headSpeedBounds: [34.2, 36],
         handsLead: 0.09,
+        ...speed,
       };
   }
 }

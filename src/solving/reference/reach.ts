@@ -68,7 +68,7 @@ const STEEP: Readonly<Record<MovementId, number>> = {
   leadWristFlexion: -0.6,
   rotationRate: 0.6,
   rotationDelay: -0.6,
-  trailTilt: -0.6,
+  trailSideBend: -0.6,
   pelvisShift: -0.6,
 };
 

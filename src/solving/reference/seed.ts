@@ -35,8 +35,8 @@ const TABLE: Record<KeyId, readonly number[]> = {
   shaftParallel:   [ 0.031, 0.497,  .004,  22,  16,  -2,   36,  17,   -5,   8,   0,  58, -41,  39,   6,  13],
   impact:          [ 0.034, 0.508,  .008,  38,  10,  -6,   35,  23,   28,   2,   5,  54, -57,   4,   5, -11],
   exit:            [ 0.037, 0.517,  .010,  48,   6,  -6,   33,  27,   55,   0,   8,  43, -63, -43,   8, -30],
-  followThrough:   [ 0.050, 0.512,  .010,  74,   2,  -4,   18,  18,   85,   0,  14,  25, -10, -80, -15,   0],
-  finish:          [ 0.060, 0.515,  .010,  98,   0,   0,    0,   9,  112,   0,  14,  20,  25, -90, -30,  10],
+  followThrough:   [ 0.082, 0.512,  .010,  78,   1,  -3,   18,  17,   84,   0,  14,  25, -10, -80, -15,   0],
+  finish:          [ 0.108, 0.5135, .000,  97,  -3,   3,   -2,   6,  112,   0,  14,  20,  25, -90, -30,  10],
 };
 
 /** Times of the keys as fractions of the downswing, zero at the top. */
@@ -69,5 +69,5 @@ export function seedReference(body: Body): ReferenceSwing {
       values[K[key] * JOINT_COUNT + J[id]] = isAngle ? rad(typed) : typed * unit;
     });
   }
-  return { times, values, gripTurn: rad(26.5), ballPoint: [0.05, 0.02, 0.45 * body.stature] };
+  return { times, values, gripTurn: rad(26.5), gripAngle: 0, lie: 0, ballPoint: [0.05, 0.02, 0.45 * body.stature] };
 }

@@ -41,6 +41,7 @@ function turningSpeed(swing: Swing, at: number, t: number): number {
 
 /**
  * Peak turning speeds of the downswing: pelvis and thorax about their own axis, lead arm and shaft as directions in space.
+ * @internal Compared with published peaks by the tests and the printed table.
  */
 export function peakSpeeds(swing: Swing): PeakSpeeds {
   const impact = swing.reference.times[K.impact];

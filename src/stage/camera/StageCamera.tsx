@@ -65,6 +65,11 @@ export function StageCamera({ frame, keyed, isHeld }: Props) {
     still();
     reducedMotion.addEventListener('change', still, { signal });
     domElement.addEventListener('pointerdown', ({ shiftKey }) => own.panWithDrag(shiftKey), { signal, capture: true });
+    domElement.ownerDocument.addEventListener('pointermove', (event) => own.expectMove(event), {
+      signal,
+      capture: true,
+    });
+    domElement.addEventListener('wheel', () => own.panWithDrag(false), { signal, capture: true });
     window.addEventListener('blur', letGo, { signal });
     document.addEventListener('visibilitychange', () => document.hidden && letGo(), { signal });
     const stopKeys = listenToKeys(keyed, own, leave, home);

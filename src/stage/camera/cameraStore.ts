@@ -13,6 +13,7 @@ export interface CameraState {
   readonly insets: Insets;
 }
 
+/** What view the stage is asked for and what it shows. Shared by stage, chips and still. */
 export const cameraStore = createStore<CameraState>(() => ({
   view: 'free',
   free: undefined,

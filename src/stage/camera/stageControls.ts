@@ -61,20 +61,24 @@ export class StageControls extends CameraControlsImpl {
   }
 
   override update(delta: number): boolean {
-    this.dollySpeed = this.pinchSpeed();
     const longest = this.isGoing ? STEP.going : STEP.waking;
     this.isGoing = super.update(this.isDamped ? Math.min(delta, longest) : STEP.cut);
     return this.isGoing;
   }
 
-  /** For two fingers by their distance; for a wheel 1. */
-  private pinchSpeed(): number {
-    const [a, b] = this._activePointers ?? [];
-    return b ? PINCH_PX / Math.max(1, Math.hypot(a.clientX - b.clientX, a.clientY - b.clientY)) : 1;
+  /** Before a pointer moves: what two fingers zoom by is the ratio of their distances, so that parallel fingers zoom by nothing. */
+  expectMove({ pointerId, clientX, clientY }: PointerEvent): void {
+    const [a, b] = this._activePointers;
+    if (!b) return;
+    const other = a.pointerId === pointerId ? b : a;
+    const before = Math.max(1, Math.hypot(a.clientX - b.clientX, a.clientY - b.clientY));
+    const after = Math.max(1, Math.hypot(clientX - other.clientX, clientY - other.clientY));
+    this.dollySpeed = before === after ? 1 : (PINCH_PX * Math.log(before / after)) / (before - after);
   }
 
   /** With shift, a mouse or pen moves the picture instead of turning it. */
   panWithDrag(isPanned: boolean): void {
+    this.dollySpeed = 1;
     this.mouseButtons.left = isPanned ? ACTION.TRUCK : ACTION.ROTATE;
   }
 

@@ -5,7 +5,7 @@ import type { ReferenceSwing } from '../../model/keys';
 import { STILL } from '../../model/movements';
 import { applyTopSetUp } from '../../model/setUp';
 import { createSwing, type Swing } from '../../reading/swing';
-import { findShipped } from '../../solving/reference/shipped';
+import { findUsual } from '../../solving/reference/shipped';
 import { toBodyAndClub, toTopSetUp } from '../document/convert';
 import type { ClubChoice, SetUp } from '../document/document';
 import { referenceKey, type References } from './references';
@@ -63,11 +63,11 @@ interface Golfer {
   readonly body: Body;
   readonly club: Club;
   readonly key: string;
-  readonly shipped: ReferenceSwing | undefined;
+  readonly usual: ReferenceSwing | undefined;
 }
 function golferOf(player: Player, choice: ClubChoice): Golfer {
   const { body, club } = toBodyAndClub({ player, club: choice });
-  return { body, club, key: referenceKey(body, club), shipped: findShipped(body, club) };
+  return { body, club, key: referenceKey(body, club), usual: findUsual(body, club) };
 }
 
 /** Empty caches of grounds and bases. */
@@ -80,7 +80,7 @@ export function createBaseSwings(): BaseSwings {
     const key = JSON.stringify([player, choice]);
     try {
       const golfer = golfers.get(key) ?? keep(golfers, key, golferOf(player, choice));
-      const found = golfer.shipped ? { reference: golfer.shipped } : references.get(golfer.key);
+      const found = golfer.usual ? { reference: golfer.usual } : references.get(golfer.key);
       if (!found) return { isSolving: true, problem: 'The first reference swing is still being found.' };
       if ('failed' in found) return { isSolving: false, problem: found.failed };
       const known = grounds.get(key);

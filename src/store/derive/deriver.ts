@@ -1,5 +1,6 @@
 import type { Player } from '../../model/body';
 import { createPose, placePose, type Pose, type Rig } from '../../model/chain';
+import { finishShare, foldForEye } from '../../model/drawnFinish';
 import { createJointVector, J, type JointId, type JointVector } from '../../model/joints';
 import type { ReferenceSwing } from '../../model/keys';
 import type { Curves } from '../../model/motion';
@@ -198,6 +199,7 @@ export function createDeriver(bases: BaseSwings = createBaseSwings()): Deriver {
   const pose = createPose();
   const place = remember((swing: Swing, t: number, bench: DeskState['session']['bench']): Pose => {
     placePose(swing.rig, bend(swing, t, bench), pose);
+    foldForEye(swing.rig, finishShare(swing.reference.times, t), pose);
     return pose;
   });
 

@@ -5,7 +5,7 @@ import type { ReferenceSwing } from '../../model/keys';
 /** What came of a search for a reference swing; `failed` says in words why there is none. */
 export type Found = { readonly reference: ReferenceSwing } | { readonly failed: string };
 
-/** What searches have found, by `referenceKey`. A player and club that are neither here nor shipped are still being looked for. */
+/** What searches have found, by `referenceKey`. The usual player's are at hand without; any other that is not here is still being looked for. */
 export type References = ReadonlyMap<string, Found>;
 
 /** Nothing looked for yet. */

@@ -20,7 +20,7 @@ import { remember } from './remember';
 import type { DeskState } from '../desk/state';
 
 /** A checkpoint through a camera. */
-export interface CheckpointThrough {
+interface CheckpointThrough {
   /** The reading the checkpoint is judged by, down the line. */
   readonly judged: Bent | Unseen | NotReached;
   /** As a coach would read it off the picture: the same checkpoint with the readings that are visible there. */
@@ -30,7 +30,7 @@ export interface CheckpointThrough {
 }
 
 /** One of what is read face on, rad: arm at lead arm parallel, shaft at shaft parallel, trunk at both. */
-export interface FaceOnReading {
+interface FaceOnReading {
   readonly at: CheckpointId;
   readonly id: CameraReadingId;
   readonly read: Bent | Unseen | NotReached;

@@ -14,7 +14,7 @@ import { nameOfChange, type NamedSection } from '../document/labels';
 import { SITUATIONS, type SituationId } from '../document/situations';
 import type { Gesture } from './state';
 
-/** Changes the document. Inside a gesture nothing is recorded yet; outside, the change is a step of its own. */
+/** Changes the document. Outside a gesture the change is an undo step of its own; within one, `endGesture` records it. */
 export const change = (label: string, edit: (document: Document) => Document): void =>
   take(edit(desk.getState().document), () => label);
 
@@ -38,19 +38,13 @@ export function beginGesture(label = ''): Gesture {
   return gesture;
 }
 
-/** The gesture ends at the last valid value: the one given, if it is still going on; without one, any. */
+/** Ends the gesture at its last valid value: the given one if it is still going on; without an argument, any. */
 export function endGesture(own?: Gesture): void {
   const { document, history, gesture } = desk.getState();
   if (!gesture || (own && own !== gesture)) return;
   const label = gesture.label || nameOfChange(gesture.before, document);
   const step = stepBetween(label, gesture.before, document);
   put({ gesture: null, ...(step ? { history: withStep(history, step) } : {}) });
-}
-
-/** The gesture never happened. */
-export function cancelGesture(): void {
-  const { gesture } = desk.getState();
-  if (gesture) put({ document: gesture.before, gesture: null });
 }
 
 /** One step back. Answers what was undone. */

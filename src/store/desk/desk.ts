@@ -12,7 +12,7 @@ export const deskBases = createBaseSwings();
 /** Cache: what the desk shows, for its last state. Other documents (lessons, files) are worked out by derivers of their own. */
 const deskDeriver = createDeriver(deskBases);
 
-export const { derive, jointsOf, poseOf } = deskDeriver;
+export const { derive, jointsOf } = deskDeriver;
 
 /** What the coach's cameras make of the swing on the desk. */
 export const throughCameras = createCameraReader(derive);
@@ -24,7 +24,7 @@ export const desk = createStore<DeskState>(() => settle(FRESH_DESK));
 export const current = (): Derived => derive(desk.getState());
 
 /** Pose at the playhead now. Read it, never keep it: the buffer is reused. */
-export const currentPose = (): Pose => poseOf(desk.getState());
+export const currentPose = (): Pose => deskDeriver.poseOf(desk.getState());
 
 /**
  * Calls `listener` after every change with the newest state, and the one it was called with before. A change that another listener
@@ -41,7 +41,7 @@ export function subscribe(listener: (state: DeskState, before: DeskState) => voi
   });
 }
 
-/** A state with what follows from it: the standing verdicts, the last good ground, and a playhead that is held at its position. */
+/** Completes a state with what follows from it: the standing verdicts, the last good ground, and the time of a held playhead. */
 function settle(state: DeskState): DeskState {
   const { positions, verdicts, ground, status } = derive(state);
   const { held, t } = state.session;
@@ -58,5 +58,8 @@ function settle(state: DeskState): DeskState {
  */
 export const put = (change: Partial<DeskState>): void => desk.setState(settle({ ...desk.getState(), ...change }), true);
 
-/** Starts from nothing: for a fresh beginning, and for tests. References that were found stay. */
+/**
+ * An empty desk. References that were found stay.
+ * @internal Tests share one desk and begin each case with an empty one.
+ */
 export const clearDesk = (): void => put({ ...FRESH_DESK, references: desk.getState().references });

@@ -2,12 +2,13 @@ import { isReached } from '../../reading/checkpoints';
 import type { Pose } from '../../model/chain';
 import { createDeriver } from '../derive/deriver';
 import { current, currentPose, desk } from './desk';
+import type { Session } from './session';
 
 const isAsked = typeof location === 'object' && new URLSearchParams(location.search).has('probe');
 /** Cache: what the stage has drawn last, while tests look. */
 const last: { drawn: readonly number[] | null; figure: readonly number[] } = { drawn: null, figure: [] };
 
-/** The stage tells by which pose it has placed the figure, and where its parts then stand. Kept only while tests look. */
+/** The stage reports the pose it drew and where the figure's parts are. Kept only with `?probe`. */
 export function noteDrawn(pose: Pose, placement: Float64Array): void {
   if (!isAsked) return;
   last.drawn = Array.from(pose);
@@ -15,13 +16,13 @@ export function noteDrawn(pose: Pose, placement: Float64Array): void {
 }
 
 /** What tests may see of the desk: copies, nothing to hold on to and nothing to write. */
-export function lookAtDesk() {
+function lookAtDesk() {
   const { document, session, history, gesture, notice } = desk.getState();
   const { status, problem, checkpoints, bands, positions, swing } = current();
   const { leadArmParallel: p5, shaftParallel: p6 } = checkpoints;
   return structuredClone({
     document,
-    session,
+    session: withoutFunctions(session),
     past: history.past.map(({ label }) => label),
     future: history.future.map(({ label }) => label),
     inGesture: gesture !== null,
@@ -38,11 +39,25 @@ export function lookAtDesk() {
     drawnFigure: last.figure,
   });
 }
-/** The pose that follows from a stored text, worked out anew from its first number: nothing remembered is used. */
-export function poseFromStored(text: string): number[] {
+
+/** A swing brought along from the lesson book carries how its marks are explained: nothing to copy. */
+const withoutFunctions = (session: Session): Session => ({
+  ...session,
+  why: {
+    ...session.why,
+    brought: session.why.brought.map(({ id, swing: { likely: _, ...swing } }) => ({ id, swing })),
+  },
+});
+
+/** The pose that follows from a stored text, derived from scratch: no cache is used. */
+function poseFromStored(text: string): number[] {
   const state = desk.getState();
   return Array.from(createDeriver().poseOf({ ...state, document: JSON.parse(text) as typeof state.document }));
 }
+/**
+ * What tests may see of the desk.
+ * @internal The page only puts it on the window; browser tests read it there.
+ */
 export type DeskLook = ReturnType<typeof lookAtDesk>;
 
 /** Puts the look on the window when the address asks for it with `?probe`. */

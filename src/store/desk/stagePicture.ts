@@ -1,7 +1,7 @@
 import { createStore } from 'zustand/vanilla';
 
 /** Where a camera stands. World frame of the right-handed player, whoever is shown. */
-export interface Viewpoint {
+interface Viewpoint {
   /** What it looks at, m. */
   readonly target: readonly [number, number, number];
   /** rad; 0 stands on +Z, +90 deg on +X (the target's side). */

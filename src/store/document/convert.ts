@@ -44,13 +44,20 @@ export function exaggerated(m: Movements): Movements {
 }
 
 /** What was typed for the chosen club. */
-export const clubSpecOf = (choice: ClubChoice): ClubSpec =>
+const clubSpecOf = (choice: ClubChoice): ClubSpec =>
   choice.id === MY_CLUB ? (choice.my ?? { ...CLUBS['7-iron'], name: MY_CLUB }) : CLUBS[choice.id];
+
+/** The club as it is held and built for the player. */
+const heldAs = ({ lagDeg, lie, ...choice }: ClubChoice): ClubSpec => ({
+  ...clubSpecOf(choice),
+  ...(typeof lagDeg === 'number' && { lagDeg }),
+  ...(lie !== undefined && { lie }),
+});
 
 /** Body and club of the document in the model's units. Throws `SetupError` for a set-up that cannot be. */
 export const toBodyAndClub = (document: Pick<Document, 'player' | 'club'>): { body: Body; club: Club } => ({
   body: bodyOf(document.player),
-  club: clubOf(clubSpecOf(document.club)),
+  club: clubOf(heldAs(document.club)),
 });
 
 /** The top of the backswing in the model's units. */

@@ -6,14 +6,14 @@ import type { DeliveryRule } from '../../reading/delivery/delivery';
 import { USUAL_CAMERAS, type Cameras } from './cameras';
 import { NOTHING_SEEN, type Seen } from './sighting';
 
-export const DOCUMENT_VERSION = 1;
+export const DOCUMENT_VERSION = 2;
 
 /** The dials as typed and shown: degrees, factor, milliseconds, centimetres. The stored truth, never converted back. */
 export interface Dialled {
   readonly leadWristFlexionDeg: number;
   readonly rotationRate: number;
   readonly rotationDelayMs: number;
-  readonly trailTiltDeg: number;
+  readonly trailSideBendDeg: number;
   readonly pelvisShiftCm: number;
   /** The pelvis turning on its own; null while it follows the chest. */
   readonly pelvis: PelvisAlone | null;
@@ -59,6 +59,10 @@ export interface ClubChoice {
   readonly id: ClubId | typeof MY_CLUB;
   /** What was typed for the player's own club; kept while another club is chosen. */
   readonly my: ClubSpec | null;
+  /** Angle between lead arm and shaft at lead arm parallel; null or absent: that of the reference swing. */
+  readonly lagDeg?: number | null;
+  /** Whether the lie is fitted to the player; absent: fitted. */
+  readonly lie?: 'fitted' | 'rack';
 }
 
 /** Everything that is saved, shared and undone. */
@@ -85,7 +89,7 @@ export const STILL_DIALLED: Dialled = {
   leadWristFlexionDeg: 0,
   rotationRate: 1,
   rotationDelayMs: 0,
-  trailTiltDeg: 0,
+  trailSideBendDeg: 0,
   pelvisShiftCm: 0,
   pelvis: null,
 };

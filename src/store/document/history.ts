@@ -13,7 +13,7 @@ export interface History {
 
 export const NO_HISTORY: History = { past: [], future: [] };
 /** Steps kept in memory; the oldest go first. */
-export const LONGEST_HISTORY = 5000;
+const LONGEST_HISTORY = 5000;
 
 const same = (a: unknown, b: unknown): boolean => a === b || JSON.stringify(a) === JSON.stringify(b);
 

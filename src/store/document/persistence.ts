@@ -9,7 +9,7 @@ export const DOCUMENT_KEY = 'slantwise.document';
 export const HISTORY_KEY = 'slantwise.history';
 const ASIDE_KEY = 'slantwise.kept-aside';
 /** Undo steps kept over a reload, each way. */
-export const STORED_STEPS = 300;
+const STORED_STEPS = 300;
 
 export interface Loaded {
   readonly document: Document;
@@ -50,7 +50,8 @@ export function load(shelf: Shelf): Loaded {
   if (text === null) return { document: DEFAULT_DOCUMENT, history: NO_HISTORY, notice: null };
   const read = readDocument(parse(text));
   if ('document' in read) {
-    return { document: read.document, history: readHistory(shelf.getItem(HISTORY_KEY)), notice: null };
+    const { document, notice = null } = read;
+    return { document, history: readHistory(shelf.getItem(HISTORY_KEY)), notice };
   }
   const key = keepAside(shelf, text);
   const kept = key === undefined ? 'There was no room to keep it.' : `It is kept aside as "${key}".`;

@@ -1,8 +1,8 @@
-import { exactOptional, literal, nullable, pipe, type GenericSchema } from 'valibot';
+import { exactOptional, nullable, picklist, pipe, transform, unknown, type GenericSchema } from 'valibot';
 import { read } from '../../checking/read';
 import { eachOf, fields, numberIn, oneOf, textUpTo, whole } from '../../checking/schemas';
 import { bodyOf, SEGMENT_FRACTIONS, SetupError, type SegmentId } from '../../model/body';
-import { CLUB_IDS, clubOf, type ClubId } from '../../model/club';
+import { CLUB_IDS, CLUB_LIMITS, clubOf, type ClubId } from '../../model/club';
 import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import { DELIVERY_RULES } from '../../reading/delivery/delivery';
 import { CAMERA_LIMITS, USUAL_CAMERAS } from './cameras';
@@ -14,13 +14,18 @@ import {
   SECTIONS,
   STILL_AIR,
   type DialId,
+  type Dialled,
   type Document,
   type Section,
 } from './document';
+import { LEAN_BECAME_SIDE_BEND, migrateMovements } from './migrate';
 import { NOTHING_SEEN, SEEN_LIMITS } from './sighting';
 
+/** Documents of this version had a lean where there is side bend now. */
+const BEFORE_SIDE_BEND = 1;
+
 /** A stored document, read: or why it cannot be, in words. */
-export type Read = { readonly document: Document } | { readonly problem: string };
+export type Read = { readonly document: Document; readonly notice?: string } | { readonly problem: string };
 
 interface Limits {
   readonly min: number;
@@ -71,14 +76,17 @@ const my = pipe(
   accepted(clubOf),
 );
 
-const movements = fields({
+const dialled = fields({
   leadWristFlexionDeg: dial('leadWristFlexion'),
   rotationRate: dial('rotationRate'),
   rotationDelayMs: dial('rotationDelay'),
-  trailTiltDeg: dial('trailTilt'),
+  trailSideBendDeg: dial('trailSideBend'),
   pelvisShiftCm: dial('pelvisShift'),
   pelvis: nullable(fields({ rate: dial('pelvisRate'), delayMs: dial('pelvisDelay') })),
 });
+
+/** As they are stored today, or as they were before the side bend. */
+const movements = pipe(unknown(), transform(migrateMovements), dialled as GenericSchema<unknown, Dialled>);
 
 const edge = numberIn(-BAND_LIMIT_CM, BAND_LIMIT_CM);
 const band = pipe(
@@ -93,7 +101,12 @@ const camera = fields(withinEach(CAMERA_LIMITS));
 /** What each section of a document may hold. */
 export const SECTION_SCHEMAS = {
   player,
-  club: fields({ id: oneOf<ClubId | typeof MY_CLUB>([...CLUB_IDS, MY_CLUB]), my: nullable(my) }),
+  club: fields({
+    id: oneOf<ClubId | typeof MY_CLUB>([...CLUB_IDS, MY_CLUB]),
+    my: nullable(my),
+    lagDeg: exactOptional(nullable(within(CLUB_LIMITS.lagDeg))),
+    lie: exactOptional(oneOf(['fitted', 'rack'])),
+  }),
   movements,
   setUp: fields(withinEach(SET_UP_LIMITS)),
   bands: fields(eachOf(CHECKPOINT_IDS, () => band)),
@@ -107,7 +120,10 @@ export const SECTION_SCHEMAS = {
 
 /** A whole document. One from before there was a ball, anything marked or a camera stays readable: it has the usual ones. */
 export const documentSchema: GenericSchema<unknown, Document> = fields({
-  version: literal(DOCUMENT_VERSION),
+  version: pipe(
+    picklist([BEFORE_SIDE_BEND, DOCUMENT_VERSION]),
+    transform((): typeof DOCUMENT_VERSION => DOCUMENT_VERSION),
+  ),
   ...SECTION_SCHEMAS,
   ball: exactOptional(SECTION_SCHEMAS.ball, STILL_AIR),
   seen: exactOptional(SECTION_SCHEMAS.seen, NOTHING_SEEN),
@@ -122,12 +138,15 @@ const stepSchema = fields(
 export function readDocument(value: unknown): Read {
   if (typeof value !== 'object' || value === null) return { problem: 'it is not a Slantwise document' };
   const { version } = value as { readonly version?: unknown };
-  if (version !== DOCUMENT_VERSION) {
+  if (version !== DOCUMENT_VERSION && version !== BEFORE_SIDE_BEND) {
     const newer = typeof version === 'number' && version > DOCUMENT_VERSION;
     return { problem: newer ? 'a newer Slantwise wrote it' : 'its version is unknown' };
   }
   const found = read(documentSchema, value);
-  return 'value' in found ? { document: found.value } : { problem: `part of it is damaged (${found.fault.path})` };
+  if ('value' in found) {
+    return { document: found.value, ...(version === BEFORE_SIDE_BEND && { notice: LEAN_BECAME_SIDE_BEND }) };
+  }
+  return { problem: `part of it is damaged (${found.fault.path})` };
 }
 
 /** Sections changed by one undo step; undefined when they are damaged. */

@@ -3,10 +3,10 @@ import type { Club } from '../../model/club';
 import { JOINT_COUNT } from '../../model/joints';
 import { K, KEY_COUNT, type ReferenceSwing } from '../../model/keys';
 import { createSwing, headAt } from '../../reading/swing';
-import { shippedSwings } from '../../solving/reference/shipped';
+import { usualSwings } from '../../solving/reference/shipped';
 import type { Shelf } from '../document/persistence';
 
-/** Solved reference swings in the small storage. What lies there can be worked out anew, so nothing else saves or reads it. */
+/** Solved reference swings in local storage: a cache, which nothing else reads or writes. */
 const KEY = 'slantwise-references';
 /** Swings kept; the oldest go first. One takes some 4 kB. */
 export const MOST_KEPT = 20;
@@ -18,12 +18,14 @@ interface Kept {
   readonly times: readonly number[];
   readonly values: readonly number[];
   readonly gripTurn: number;
+  readonly gripAngle: number;
+  readonly lie: number;
   readonly ballPoint: readonly number[];
 }
 
 /** Says by which model a swing was solved: one that is calibrated anew ships other swings. Raise the number when only the search changes. */
 const markOfModel = (): string =>
-  `2:${shippedSwings()
+  `3:${usualSwings()
     .flatMap(({ keys }) => keys.flat())
     .reduce((sum, value) => sum + value, 0)
     .toFixed(6)}`;
@@ -35,13 +37,13 @@ const isList = (value: unknown, length: number): value is number[] =>
 
 function isKept(value: unknown): value is Kept {
   if (typeof value !== 'object' || value === null) return false;
-  const { key, times, values, gripTurn, ballPoint } = value as Partial<Record<keyof Kept, unknown>>;
+  const { key, times, values, gripTurn, gripAngle, lie, ballPoint } = value as Partial<Record<keyof Kept, unknown>>;
   return (
     typeof key === 'string' &&
     isList(times, KEY_COUNT) &&
     times.every((t, i) => i === 0 || t > times[i - 1]) &&
     isList(values, KEY_COUNT * JOINT_COUNT) &&
-    isList([gripTurn], 1) &&
+    isList([gripTurn, gripAngle, lie], 3) &&
     isList(ballPoint, 3)
   );
 }
@@ -69,6 +71,8 @@ export function findKept(shelf: Shelf, key: string, body: Body, club: Club): Ref
     times: Float64Array.from(kept.times),
     values: Float64Array.from(kept.values),
     gripTurn: kept.gripTurn,
+    gripAngle: kept.gripAngle,
+    lie: kept.lie,
     ballPoint: [x, y, z],
   };
   headAt(createSwing(body, club, reference), reference.times[K.impact], head);

@@ -1,5 +1,7 @@
-import { solveReference, type ReferenceFit } from '../../solving/reference/reference';
-import { findShipped } from '../../solving/reference/shipped';
+import type { Body } from '../../model/body';
+import type { Club } from '../../model/club';
+import type { ReferenceFit } from '../../solving/reference/reference';
+import { findUsual } from '../../solving/reference/shipped';
 import { judgeFit } from '../../solving/reference/usable';
 import { referenceKey, type Found } from '../derive/references';
 import { findSwing, pairOf } from '../derive/swings';
@@ -24,7 +26,10 @@ export interface ReferenceSearch {
   follow(shelf: Shelf | undefined): () => void;
   /** Looks for the reference swing of one more player and club, unless it is known. */
   want(golfer: Golfer): void;
+  /** From now on every search is made here and at once, by `solve`: for Node, where there are no workers. */
+  searchHere(solve: Solve): void;
 }
+type Solve = (body: Body, club: Club) => ReferenceFit;
 
 /** Answers kept at hand; the one not looked for the longest goes first, to be found again where it is wanted again. */
 const MOST_KNOWN = 32;
@@ -46,11 +51,12 @@ function golfersOn(state: DeskState): readonly Golfer[] {
   return all.filter((one, i) => all.findIndex(({ player, club }) => player === one.player && club === one.club) === i);
 }
 
-/** A search that has not begun. Where there are no workers (tests, command line) answers come at once. */
-export function createReferenceSearch(): ReferenceSearch {
+/** A search that has not begun. */
+function createReferenceSearch(): ReferenceSearch {
   const worker = createWorkerClient<ReferenceQuestion, ReferenceFit>(
     () => new Worker(new URL('./reference.worker.ts', import.meta.url), { type: 'module' }),
   );
+  let solveHere: Solve | undefined;
   const asked = new Set<string>();
   /** Everything looked for; what was looked for last comes last. */
   const recent = new Set<string>();
@@ -71,7 +77,7 @@ export function createReferenceSearch(): ReferenceSearch {
     return usable;
   };
 
-  /** Looks for a golfer's reference swing; answers the key, or nothing for one that ships, or that cannot be. */
+  /** Looks for a golfer's reference swing; answers the key, or nothing for one that is at hand, or that cannot be. */
   const look = ({ player, club: choice }: Golfer, isNew: (key: string) => boolean): string | undefined => {
     let golfer: ReferenceQuestion;
     try {
@@ -81,7 +87,7 @@ export function createReferenceSearch(): ReferenceSearch {
       return undefined;
     }
     const { body, club } = golfer;
-    if (findShipped(body, club)) return undefined;
+    if (findUsual(body, club)) return undefined;
     const key = referenceKey(body, club);
     recent.delete(key);
     recent.add(key);
@@ -90,7 +96,7 @@ export function createReferenceSearch(): ReferenceSearch {
     asked.add(key);
     const kept = keptOn && findKept(keptOn, key, body, club);
     if (kept) tell(key, { reference: kept });
-    else if (typeof Worker === 'undefined') tell(key, judge(key, solveReference(body, club)));
+    else if (solveHere) tell(key, judge(key, solveHere(body, club)));
     else {
       if (known) forget(key);
       worker.ask({ body, club }, (fit) => tell(key, judge(key, fit))).catch(() => tell(key, { failed: STOPPED }));
@@ -122,6 +128,9 @@ export function createReferenceSearch(): ReferenceSearch {
     },
     want(golfer) {
       look(golfer, () => false);
+    },
+    searchHere(solve) {
+      solveHere = solve;
     },
   };
 }

@@ -1,4 +1,4 @@
-import { useLayoutEffect, useRef } from 'react';
+import { useLayoutEffect } from 'react';
 import { desk, subscribe } from '../desk/desk';
 import type { DeskState } from '../desk/state';
 
@@ -18,18 +18,6 @@ export function useWritten<T>(select: (state: DeskState) => T, write: (value: T)
       write(next);
     });
   });
-}
-
-/**
- * The same for words that are only read out: while a slider moves nobody could listen to all of them. They are written once the gesture
- * is over.
- */
-export function useWrittenAtRest<T>(select: (state: DeskState) => T, write: (value: T) => void): void {
-  const rest = useRef<T>(undefined);
-  useWritten(
-    (state) => (state.gesture === null || rest.current === undefined ? (rest.current = select(state)) : rest.current),
-    write,
-  );
 }
 
 /**

@@ -22,6 +22,10 @@ const asked = createStore<Asked>(() => ({ answer: null, isBusy: false }));
 
 /** The answer to what the open drawer asks, for React. */
 export const useAsked = <T>(select: (asked: Asked) => T): T => useStore(asked, select);
+/**
+ * The answer to what the open drawer asks, at this moment.
+ * @internal Components subscribe with `useAsked`; tests have no component.
+ */
 export const askedNow = (): Asked => asked.getState();
 
 /** What an answer depends on; the job is put together only when one of these has changed. */

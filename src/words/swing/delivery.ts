@@ -27,6 +27,26 @@ export const sayPath = (path: Rad): DeliveryWords => sayTurn('Path', path, 'in-t
 /** Face against the target line, rad. Positive: open. */
 export const sayFace = (face: Rad): DeliveryWords => sayTurn('Face', face, 'open', 'closed', 'square');
 
+/**
+ * Several values of one reading: the one that is drawn and, where they are not the same to the reader, the two ends of its band, the
+ * lower first. "2° open, 1° closed to 4° open"
+ */
+export function withBand(drawn: DeliveryWords, low: DeliveryWords, high: DeliveryWords): DeliveryWords {
+  if (low.text === high.text) return drawn;
+  const bare = ({ label, spoken }: DeliveryWords): string => spoken.slice(label.length + 1);
+  return {
+    ...drawn,
+    text: `${drawn.text}, ${low.text} to ${high.text}`,
+    spoken: `${drawn.spoken}, ${bare(low)} to ${bare(high)}`,
+  };
+}
+
+/** Face as drawn, and its band from returned to left as it comes. "Face 2 degrees open, 0 degrees square to 4 degrees open" */
+export function sayFaceBand({ face, faceLeft, faceReturned }: Record<'face' | 'faceLeft' | 'faceReturned', Rad>) {
+  const [low, high] = [Math.min(faceLeft, faceReturned), Math.max(faceLeft, faceReturned)];
+  return withBand(sayFace(face), sayFace(low), sayFace(high));
+}
+
 /** Face against the path, rad. Positive: open to it. */
 export const sayFaceToPath = (faceToPath: Rad): DeliveryWords =>
   sayTurn('Face to path', faceToPath, 'open', 'closed', 'square');
@@ -41,6 +61,12 @@ export const sayShaftLean = (lean: Rad): DeliveryWords => sayTurn('Shaft lean', 
 export function sayDynamicLoft(loft: Rad): DeliveryWords {
   const { text, spoken } = showAngle(loft);
   return { label: 'Dynamic loft', text, spoken: `Dynamic loft ${spoken}`, source: COMPUTED };
+}
+
+/** The part of it that the bending shaft adds, rad. */
+export function sayShaftBend(bend: Rad): DeliveryWords {
+  const { text, spoken } = showAngle(bend);
+  return { label: 'Shaft bend adds', text, spoken: `Shaft bend adds ${spoken} of loft`, source: COMPUTED };
 }
 
 /** Speed of the head at the ball, m/s in, the coach's unit out. */

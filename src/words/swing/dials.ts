@@ -7,7 +7,7 @@ export const DIAL_NAMES = {
   leadWristFlexion: { label: 'Lead wrist', bracket: 'flexion', low: 'cupped', high: 'bowed' },
   rotationRate: { label: 'Rotation', bracket: 'how far turned', low: 'slower', high: 'faster' },
   rotationDelay: { label: 'Start of the turn', bracket: 'pelvis and chest', low: 'earlier', high: 'later' },
-  trailTilt: { label: 'Trail-side tilt', bracket: 'trunk side bend', low: 'over lead hip', high: 'away' },
+  trailSideBend: { label: 'Side bend', bracket: 'rib cage', low: 'toward target', high: 'trail side' },
   pelvisShift: { label: 'Pelvis shift', bracket: 'along the target line', low: 'back', high: 'to target' },
 } as const satisfies Record<MovementId, unknown>;
 
@@ -17,7 +17,7 @@ export interface DialWords {
   readonly label: string;
   /** The value field: "Cupped 16°", "108 %", "12 ms early", "−4°", "3 cm to target". */
   readonly short: string;
-  /** Inside a sentence, list or ledger: "cupped 16°", "8 % faster", "4° toward the lead hip". */
+  /** Inside a sentence, list or ledger: "cupped 16°", "8 % faster", "4° toward the target". */
   readonly phrase: string;
   /** Coach's words first, anatomy in brackets: "Cupped 16° (lead-wrist extension)". */
   readonly full: string;
@@ -70,11 +70,11 @@ function said(id: MovementId, edge: number, units: Pick<Units, 'length'>): Said 
       const spoken = `${amount} ${amount === '1' ? 'millisecond' : 'milliseconds'} ${way}`;
       return { short: `${amount} ms ${way}`, phrase: `${amount} ms ${way}`, spoken };
     }
-    case 'trailTilt': {
+    case 'trailSideBend': {
       if (still) return { short: '0°', phrase: REFERENCE, spoken: REFERENCE };
-      const way = edge > 0 ? 'away from the target' : 'toward the lead hip';
+      const way = edge > 0 ? 'to the trail side' : 'toward the target';
       const short = `${edge > 0 ? '+' : MINUS}${amount}°`;
-      return { short, phrase: `${amount}° ${edge > 0 ? 'away' : way}`, spoken: `${amount} ${degrees} ${way}` };
+      return { short, phrase: `${amount}° ${way}`, spoken: `${amount} ${degrees} ${way}` };
     }
     case 'pelvisShift': {
       const { text, inSentence, spoken } = shownShift(size, units);
@@ -128,7 +128,7 @@ const UNDO_WORDS = {
   leadWristFlexion: ['Wrist', '°'],
   rotationRate: ['Rotation', ' %'],
   rotationDelay: ['Turn start', ' ms'],
-  trailTilt: ['Tilt', '°'],
+  trailSideBend: ['Side bend', '°'],
   pelvisShift: ['Pelvis', ' cm'],
 } as const satisfies Record<MovementId, readonly [string, string]>;
 

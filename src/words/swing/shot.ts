@@ -3,7 +3,7 @@ import { shapeFor, type Handed, type ShapeId } from '../../flight/shape';
 import { rad, type Rad } from '../../math/angle';
 import type { Delivery, DeliveryRule, NotDelivered } from '../../reading/delivery/delivery';
 import { showDistance } from '../numbers/distances';
-import type { DeliveryWords } from './delivery';
+import { withBand, type DeliveryWords } from './delivery';
 import { formatNumber, roundTo, sayNumber, showAngle, showLength, showSpeed } from '../numbers/numbers';
 import { COMPUTED, type Units } from '../numbers/units';
 
@@ -74,8 +74,23 @@ export const saySpinAxis = ({ launch }: Shot, handed: Handed): DeliveryWords =>
   saySide('Spin axis', rad(seen(launch.spinAxisDeg, handed)), ['tilted right', 'tilted left', 'level']);
 
 /** Start line against the target line. */
-export const sayStart = ({ flight }: Shot, handed: Handed): DeliveryWords =>
-  saySide('Start', rad(seen(flight.startDeg, handed)), ['right', 'left', 'on line']);
+export function sayStart({ flight, ends }: Shot, handed: Handed): DeliveryWords {
+  const say = (startDeg: number): DeliveryWords =>
+    saySide('Start', rad(seen(startDeg, handed)), ['right', 'left', 'on line']);
+  return banded(say, flight.startDeg, ends && [ends.left.startDeg, ends.returned.startDeg], handed);
+}
+
+/** A value of the shot with its band: from what everybody sees farthest left to farthest right. */
+function banded(
+  say: (value: number) => DeliveryWords,
+  value: number,
+  ends: readonly [number, number] | null,
+  handed: Handed,
+): DeliveryWords {
+  if (!ends) return say(value);
+  const [low, high] = ends.toSorted((a, b) => seen(a, handed) - seen(b, handed));
+  return withBand(say(value), say(low), say(high));
+}
 
 /** Carry with its honest width. */
 export function sayCarry({ flight, width }: Shot, units: Pick<Units, 'length'>): DeliveryWords {
@@ -97,8 +112,10 @@ function sayAway(label: string, metres: number, units: Pick<Units, 'length'>, ze
 }
 
 /** How far the ball lands from its start line. */
-export const sayCurve = ({ flight }: Shot, handed: Handed, units: Pick<Units, 'length'>): DeliveryWords =>
-  sayAway('Curve', seen(flight.curveM, handed), units, 'none');
+export function sayCurve({ flight, ends }: Shot, handed: Handed, units: Pick<Units, 'length'>): DeliveryWords {
+  const say = (curveM: number): DeliveryWords => sayAway('Curve', seen(curveM, handed), units, 'none');
+  return banded(say, flight.curveM, ends && [ends.left.curveM, ends.returned.curveM], handed);
+}
 
 /** How far the ball lands from the target line. */
 export const sayOffline = ({ flight }: Shot, handed: Handed, units: Pick<Units, 'length'>): DeliveryWords =>

@@ -77,8 +77,8 @@ function sayMove(id: MovementId, edge: number): string {
       return `${formatTyped(Math.abs(edge) * 100)} % ${edge > 0 ? high : low}`;
     case 'rotationDelay':
       return `${size} ms ${edge > 0 ? high : low}`;
-    case 'trailTilt':
-      return `${size}° ${edge > 0 ? 'more' : 'less'} tilt`;
+    case 'trailSideBend':
+      return `${size}° ${edge > 0 ? 'more' : 'less'} side bend`;
     case 'pelvisShift':
       return `${size} cm ${edge > 0 ? 'to target' : 'back'}`;
   }
@@ -88,7 +88,7 @@ const NAMES: Readonly<Record<MovementId, string>> = {
   leadWristFlexion: 'Wrist',
   rotationRate: 'Rotation',
   rotationDelay: 'The start of the turn',
-  trailTilt: 'Tilt',
+  trailSideBend: 'Side bend',
   pelvisShift: 'Pelvis shift',
 };
 

@@ -151,7 +151,7 @@ const PRACTICE: Readonly<Record<MovementId, Readonly<Record<Way, Practice>>>> = 
       HIP_CARE,
     ),
   },
-  trailTilt: {
+  trailSideBend: {
     more: practice(
       'Feel the trail shoulder go under the chin and the ear stay behind the ball.',
       [
@@ -240,8 +240,8 @@ export function sayChange(id: MovementId, change: number, units: Pick<Units, 'le
       return `Turn pelvis and chest ${formatTyped(Math.round(edge * 100))} % ${up ? 'faster' : 'slower'} in the downswing.`;
     case 'rotationDelay':
       return `Start the turn ${formatTyped(Math.round(edge))} ms ${up ? 'later' : 'earlier'}.`;
-    case 'trailTilt':
-      return `Lean the upper body ${formatTyped(Math.round(edge))}° ${up ? 'more' : 'less'} away from the target.`;
+    case 'trailSideBend':
+      return `Bend the upper body ${formatTyped(Math.round(edge))}° more ${up ? 'to the trail side' : 'toward the target'}.`;
     case 'pelvisShift':
       return `Shift the pelvis ${showLength(Math.abs(change), units, 1).inSentence.replace('.0 ', ' ')} ${up ? 'farther' : 'less'} toward the target.`;
   }

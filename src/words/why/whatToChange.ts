@@ -10,7 +10,7 @@ import type { Units } from '../numbers/units';
 const GROUPS: Readonly<Record<MovementGroup, string>> = {
   leadWrist: 'Lead wrist',
   rotation: 'Rotation',
-  sideTilt: 'Side tilt',
+  sideTilt: 'Side bend',
 };
 
 /** Which movements a plan or an explanation uses: "Lead wrist only", "Lead wrist and rotation", "A little of each". */
@@ -52,7 +52,7 @@ export function sayDifference(id: MovementId, change: number, units: Pick<Units,
     case 'pelvisShift':
       return `${sign}${showLength(Math.abs(change), units).inSentence}`;
     case 'leadWristFlexion':
-    case 'trailTilt':
+    case 'trailSideBend':
       return `${sign}${size}°`;
   }
 }
@@ -120,7 +120,7 @@ export const sayLanding = (share: number, plusMinus: number, units: Pick<Units, 
   `Lands on plane in ${sayShare(share)} within your own ±${showLength(plusMinus, units).inSentence}.`;
 
 /** "Steep at lead arm parallel holds in 93 of 100." */
-export const sayHold = (id: CheckpointId, word: string, share: number): string =>
+export const sayVerdictShare = (id: CheckpointId, word: string, share: number): string =>
   `${word} at ${CHECKPOINT_NAMES[id].inSentence} holds in ${sayShare(share)}.`;
 
 /** Two judged readings of a guess: what was drawn, what the model shows, and the gap between them, m. */

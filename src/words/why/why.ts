@@ -161,7 +161,7 @@ export interface Between {
   readonly isFromReference: boolean;
 }
 
-/** The cause of a share: "the cupped wrist", "turning early", "too little tilt". */
+/** The cause of a share: "the cupped wrist", "turning early", "too little side bend". */
 export function sayCause(part: Part, { from, to, isFromReference: plain }: Between): string {
   if (part === 'setUp') return 'the set-up';
   if (part === 'leadWrist') {
@@ -169,9 +169,9 @@ export function sayCause(part: Part, { from, to, isFromReference: plain }: Betwe
     return plain ? `the ${cupped ? 'cupped' : 'bowed'} wrist` : `${cupped ? 'cupping' : 'bowing'} the wrist more`;
   }
   if (part === 'sideTilt') {
-    if (to.trailTilt === from.trailTilt) return 'the pelvis shift';
-    const less = to.trailTilt < from.trailTilt;
-    return plain ? `too ${less ? 'little' : 'much'} tilt` : `${less ? 'less' : 'more'} tilt`;
+    if (to.trailSideBend === from.trailSideBend) return 'the pelvis shift';
+    const less = to.trailSideBend < from.trailSideBend;
+    return plain ? `too ${less ? 'little' : 'much'} side bend` : `${less ? 'less' : 'more'} side bend`;
   }
   const rate = Math.sign(to.rotationRate - from.rotationRate);
   const delay = Math.sign(to.rotationDelay - from.rotationDelay);
@@ -197,7 +197,7 @@ export interface LedgerOf extends Between {
 const SAME = 'Both swings read the same here: there is nothing to share out.';
 
 /**
- * "Of 9 cm too steep: 5 from the cupped wrist, 3 from turning early, 1 from too little tilt." The largest share first; the numbers
+ * "Of 9 cm too steep: 5 from the cupped wrist, 3 from turning early, 1 from too little side bend." The largest share first; the numbers
  * add up as they are printed. What works the other way is taken off.
  */
 export function sayLedger(of: LedgerOf): { readonly text: string; readonly spoken: string } {

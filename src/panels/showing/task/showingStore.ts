@@ -46,19 +46,17 @@ export const showing = createStore<ShowingState>(() => ({
   after: 'plan',
 }));
 
-/** Changes part of what the clip form asks for. */
 /** Changes part of what the next clip should be. */
 export const wishFor = (part: Partial<ClipWish>): void =>
   showing.setState(({ wish }) => ({ wish: { ...wish, ...part } }));
 
-/** Chooses the swing to compare with. */
 /** Chooses what the swing is set against. */
 export const setAgainst = (after: ComparisonId): void => showing.setState({ after });
 
 /** Stops what is being made. */
 export const stop = (): void => showing.getState().running?.abort();
 
-/** Makes one file. One at a time: a second wish while one is being made is not heard. */
+/** Makes one file. One at a time: a second request meanwhile is ignored. */
 export async function make(doing: string, work: (companion: TaskControl) => Promise<Made>): Promise<void> {
   if (showing.getState().running) return;
   const running = new AbortController();
@@ -72,7 +70,7 @@ export async function make(doing: string, work: (companion: TaskControl) => Prom
     if (!signal.aborted) showing.setState({ progress });
   };
   try {
-    // Stopping waits for nobody: what is still under way then comes to nothing.
+    // Stopping is immediate: what is still under way is discarded.
     const made = await Promise.race([work({ signal, tell }), stopped]);
     const id = showing.getState().made + 1;
     const file = { ...made, id, url: URL.createObjectURL(made.blob) };
@@ -85,7 +83,7 @@ export async function make(doing: string, work: (companion: TaskControl) => Prom
   }
 }
 
-/** The desk as it is when asked, set against what was chosen: what is dialled while the parts are fetched does not get in. */
+/** The desk at the moment of the call, compared with what was chosen: changes made while code is loading have no effect. */
 export async function subjectNow() {
   const state = desk.getState();
   const { after } = showing.getState();
@@ -111,7 +109,6 @@ export async function subjectAsSeen() {
 }
 
 /** Takes a finished file off the list and frees its memory. */
-/** Takes a finished file off the list and lets go of its bytes. */
 export function dismiss(id: number): void {
   const { files } = showing.getState();
   const file = files.find((one) => one.id === id);

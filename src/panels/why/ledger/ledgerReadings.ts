@@ -33,8 +33,8 @@ const READ: readonly AtCheckpoint[] = [
   'reachRatio',
   'reachShortfall',
 ];
-/** A level shaft is level, and its grip end never points at the ground. */
-const NONE_WHERE_LEVEL: readonly AtCheckpoint[] = ['shaftPitch', 'gripEndLine'];
+/** A level shaft is level, its grip end never points at the ground, and seen end on it passes no bicep. */
+const NONE_WHERE_LEVEL: readonly AtCheckpoint[] = ['shaftPitch', 'gripEndLine', 'bicepGap', 'bicepCrossing'];
 
 const option = (value: LedgerReading, at: CheckpointId, id: AtCheckpoint) => ({
   value,

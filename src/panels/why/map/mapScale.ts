@@ -17,14 +17,14 @@ const TICK: Readonly<Record<MovementId, number>> = {
   leadWristFlexion: 10,
   rotationRate: 0.2,
   rotationDelay: 10,
-  trailTilt: 5,
+  trailSideBend: 5,
   pelvisShift: 5,
 };
 const UNIT: Readonly<Record<MovementId, string>> = {
   leadWristFlexion: 'degrees',
   rotationRate: '%',
   rotationDelay: 'ms',
-  trailTilt: 'degrees',
+  trailSideBend: 'degrees',
   pelvisShift: 'cm',
 };
 

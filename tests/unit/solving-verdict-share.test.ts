@@ -1,41 +1,42 @@
 import { describe, expect, test } from 'vitest';
 import { normalShareBelow } from '../../src/math/normal';
 import { DEFAULT_BANDS } from '../../src/reading/verdicts';
-import { drawCloud, findHold, findHolds, shareInBand } from '../../src/solving/diagnosis/sightingHold';
+import { drawCloud, findVerdictShare, findVerdictShares, shareInBand } from '../../src/solving/diagnosis/verdictShare';
 
 const band = DEFAULT_BANDS.leadArmParallel;
-const hold = (cm: number, plusMinusCm: number) => findHold({ value: cm / 100, plusMinus: plusMinusCm / 100 }, band);
+const shareOf = (cm: number, plusMinusCm: number) =>
+  findVerdictShare({ value: cm / 100, plusMinus: plusMinusCm / 100 }, band);
 
-describe('how far a verdict holds', () => {
+describe('the share in which a verdict stands', () => {
   test('9 cm steep, give or take 3, is steep in every case that matters', () => {
-    const { verdict, share } = hold(9, 3);
+    const { verdict, share } = shareOf(9, 3);
     expect(verdict).toBe('steep');
     expect(share).toBeGreaterThan(0.999);
   });
 
   test('on the edge of the band it is a toss-up', () => {
-    expect(hold(1.5, 1).verdict).toBe('onPlane');
-    expect(hold(1.5, 1).share).toBeCloseTo(0.5, 6);
-    expect(hold(1.6, 4).share).toBeGreaterThan(0.5);
+    expect(shareOf(1.5, 1).verdict).toBe('onPlane');
+    expect(shareOf(1.5, 1).share).toBeCloseTo(0.5, 6);
+    expect(shareOf(1.6, 4).share).toBeGreaterThan(0.5);
   });
 
   test('one give or take outside the band, the verdict stands in 97.7 of 100', () => {
-    expect(hold(3.5, 2).share).toBeCloseTo(0.97725, 5);
-    expect(hold(-3.5, 2)).toMatchObject({ verdict: 'shallow' });
-    expect(hold(-3.5, 2).share).toBeCloseTo(0.97725, 5);
+    expect(shareOf(3.5, 2).share).toBeCloseTo(0.97725, 5);
+    expect(shareOf(-3.5, 2)).toMatchObject({ verdict: 'shallow' });
+    expect(shareOf(-3.5, 2).share).toBeCloseTo(0.97725, 5);
   });
 
   test('the three shares sum to one', () => {
     for (const cm of [-12, -3, -1.5, 0, 0.4, 1.5, 2, 7]) {
-      const { shares } = hold(cm, 2.5);
+      const { shares } = shareOf(cm, 2.5);
       expect(shares.steep + shares.onPlane + shares.shallow).toBeCloseTo(1, 12);
     }
   });
 
   test('both checkpoints have their own; what was not seen has none', () => {
-    const holds = findHolds({ shaftParallel: { value: 0.12, plusMinus: 0.04 } }, DEFAULT_BANDS);
-    expect(Object.keys(holds)).toEqual(['shaftParallel']);
-    expect(holds.shaftParallel?.verdict).toBe('steep');
+    const shares = findVerdictShares({ shaftParallel: { value: 0.12, plusMinus: 0.04 } }, DEFAULT_BANDS);
+    expect(Object.keys(shares)).toEqual(['shaftParallel']);
+    expect(shares.shaftParallel?.verdict).toBe('steep');
   });
 
   test('without any doubt a plan either lands in the band or does not', () => {
@@ -55,7 +56,7 @@ describe('the cloud on the plate', () => {
   test('shows the verdict standing in as many points as the number says', () => {
     const COUNT = 100_000;
     const steep = drawCloud(sighting, COUNT, 1).filter((value) => value > band.high).length / COUNT;
-    const { share } = findHold(sighting, band);
+    const { share } = findVerdictShare(sighting, band);
     expect(Math.abs(steep - share)).toBeLessThan(4 * Math.sqrt((share * (1 - share)) / COUNT));
   });
 

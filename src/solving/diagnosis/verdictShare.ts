@@ -18,12 +18,13 @@ export type Sightings = { readonly [id in CheckpointId]?: Sighting };
 /** Standard deviations in a coach's give or take. */
 export const SPREADS = 2;
 
-/** Share, 0 to 1, of the give or take in which each verdict would stand. They sum to 1. */
-export interface Hold {
+/** In what share, 0 to 1, of the give or take each verdict stands. */
+export interface VerdictShare {
   /** The verdict of the value as it was read. */
   readonly verdict: Exclude<Verdict, 'missing'>;
   /** Share in which that verdict stands. */
   readonly share: number;
+  /** Share of every verdict; they sum to 1. */
   readonly shares: Readonly<Record<'steep' | 'onPlane' | 'shallow', number>>;
 }
 
@@ -37,11 +38,11 @@ export function shareInBand({ value, plusMinus }: Sighting, band: Band): number 
   );
 }
 
-/** How far the verdict of a reading can be trusted. */
-export function findHold(sighting: Sighting, band: Band): Hold {
+/** The verdict of a sighting, and the share of the give or take in which it stands. */
+export function findVerdictShare(sighting: Sighting, band: Band): VerdictShare {
   const { value, plusMinus } = sighting;
   const deviation = plusMinus / SPREADS;
-  const verdict = judge(value, band) as Hold['verdict'];
+  const verdict = judge(value, band) as VerdictShare['verdict'];
   const certain = { steep: 0, onPlane: 0, shallow: 0, [verdict]: 1 };
   const shares =
     deviation === 0
@@ -54,15 +55,15 @@ export function findHold(sighting: Sighting, band: Band): Hold {
   return { verdict, share: shares[verdict], shares };
 }
 
-/** How far the verdict of every checkpoint that was seen can be trusted. */
-export function findHolds(seen: Sightings, bands: Bands): { readonly [id in CheckpointId]?: Hold } {
+/** The same for every checkpoint that was seen. */
+export function findVerdictShares(seen: Sightings, bands: Bands): { readonly [id in CheckpointId]?: VerdictShare } {
   checkSightings(seen);
-  const holds: { [id in CheckpointId]?: Hold } = {};
+  const shares: { [id in CheckpointId]?: VerdictShare } = {};
   for (const id of CHECKPOINT_IDS) {
     const sighting = seen[id];
-    if (sighting) holds[id] = findHold(sighting, bands[id]);
+    if (sighting) shares[id] = findVerdictShare(sighting, bands[id]);
   }
-  return holds;
+  return shares;
 }
 
 /**
