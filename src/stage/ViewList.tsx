@@ -1,4 +1,4 @@
-import { useEffect, useLayoutEffect, useRef, useState, type ReactNode } from 'react';
+import { useEffect, useLayoutEffect, useRef, useState, type ComponentType } from 'react';
 import { holdGhost, setExaggerate, setView, showStudent, useDesk, type ViewId } from '../store';
 
 const VIEWS: readonly (readonly [ViewId, string])[] = [
@@ -82,20 +82,18 @@ export function ViewList({ isSmall }: { isSmall: boolean }) {
   }
   return (
     <div className="stage-menus">
-      <Menu word="View" id="stage-views" label="View">
-        {(close) => <ViewButtons onChosen={close} />}
-      </Menu>
-      <Menu word="Show" id="stage-shows" label="Show also">
-        {(close) => (
-          <>
-            <ShowButtons />
-            <StudentButton onChosen={close} />
-          </>
-        )}
-      </Menu>
+      <Menu word="View" id="stage-views" label="View" isChoice content={ViewButtons} />
+      <Menu word="Show" id="stage-shows" label="Show also" content={ShowMenu} />
     </div>
   );
 }
+
+const ShowMenu = ({ onChosen }: Chosen) => (
+  <>
+    <ShowButtons />
+    <StudentButton onChosen={onChosen} />
+  </>
+);
 
 /** Fills the screen with the picture. */
 function StudentButton({ onChosen }: { onChosen?: () => void }) {
@@ -113,14 +111,20 @@ function StudentButton({ onChosen }: { onChosen?: () => void }) {
   );
 }
 
+/** What stands in a menu says when something was chosen that closes it. */
+interface Chosen {
+  readonly onChosen: () => void;
+}
 interface MenuProps {
   readonly word: string;
   readonly id: string;
   readonly label: string;
-  readonly children: (close: () => void) => ReactNode;
+  /** One of several things is chosen in it. */
+  readonly isChoice?: boolean;
+  readonly content: ComponentType<Chosen>;
 }
 
-function Menu({ word, id, label, children }: MenuProps) {
+function Menu({ word, id, label, isChoice = false, content: Content }: MenuProps) {
   const [isOpen, setOpen] = useState(false);
   const box = useRef<HTMLDivElement>(null);
   const opener = useRef<HTMLButtonElement>(null);
@@ -150,6 +154,10 @@ function Menu({ word, id, label, children }: MenuProps) {
     return () => off.abort();
   }, [isOpen]);
 
+  const close = (): void => {
+    setOpen(false);
+    opener.current?.focus();
+  };
   return (
     <div ref={box}>
       <button
@@ -165,14 +173,11 @@ function Menu({ word, id, label, children }: MenuProps) {
       <fieldset
         ref={menu}
         id={id}
-        className={word === 'View' ? 'stage-menu stage-choice' : 'stage-menu'}
+        className={isChoice ? 'stage-menu stage-choice' : 'stage-menu'}
         aria-label={label}
         hidden={!isOpen}
       >
-        {children(() => {
-          setOpen(false);
-          opener.current?.focus();
-        })}
+        <Content onChosen={close} />
       </fieldset>
     </div>
   );
