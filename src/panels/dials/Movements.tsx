@@ -57,7 +57,7 @@ function PickButton({ id }: { id: keyof typeof PICK_NAMES & DialId }) {
   return (
     <button type="button" aria-pressed={isChosen} data-past={past !== undefined} onClick={() => setDial(id)}>
       {PICK_NAMES[id]}
-      <b>{short}</b>
+      <b>{id === 'leadWristFlexion' && value === 0 ? '0°' : short}</b>
     </button>
   );
 }

@@ -1,6 +1,6 @@
 import { useId, useLayoutEffect, useRef, useState } from 'react';
 import type { CheckpointId } from '../../reading/checkpoints';
-import { desk, selectPlate, subscribe, useDerived, useDesk } from '../../store';
+import { desk, selectPlate, subscribe, turnPlate, useDerived, useDesk } from '../../store';
 import { CHECKPOINT_NAMES, EXAGGERATED, saySight } from '../../words';
 import { LivePlate } from './livePlate';
 import { Marks } from '../annotation/Marks';
@@ -45,13 +45,20 @@ export function Plate({ id, onSight }: Props) {
   }, [live]);
 
   const { title } = CHECKPOINT_NAMES[id];
+  const choose = (): void => {
+    const { turned } = desk.getState().session;
+    const isFolded = picture.current?.clientHeight === 0;
+    selectPlate(id);
+    // A second tap on a plate that is folded to its verdict turns it over to its drawing, the next one back.
+    if (isSelected && isFolded && !turned) turnPlate(true);
+  };
   const sight = seen === undefined ? undefined : saySight(id, seen, units);
   return (
     <article className="plate" ref={live.hold('plate')} data-selected={isSelected || undefined}>
       <div className="plate-card">
         <header className="plate-header">
           <h2>
-            <button type="button" aria-pressed={isSelected} onClick={() => selectPlate(id)}>
+            <button type="button" aria-pressed={isSelected} onClick={choose}>
               {title}
             </button>
           </h2>

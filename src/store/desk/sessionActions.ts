@@ -32,9 +32,8 @@ export function holdAt(position: PositionId): void {
 
 /** Chooses a plate: time moves to its checkpoint. */
 export function selectPlate(id: CheckpointId): void {
-  const { selectedPlate, turned } = desk.getState().session;
   holdAt(CHECKPOINTS[id].position);
-  see({ turned: selectedPlate === id && !turned });
+  see({ turned: false });
 }
 
 /** To the next position (+1) or the one before (-1). */
@@ -51,6 +50,9 @@ export const setSpeed = (speed: Speed): void => see({ speed });
 
 /** Asks the stage for a view, the same one again included. */
 export const setView = (view: ViewId): void => see({ view, viewAsked: desk.getState().session.viewAsked + 1 });
+
+/** Turns the chosen plate over to its drawing, in the figure's place, or back. */
+export const turnPlate = (turned: boolean): void => see({ turned });
 
 /** Chooses the dial whose slider stands where there is room for one. */
 export const setDial = (dial: DialId): void => see({ dial });
