@@ -14,13 +14,13 @@ import {
   FACE,
   findCosts,
   findMisfit,
-  findSlopes,
   lower,
   PATH,
   SIZE,
   takeUp,
   upper,
 } from '../../src/reading/delivery/adaptArm';
+import { findSlopes } from '../../src/reading/delivery/adaptSlopes';
 import { FACE_WEIGHT, search } from '../../src/reading/delivery/adaptSearch';
 import { isReached, readCheckpoints } from '../../src/reading/checkpoints';
 import { impliedPath, strikeOf } from '../../src/reading/delivery/delivery';
@@ -108,8 +108,8 @@ describe('a second optimiser finds no better answer, from ours or from anywhere'
       const goal = toTheTarget(asked);
       const ours = new Float64Array(SIZE);
       takeUp(swing, from);
-      search(swing, goal, FACE_WEIGHT.none, ours, true);
-      if (weight !== 'none') search(swing, goal, FACE_WEIGHT[weight], ours, true);
+      search(swing, goal, FACE_WEIGHT.none, ours);
+      if (weight !== 'none') search(swing, goal, FACE_WEIGHT[weight], ours);
       const left = (efforts: ArrayLike<number>): number[] => {
         const at = Float64Array.from(efforts);
         findMisfit(swing, goal, at, misfit);

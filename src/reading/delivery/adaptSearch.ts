@@ -6,7 +6,6 @@ import {
   FACE,
   findCosts,
   findMisfit,
-  findSlopes,
   lower,
   MOMENT,
   PATH,
@@ -14,6 +13,7 @@ import {
   upper,
   type Goal,
 } from './adaptArm';
+import { findSlopes } from './adaptSlopes';
 import type { Swing } from '../swing';
 
 /** Weights of the search: head within a millimetre, path within a tenth of a degree, a little for the effort. */
@@ -28,8 +28,6 @@ export const FACE_WEIGHT = { none: 0, full: 1 / rad(1), weak: 1 / rad(10) } as c
 
 /** The search ends with a step that changes no effort by more than this. */
 const SETTLED = 1e-6;
-/** After longer steps than this the bends are worked out anew. */
-const NEAR = 0.3;
 /** Largest change of an effort in one free step: keeps the first ones where the chain is nearly linear. */
 const LONGEST = 1;
 /** Steps that are taken as they come, and then steps that must each do good, in turn; so often before it is left at that. */
@@ -40,8 +38,6 @@ const ROUNDS = 5;
 const STAGES = [0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3, 0.2, 0.1];
 /** A stage ends with a step that changes no effort by more than this. */
 const STAGE_SETTLED = 1e-3;
-/** How far an unknown is moved to see how the slopes change. */
-const NUDGE = 1e-4;
 /** Damping of a step that does no good, in units of what effort costs, and where it is given up. */
 const DAMPING = { first: 0.01, rise: 5, fall: 10, most: 1e9 };
 
@@ -65,15 +61,12 @@ const curvature = new Float64Array(SIZE * SIZE);
 const bends = new Float64Array(CONDITIONS * SIZE * SIZE);
 const costBends = new Float64Array(COUNT);
 const bent = new Float64Array(SIZE * SIZE);
-const nudgedSlopes = new Float64Array(CONDITIONS * SIZE);
-const nudgedMisfit = new Float64Array(CONDITIONS);
-const nudgedOfMoment = new Float64Array(COUNT);
 const solveInBox = createBoxQuadratic(SIZE);
 
 /**
  * Least effort that meets the goal, inside the ranges of motion; as near to it as they allow where it cannot be met. Least squares from
  * the efforts as they are, which receive the answer. Newton with the ranges kept in every step: how far the arms come does not hang on
- * where the search was cut off. Wants `takeUp`. The bends of the search before are taken over when this one is not `fresh`. Answers the
+ * where the search was cut off. Wants `takeUp`.  Answers the
  * face, rad, and whether the head is within half a millimetre of the ball and its path within a twentieth of a degree.
  */
 export function search(
@@ -81,24 +74,23 @@ export function search(
   goal: Goal,
   faceWeight: number,
   efforts: Float64Array,
-  isFresh: boolean,
 ): { readonly isMet: boolean; readonly face: number } {
   weights.fill(1 / TIGHT.head, 0, 3);
   weights[PATH] = 1 / TIGHT.path;
   weights[FACE] = faceWeight;
   for (let k = 0; k < SIZE; k++) effort[k] = keepInside(efforts[k], k);
   letPass.fill(0);
-  if (!goFreely(swing, goal, SETTLED, isFresh)) {
+  if (!goFreely(swing, goal, SETTLED)) {
     // Steps that went astray are forgotten: led on from the start, the arms find the same way whatever the last digit.
     for (let k = 0; k < SIZE; k++) effort[k] = keepInside(efforts[k], k);
     findMisfit(swing, goal, effort, missing);
     for (const share of STAGES) {
       for (let r = 0; r < CONDITIONS; r++) letPass[r] = share * missing[r];
-      goFreely(swing, goal, STAGE_SETTLED, true);
+      goFreely(swing, goal, STAGE_SETTLED);
     }
     letPass.fill(0);
     for (let round = 0; round < ROUNDS; round++) {
-      if (goFreely(swing, goal, SETTLED, true) || goGuarded(swing, goal)) break;
+      if (goFreely(swing, goal, SETTLED) || goGuarded(swing, goal)) break;
     }
   }
   efforts.set(effort);
@@ -110,13 +102,11 @@ export function search(
   };
 }
 
-/** Steps as they come. True when they settled. `isFresh`: the bends are worked out before the first. */
-function goFreely(swing: Swing, goal: Goal, settled: number, isFresh: boolean): boolean {
-  let longest = isFresh ? Infinity : 0;
+/** Steps as they come. True when they settled. */
+function goFreely(swing: Swing, goal: Goal, settled: number): boolean {
   for (let steps = 0; steps < FREE_STEPS; steps++) {
     findQuadratic(swing, goal);
-    if (longest > NEAR) findBends(swing, goal);
-    longest = findStep(0, true);
+    const longest = findStep(0, true);
     const share = longest > LONGEST ? LONGEST / longest : 1;
     for (let k = 0; k < SIZE; k++) effort[k] = keepInside(effort[k] + share * step[k], k);
     if (longest <= settled) return true;
@@ -130,7 +120,6 @@ function goGuarded(swing: Swing, goal: Goal): boolean {
   let damping = 0;
   for (let steps = 0; steps < GUARDED_STEPS; steps++) {
     findQuadratic(swing, goal);
-    findBends(swing, goal);
     let longest = findStep(damping, false);
     let next = tryStep(swing, goal);
     while (!(next < cost) && longest > SETTLED) {
@@ -169,8 +158,8 @@ function tryStep(swing: Swing, goal: Goal): number {
 
 /** Gradient and curvature of the cost where the efforts stand, as the slopes foretell them. */
 function findQuadratic(swing: Swing, goal: Goal): void {
-  findSlopes(swing, goal, effort, misfit, slopes);
-  findCosts(effort, costs, ofMoment);
+  findSlopes(swing, goal, effort, misfit, slopes, bends);
+  findCosts(effort, costs, ofMoment, costBends);
   for (let r = 0; r < CONDITIONS; r++) misfit[r] -= letPass[r];
   for (let a = 0; a < SIZE; a++) {
     below[a] = lower[a] - effort[a];
@@ -187,25 +176,6 @@ function findQuadratic(swing: Swing, goal: Goal): void {
     gradient[MOMENT] += costs[i] * ofMoment[i] * LIGHT;
     addBoth(curvature, MOMENT, i, ofMoment[i] * LIGHT);
     addBoth(curvature, MOMENT, MOMENT, ofMoment[i] ** 2 * LIGHT);
-  }
-}
-
-/** Second derivatives where the efforts stand, by differences of the slopes. Wants `findQuadratic` at the same efforts. */
-function findBends(swing: Swing, goal: Goal): void {
-  for (let j = 0; j < SIZE; j++) {
-    const kept = effort[j];
-    effort[j] += NUDGE;
-    findSlopes(swing, goal, effort, nudgedMisfit, nudgedSlopes);
-    if (j === MOMENT) {
-      findCosts(effort, trial, nudgedOfMoment);
-      for (let i = 0; i < COUNT; i++) costBends[i] = (nudgedOfMoment[i] - ofMoment[i]) / NUDGE;
-    }
-    effort[j] = kept;
-    for (let r = 0; r < CONDITIONS; r++) {
-      for (let k = 0; k <= j; k++) {
-        bends[(r * SIZE + j) * SIZE + k] = (nudgedSlopes[r * SIZE + k] - slopes[r * SIZE + k]) / NUDGE;
-      }
-    }
   }
 }
 
