@@ -190,6 +190,37 @@ test('how the head and the face answer to the arms and the moment is what small 
   }
 });
 
+test('how those answers change, moment and rates included, is what the answers nearby show', () => {
+  const nudge = 1e-4;
+  const chance = createRandom(10);
+  const [asked] = swingsThat('closest', 1);
+  const { swing, from } = asked;
+  const goal = toTheTarget(asked);
+  takeUp(swing, from);
+  const slopes = new Float64Array(CONDITIONS * SIZE);
+  const bends = new Float64Array(CONDITIONS * SIZE * SIZE);
+  for (let draw = 0; draw < 20; draw++) {
+    const efforts = Float64Array.from({ length: SIZE }, (_, k) => (2 * chance() - 1) * (k === SIZE - 1 ? 0.1 : 1));
+    findSlopes(swing, goal, efforts, misfit, slopes, bends);
+    for (let j = 0; j < SIZE; j++) {
+      const [up, down] = [1, -1].map((sense) => {
+        const at = efforts.map((each, i) => (i === j ? each + sense * nudge : each));
+        findSlopes(swing, goal, at, misfit, slopes);
+        return slopes.slice();
+      });
+      for (let r = 0; r < CONDITIONS; r++) {
+        for (let k = 0; k <= j; k++) {
+          const shown = (up[r * SIZE + k] - down[r * SIZE + k]) / (2 * nudge);
+          // To the moment both are differences: a second one over ten microseconds keeps about five digits.
+          const room = j === SIZE - 1 ? 1e-3 : 1e-6;
+          const away = Math.abs(shown - bends[(r * SIZE + j) * SIZE + k]);
+          expect(away, `condition ${r}, unknowns ${j} and ${k}`).toBeLessThan(room * (1 + Math.abs(shown)));
+        }
+      }
+    }
+  }
+});
+
 test('the answer does not hang on what was asked before', () => {
   const [first, second] = [...swingsThat('held', 1), ...swingsThat('closest', 1)];
   const ask = ({ swing, from, path }: Asked) => solveAdaptations(swing, from, path, 0.5);

@@ -99,6 +99,14 @@ const RANGES: readonly (readonly [number, number])[] = ADAPTING.map((joint) =>
   JOINTS[joint].id === 'leadWristRadial' ? [rad(-36), rad(22)] : [JOINTS[joint].min, JOINTS[joint].max],
 );
 
+/** The arms as the swing has them, with nothing adapted, at the earliest moment there is. */
+export function restAtEarliest(swing: Swing, efforts: Float64Array): void {
+  efforts.fill(0);
+  efforts[MOMENT] = lower[MOMENT];
+  standAt(swing, momentOf(efforts));
+  for (let i = 0; i < COUNT; i++) efforts[i] = (bases[MIDDLE][i] - zero[i]) / EFFORT[i];
+}
+
 /** Moment of impact, s. */
 export const momentOf = (efforts: Float64Array): number => moments[REFERENCE] + efforts[MOMENT] * MOMENT_EFFORT;
 /** What a joint adds at impact, rad. Wants `findMisfit` to have been asked at the same efforts. */
