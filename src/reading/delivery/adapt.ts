@@ -49,15 +49,15 @@ const misfit = new Float64Array(CONDITIONS);
 export function solveAdaptations(swing: Swing, from: number, path: number, faceReturned: number): FaceAdaptations {
   takeUp(swing, from);
   leftEfforts.fill(0);
-  const left = solve(swing, from, { path, face: TO_THE_TARGET }, FACE_WEIGHT.none, leftEfforts, true);
+  const left = solve(swing, from, { path, face: TO_THE_TARGET }, FACE_WEIGHT.none, leftEfforts);
   const canMeet = left.status === 'held';
   const square = { path, face: TO_THE_TARGET };
   const solveFor = (goal: typeof square, efforts: Float64Array, start: (k: number) => number): AdaptationResult => {
     for (let k = 0; k < SIZE; k++) efforts[k] = start(k);
-    const full = canMeet ? solve(swing, from, goal, FACE_WEIGHT.full, efforts, false) : undefined;
+    const full = canMeet ? solve(swing, from, goal, FACE_WEIGHT.full, efforts) : undefined;
     if (full?.status === 'held') return full;
     for (let k = 0; k < SIZE; k++) efforts[k] = start(k);
-    return solve(swing, from, goal, FACE_WEIGHT.weak, efforts, true);
+    return solve(swing, from, goal, FACE_WEIGHT.weak, efforts);
   };
   const returned = solveFor(square, returnedEfforts, (k) => leftEfforts[k]);
   return {
@@ -86,9 +86,8 @@ function solve(
   goal: { readonly path: number; readonly face: number },
   faceWeight: number,
   efforts: Float64Array,
-  isFresh: boolean,
 ): AdaptationResult {
-  const { isMet, face } = search(swing, goal, faceWeight, efforts, isFresh);
+  const { isMet, face } = search(swing, goal, faceWeight, efforts);
   findMisfit(swing, goal, efforts, misfit);
   const offsets = new Float64Array(COUNT);
   const rates = new Float64Array(COUNT);

@@ -24,17 +24,17 @@ export const PATH = 3;
 export const FACE = 4;
 
 /** One unit of effort of each joint, rad: the forearm rolls more readily than the shoulder moves. A modelling choice. */
-const EFFORT: readonly number[] = [rad(8), rad(8), rad(20), rad(10), rad(6)];
+export const EFFORT: readonly number[] = [rad(8), rad(8), rad(20), rad(10), rad(6)];
 /**
  * One unit of effort of the moment of impact, s: longer than any swing asks for. The moment is free but for this little, which only
  * settles it where nothing else does. A modelling choice.
  */
-const MOMENT_EFFORT = 0.05;
+export const MOMENT_EFFORT = 0.05;
 /** Half the span of every central difference in time, s. */
-const HALF = 1e-5;
+export const HALF = 1e-5;
 /** Body moments stand this many steps of `HALF` from impact; the middle one is impact itself. */
 const STEPS = [-2, -1, 0, 1, 2] as const;
-const MIDDLE = 2;
+export const MIDDLE = 2;
 
 /** What is asked of the arms, rad: + right of the target line. */
 export interface Goal {
@@ -42,21 +42,18 @@ export interface Goal {
   readonly face: number;
 }
 
-const bodies: readonly Pose[] = STEPS.map(createPose);
+/** The lead side at each of the moments, as it was last measured. */
+export const bodies: readonly Pose[] = STEPS.map(createPose);
 /** The adapting joints of the swing at each of the moments, nothing adapted, rad. */
 const bases: readonly Float64Array[] = STEPS.map(() => new Float64Array(COUNT));
 /** The same at the reference's moment of impact: the zero of the first unknowns. */
 const zero = new Float64Array(COUNT);
-const rateScale = new Float64Array(COUNT);
+/** One unit of effort of each rate, rad/s. */
+export const rateScale = new Float64Array(COUNT);
 const q = createJointVector();
-const velocity = new Float64Array(3);
-const normal = new Float64Array(3);
-const early = new Float64Array(CONDITIONS);
-const late = new Float64Array(CONDITIONS);
-/** How the head answers to a turn of each adapting joint, m/rad, at impact and just after and before it. */
-const turns = new Float64Array(3 * COUNT * 3);
-const axis = new Float64Array(3);
-const reach = new Float64Array(3);
+/** Velocity of the head (m/s) and normal of the face in what was measured last, world frame. */
+export const velocity = new Float64Array(3);
+export const normal = new Float64Array(3);
 /** The face's normal in the axes of the hand before the turn of the grip. */
 const face = new Float64Array(3);
 /** The reference's moment of impact, and the one at which the bodies stand, s. */
@@ -102,6 +99,14 @@ const RANGES: readonly (readonly [number, number])[] = ADAPTING.map((joint) =>
   JOINTS[joint].id === 'leadWristRadial' ? [rad(-36), rad(22)] : [JOINTS[joint].min, JOINTS[joint].max],
 );
 
+/** The arms as the swing has them, with nothing adapted, at the earliest moment there is. */
+export function restAtEarliest(swing: Swing, efforts: Float64Array): void {
+  efforts.fill(0);
+  efforts[MOMENT] = lower[MOMENT];
+  standAt(swing, momentOf(efforts));
+  for (let i = 0; i < COUNT; i++) efforts[i] = (bases[MIDDLE][i] - zero[i]) / EFFORT[i];
+}
+
 /** Moment of impact, s. */
 export const momentOf = (efforts: Float64Array): number => moments[REFERENCE] + efforts[MOMENT] * MOMENT_EFFORT;
 /** What a joint adds at impact, rad. Wants `findMisfit` to have been asked at the same efforts. */
@@ -111,7 +116,7 @@ export const offsetOf = (efforts: Float64Array, i: number): number =>
 export const rateOf = (efforts: Float64Array, i: number): number => efforts[COUNT + i] * rateScale[i];
 
 /** Stands everything that does not adapt at the moment `t` (s) and just before and after it. */
-function standAt(swing: Swing, t: number): void {
+export function standAt(swing: Swing, t: number): void {
   if (t === moments[STOOD_AT]) return;
   for (let m = 0; m < STEPS.length; m++) {
     swingJoints(swing, t + STEPS[m] * HALF, q);
@@ -127,8 +132,8 @@ export function findMisfit(swing: Swing, goal: Goal, efforts: Float64Array, out:
   measure(swing, goal, efforts, MIDDLE, out);
 }
 
-/** The misfit of an impact at one of the moments. */
-function measure(swing: Swing, goal: Goal, efforts: Float64Array, at: number, out: Float64Array): void {
+/** The misfit of an impact at one of the moments. Wants `standAt`. */
+export function measure(swing: Swing, goal: Goal, efforts: Float64Array, at: number, out: Float64Array): void {
   for (let m = at - 1; m <= at + 1; m++) {
     for (let i = 0; i < COUNT; i++) {
       const added = zero[i] + efforts[i] * EFFORT[i] - bases[at][i];
@@ -148,108 +153,20 @@ function measure(swing: Swing, goal: Goal, efforts: Float64Array, at: number, ou
 }
 
 /**
- * The misfit and how it answers to every effort, a row of `SIZE` for each condition: by central difference to the moment, exactly to
- * everything else. A joint carries the head round its axis: axis x (head - joint).
+ * What every unknown costs, in units of effort, and how that of each joint answers to the moment, to first order and, where asked, to
+ * second: the swing itself moves on under it. Wants `findMisfit` or `findSlopes` to have been asked at the same efforts.
  */
-export function findSlopes(
-  swing: Swing,
-  goal: Goal,
+export function findCosts(
   efforts: Float64Array,
-  misfit: Float64Array,
-  out: Float64Array,
+  costs: Float64Array,
+  ofMoment: Float64Array,
+  bends?: Float64Array,
 ): void {
-  standAt(swing, momentOf(efforts));
-  measure(swing, goal, efforts, MIDDLE - 1, early);
-  measure(swing, goal, efforts, MIDDLE + 1, late);
-  measure(swing, goal, efforts, MIDDLE, misfit);
-  for (let r = 0; r < CONDITIONS; r++) {
-    out[r * SIZE + MOMENT] = ((late[r] - early[r]) / (2 * HALF)) * MOMENT_EFFORT;
-  }
-  for (let m = MIDDLE - 1; m <= MIDDLE + 1; m++) {
-    const p = bodies[m];
-    const row = (m - MIDDLE + 1) * COUNT;
-    // The joints in the order of `ADAPTING`, each about the axis and in the sense in which the chain turns it.
-    for (let i = 0; i < COUNT; i++) {
-      findAxis(p, i);
-      if (m === MIDDLE) writeFaceSlope(i, out);
-      const joint = i < FROM_GRIP ? AT.leadShoulder : AT.leadGrip;
-      for (let k = 0; k < 3; k++) reach[k] = p[AT.head + k] - p[joint + k];
-      cross(axis, reach, turns, 3 * (row + i));
-    }
-  }
-  writeHeadSlopes(out);
-}
-
-/** Joints from this one on turn about the grip, those before it about the shoulder. */
-const FROM_GRIP = 2;
-
-/** The axis about which a joint turns, in its positive sense, into `axis`. */
-function findAxis(p: Pose, i: number): void {
-  if (i === 3) {
-    // Flexion turns about the forearm's axis after the roll: square to the forearm and to the hand's own x axis.
-    crossOf(p, AT.handAxes, AT.armAxes + 6, axis);
-    const length = Math.hypot(axis[0], axis[1], axis[2]);
-    for (let k = 0; k < 3; k++) axis[k] /= length;
-    return;
-  }
-  const at = AXES[i];
-  for (let k = 0; k < 3; k++) axis[k] = SENSES[i] * p[at + k];
-}
-const AXES = [AT.thoraxAxes + 3, AT.armAxes, AT.armAxes + 6, NaN, AT.handAxes];
-const SENSES = [-1, -1, 1, -1, -1];
-
-function writeFaceSlope(i: number, out: Float64Array): void {
-  const level = normal[0] * normal[0] + normal[2] * normal[2];
-  const dx = axis[1] * normal[2] - axis[2] * normal[1];
-  const dz = axis[0] * normal[1] - axis[1] * normal[0];
-  out[FACE * SIZE + i] = ((normal[0] * dz - normal[2] * dx) / level) * EFFORT[i];
-  // A rate leaves the face where it is.
-  out[FACE * SIZE + COUNT + i] = 0;
-}
-
-function writeHeadSlopes(out: Float64Array): void {
-  const vx = velocity[0];
-  const vz = velocity[2];
-  const level = vx * vx + vz * vz;
-  for (let i = 0; i < COUNT; i++) {
-    const before = 3 * i;
-    const at = 3 * (COUNT + i);
-    const after = 3 * (2 * COUNT + i);
-    for (let r = 0; r < 3; r++) {
-      out[r * SIZE + i] = turns[at + r] * EFFORT[i];
-      // Nor does it move the head.
-      out[r * SIZE + COUNT + i] = 0;
-    }
-    const dx = (turns[after] - turns[before]) / (2 * HALF);
-    const dz = (turns[after + 2] - turns[before + 2]) / (2 * HALF);
-    out[PATH * SIZE + i] = ((vx * dz - vz * dx) / level) * EFFORT[i];
-    const rx = (turns[after] + turns[before]) / 2;
-    const rz = (turns[after + 2] + turns[before + 2]) / 2;
-    out[PATH * SIZE + COUNT + i] = ((vx * rz - vz * rx) / level) * rateScale[i];
-  }
-}
-
-/**
- * What every unknown costs, in units of effort, and how that of each joint answers to the moment: the swing itself moves on under it.
- * Wants `findMisfit` or `findSlopes` to have been asked at the same efforts.
- */
-export function findCosts(efforts: Float64Array, costs: Float64Array, ofMoment: Float64Array): void {
   for (let k = 0; k < SIZE; k++) costs[k] = efforts[k];
   for (let i = 0; i < COUNT; i++) {
     costs[i] = offsetOf(efforts, i) / EFFORT[i];
-    const speed = (bases[MIDDLE + 1][i] - bases[MIDDLE - 1][i]) / (2 * HALF);
-    ofMoment[i] = (-speed * MOMENT_EFFORT) / EFFORT[i];
+    const [before, at, after] = [bases[MIDDLE - 1][i], bases[MIDDLE][i], bases[MIDDLE + 1][i]];
+    ofMoment[i] = (((before - after) / (2 * HALF)) * MOMENT_EFFORT) / EFFORT[i];
+    if (bends) bends[i] = (((2 * at - before - after) / HALF ** 2) * MOMENT_EFFORT ** 2) / EFFORT[i];
   }
-}
-
-function cross(a: Float64Array, b: Float64Array, out: Float64Array, k: number): void {
-  out[k] = a[1] * b[2] - a[2] * b[1];
-  out[k + 1] = a[2] * b[0] - a[0] * b[2];
-  out[k + 2] = a[0] * b[1] - a[1] * b[0];
-}
-
-function crossOf(p: Pose, a: number, b: number, out: Float64Array): void {
-  out[0] = p[a + 1] * p[b + 2] - p[a + 2] * p[b + 1];
-  out[1] = p[a + 2] * p[b] - p[a] * p[b + 2];
-  out[2] = p[a] * p[b + 1] - p[a + 1] * p[b];
 }

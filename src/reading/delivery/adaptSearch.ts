@@ -6,14 +6,15 @@ import {
   FACE,
   findCosts,
   findMisfit,
-  findSlopes,
   lower,
   MOMENT,
   PATH,
+  restAtEarliest,
   SIZE,
   upper,
   type Goal,
 } from './adaptArm';
+import { findSlopes } from './adaptSlopes';
 import type { Swing } from '../swing';
 
 /** Weights of the search: head within a millimetre, path within a tenth of a degree, a little for the effort. */
@@ -28,20 +29,19 @@ export const FACE_WEIGHT = { none: 0, full: 1 / rad(1), weak: 1 / rad(10) } as c
 
 /** The search ends with a step that changes no effort by more than this. */
 const SETTLED = 1e-6;
-/** After longer steps than this the bends are worked out anew. */
-const NEAR = 0.3;
 /** Largest change of an effort in one free step: keeps the first ones where the chain is nearly linear. */
 const LONGEST = 1;
 /** Steps that are taken as they come, and then steps that must each do good, in turn; so often before it is left at that. */
 const FREE_STEPS = 12;
 const GUARDED_STEPS = 12;
 const ROUNDS = 5;
-/** Where the way to the goal is too far, it is led there: so much of what was missing at the start is let pass, less at every stage. */
-const STAGES = [0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3, 0.2, 0.1];
+/**
+ * Where the way to the goal is too long, it is led there: head, path and face weigh this much of what they do in the end, and the arms
+ * draw near as they weigh more. Against light weights the ways to the goal are broad and the first steps find theirs.
+ */
+const STAGES = [0.01, 0.03, 0.1, 0.3];
 /** A stage ends with a step that changes no effort by more than this. */
 const STAGE_SETTLED = 1e-3;
-/** How far an unknown is moved to see how the slopes change. */
-const NUDGE = 1e-4;
 /** Damping of a step that does no good, in units of what effort costs, and where it is given up. */
 const DAMPING = { first: 0.01, rise: 5, fall: 10, most: 1e9 };
 
@@ -51,8 +51,6 @@ const trial = new Float64Array(SIZE);
 const step = new Float64Array(SIZE);
 const bowed = new Float64Array(SIZE);
 const misfit = new Float64Array(CONDITIONS);
-const missing = new Float64Array(CONDITIONS);
-const letPass = new Float64Array(CONDITIONS);
 const pull = new Float64Array(CONDITIONS);
 const slopes = new Float64Array(CONDITIONS * SIZE);
 const costs = new Float64Array(SIZE);
@@ -65,15 +63,13 @@ const curvature = new Float64Array(SIZE * SIZE);
 const bends = new Float64Array(CONDITIONS * SIZE * SIZE);
 const costBends = new Float64Array(COUNT);
 const bent = new Float64Array(SIZE * SIZE);
-const nudgedSlopes = new Float64Array(CONDITIONS * SIZE);
-const nudgedMisfit = new Float64Array(CONDITIONS);
-const nudgedOfMoment = new Float64Array(COUNT);
 const solveInBox = createBoxQuadratic(SIZE);
 
 /**
  * Least effort that meets the goal, inside the ranges of motion; as near to it as they allow where it cannot be met. Least squares from
- * the efforts as they are, which receive the answer. Newton with the ranges kept in every step: how far the arms come does not hang on
- * where the search was cut off. Wants `takeUp`. The bends of the search before are taken over when this one is not `fresh`. Answers the
+ * the efforts as they are, which receive the answer; with nothing asked of the face also from the earliest moment on, where they do not meet
+ * it. Newton with the ranges kept in every step: how far the arms come does not hang on
+ * where the search was cut off. Wants `takeUp`.  Answers the
  * face, rad, and whether the head is within half a millimetre of the ball and its path within a twentieth of a degree.
  */
 export function search(
@@ -81,42 +77,68 @@ export function search(
   goal: Goal,
   faceWeight: number,
   efforts: Float64Array,
-  isFresh: boolean,
 ): { readonly isMet: boolean; readonly face: number } {
-  weights.fill(1 / TIGHT.head, 0, 3);
-  weights[PATH] = 1 / TIGHT.path;
-  weights[FACE] = faceWeight;
+  weigh(faceWeight, 1);
   for (let k = 0; k < SIZE; k++) effort[k] = keepInside(efforts[k], k);
-  letPass.fill(0);
-  if (!goFreely(swing, goal, SETTLED, isFresh)) {
+  if (!goFreely(swing, goal, SETTLED)) {
     // Steps that went astray are forgotten: led on from the start, the arms find the same way whatever the last digit.
     for (let k = 0; k < SIZE; k++) effort[k] = keepInside(efforts[k], k);
-    findMisfit(swing, goal, effort, missing);
-    for (const share of STAGES) {
-      for (let r = 0; r < CONDITIONS; r++) letPass[r] = share * missing[r];
-      goFreely(swing, goal, STAGE_SETTLED, true);
-    }
-    letPass.fill(0);
-    for (let round = 0; round < ROUNDS; round++) {
-      if (goFreely(swing, goal, SETTLED, true) || goGuarded(swing, goal)) break;
-    }
+    goByStages(swing, goal, faceWeight);
   }
   efforts.set(effort);
-  findMisfit(swing, goal, efforts, misfit);
-  const away = Math.max(Math.abs(misfit[0]), Math.abs(misfit[1]), Math.abs(misfit[2]));
-  return {
-    isMet: away < TIGHT.head / 2 && Math.abs(misfit[PATH]) < TIGHT.path / 2,
-    face: misfit[FACE] + goal.face,
-  };
+  let isMet = isMetAt(swing, goal, efforts);
+  if (!isMet && faceWeight === FACE_WEIGHT.none) {
+    // Arms that cannot reach may come nearer at an early moment than at any about the swing's own: they are led to the earliest one, and
+    // from there to the best nearby.
+    const cost = costAt(swing, goal, efforts);
+    restAtEarliest(swing, effort);
+    const latest = upper[MOMENT];
+    upper[MOMENT] = lower[MOMENT];
+    goByStages(swing, goal, faceWeight);
+    upper[MOMENT] = latest;
+    settle(swing, goal);
+    if (costAt(swing, goal, effort) < cost) efforts.set(effort);
+    isMet = isMetAt(swing, goal, efforts);
+  }
+  return { isMet, face: misfit[FACE] + goal.face };
 }
 
-/** Steps as they come. True when they settled. `isFresh`: the bends are worked out before the first. */
-function goFreely(swing: Swing, goal: Goal, settled: number, isFresh: boolean): boolean {
-  let longest = isFresh ? Infinity : 0;
+/** Weights of the search, a `share` of what they are in the end. */
+function weigh(faceWeight: number, share: number): void {
+  weights.fill(share / TIGHT.head, 0, 3);
+  weights[PATH] = share / TIGHT.path;
+  weights[FACE] = share * faceWeight;
+}
+
+/** From the efforts as they are, led on by weights that grow. */
+function goByStages(swing: Swing, goal: Goal, faceWeight: number): void {
+  for (const share of STAGES) {
+    weigh(faceWeight, share);
+    if (!goFreely(swing, goal, STAGE_SETTLED)) goGuarded(swing, goal);
+  }
+  weigh(faceWeight, 1);
+  settle(swing, goal);
+}
+
+/** From the efforts as they are to the least nearby. */
+function settle(swing: Swing, goal: Goal): void {
+  for (let round = 0; round < ROUNDS; round++) {
+    if (goFreely(swing, goal, SETTLED) || goGuarded(swing, goal)) return;
+  }
+}
+
+/** Whether the head is on the ball and goes as asked. Leaves the misfit behind. */
+function isMetAt(swing: Swing, goal: Goal, efforts: Float64Array): boolean {
+  findMisfit(swing, goal, efforts, misfit);
+  const away = Math.max(Math.abs(misfit[0]), Math.abs(misfit[1]), Math.abs(misfit[2]));
+  return away < TIGHT.head / 2 && Math.abs(misfit[PATH]) < TIGHT.path / 2;
+}
+
+/** Steps as they come. True when they settled. */
+function goFreely(swing: Swing, goal: Goal, settled: number): boolean {
   for (let steps = 0; steps < FREE_STEPS; steps++) {
     findQuadratic(swing, goal);
-    if (longest > NEAR) findBends(swing, goal);
-    longest = findStep(0, true);
+    const longest = findStep(0, true);
     const share = longest > LONGEST ? LONGEST / longest : 1;
     for (let k = 0; k < SIZE; k++) effort[k] = keepInside(effort[k] + share * step[k], k);
     if (longest <= settled) return true;
@@ -130,7 +152,6 @@ function goGuarded(swing: Swing, goal: Goal): boolean {
   let damping = 0;
   for (let steps = 0; steps < GUARDED_STEPS; steps++) {
     findQuadratic(swing, goal);
-    findBends(swing, goal);
     let longest = findStep(damping, false);
     let next = tryStep(swing, goal);
     while (!(next < cost) && longest > SETTLED) {
@@ -156,7 +177,6 @@ function costAt(swing: Swing, goal: Goal, efforts: Float64Array): number {
   findMisfit(swing, goal, efforts, misfit);
   findCosts(efforts, costs, ofMoment);
   let sum = 0;
-  for (let r = 0; r < CONDITIONS; r++) misfit[r] -= letPass[r];
   for (let r = 0; r < CONDITIONS; r++) sum += (misfit[r] * weights[r]) ** 2;
   for (let k = 0; k < SIZE; k++) sum += costs[k] ** 2 * LIGHT;
   return sum;
@@ -169,9 +189,8 @@ function tryStep(swing: Swing, goal: Goal): number {
 
 /** Gradient and curvature of the cost where the efforts stand, as the slopes foretell them. */
 function findQuadratic(swing: Swing, goal: Goal): void {
-  findSlopes(swing, goal, effort, misfit, slopes);
-  findCosts(effort, costs, ofMoment);
-  for (let r = 0; r < CONDITIONS; r++) misfit[r] -= letPass[r];
+  findSlopes(swing, goal, effort, misfit, slopes, bends);
+  findCosts(effort, costs, ofMoment, costBends);
   for (let a = 0; a < SIZE; a++) {
     below[a] = lower[a] - effort[a];
     above[a] = upper[a] - effort[a];
@@ -187,25 +206,6 @@ function findQuadratic(swing: Swing, goal: Goal): void {
     gradient[MOMENT] += costs[i] * ofMoment[i] * LIGHT;
     addBoth(curvature, MOMENT, i, ofMoment[i] * LIGHT);
     addBoth(curvature, MOMENT, MOMENT, ofMoment[i] ** 2 * LIGHT);
-  }
-}
-
-/** Second derivatives where the efforts stand, by differences of the slopes. Wants `findQuadratic` at the same efforts. */
-function findBends(swing: Swing, goal: Goal): void {
-  for (let j = 0; j < SIZE; j++) {
-    const kept = effort[j];
-    effort[j] += NUDGE;
-    findSlopes(swing, goal, effort, nudgedMisfit, nudgedSlopes);
-    if (j === MOMENT) {
-      findCosts(effort, trial, nudgedOfMoment);
-      for (let i = 0; i < COUNT; i++) costBends[i] = (nudgedOfMoment[i] - ofMoment[i]) / NUDGE;
-    }
-    effort[j] = kept;
-    for (let r = 0; r < CONDITIONS; r++) {
-      for (let k = 0; k <= j; k++) {
-        bends[(r * SIZE + j) * SIZE + k] = (nudgedSlopes[r * SIZE + k] - slopes[r * SIZE + k]) / NUDGE;
-      }
-    }
   }
 }
 
