@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { isServerAway } from './offlineMode';
 import { findFaults } from './axe';
-import { DRAW_NOTHING, drawn, openDesk, settled, slider } from './deskPage';
+import { DRAW_NOTHING, drawn, openDesk, ready, settled, slider } from './deskPage';
 import { shareDesk } from './sharedDesk';
 import { startOver } from './startOver';
 import { SCREENS } from './support';
@@ -40,6 +40,9 @@ describe('the ball', () => {
     async () => {
       const { page: poor, context } = await openDesk(shared.browser, { init: [DRAW_NOTHING] });
       await poor.route('**/BallDrawings*', (route) => route.abort());
+      // The page may have fetched the drawings already, while it was quiet.
+      await poor.reload();
+      await ready(poor);
       await poor.locator('#tab-ball').click();
       await poor.getByRole('heading', { name: 'This drawer did not come' }).waitFor();
       expect(await poor.locator('.plate-word').allInnerTexts()).toEqual(['On plane', 'On plane']);

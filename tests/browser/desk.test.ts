@@ -83,7 +83,7 @@ describe('the main job', () => {
     expect((await look(page)).past).toEqual(['Wrist −20°']);
     await slider(page, 'rotationRate').focus();
     await drag(page, 'trailSideBend', 0, 6);
-    expect((await look(page)).past).toEqual(['Wrist −20°', 'Tilt 6°']);
+    expect((await look(page)).past).toEqual(['Wrist −20°', 'Side bend 6°']);
     expect((await look(page)).inGesture).toBe(false);
   });
 

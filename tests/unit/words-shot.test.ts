@@ -11,6 +11,7 @@ import {
   sayCarry,
   sayCurve,
   sayFaceBand,
+  sayFaceEnds,
   sayMiss,
   sayNoShot,
   sayOffline,
@@ -44,6 +45,8 @@ describe('a face between left and returned', () => {
     expect(sayFaceBand(banded).spoken).toBe('Face 2 degrees open, 1 degree closed to 4 degrees open');
     expect(sayFaceBand(banded).spoken.split(' ').length).toBeLessThanOrEqual(15);
     expect(sayFaceBand({ face: rad(2), faceLeft: rad(2.1), faceReturned: rad(1.9) }).text).toBe('2° open');
+    expect(sayFaceEnds(banded)).toBe('1° closed to 4° open');
+    expect(sayFaceEnds({ faceLeft: rad(2.1), faceReturned: rad(1.9) })).toBe('');
   });
 
   test('gives start and curve a band, from left to right as everybody sees it', () => {

@@ -23,6 +23,10 @@ function parse(text: string): number | undefined {
 const show = (value: number | undefined, decimals: number): string =>
   value === undefined ? '' : minus(Number(value.toFixed(decimals)));
 
+/** What stands in the field anyway, typed again, changes nothing: not the decimals either that are not shown. */
+const isShown = (typed: number | undefined, value: number | undefined, decimals: number): boolean =>
+  typed === (value === undefined ? undefined : Number(value.toFixed(decimals)));
+
 /** A drawer scrolls: the reason may stand below its edge. */
 const bringIntoSight = (reason: HTMLElement | null): void => reason?.scrollIntoView({ block: 'nearest' });
 
@@ -45,7 +49,7 @@ export function NumberField({ label, unit, value, decimals, optional, placeholde
   const whyNot = (typed: number | undefined): string | undefined => {
     if (typed === undefined && !optional) return `${label} is empty. Enter a number in ${unit}.`;
     if (typed !== undefined && !Number.isFinite(typed)) return `"${draft}" is not a number. Enter one in ${unit}.`;
-    if (show(typed, decimals) === show(value, decimals)) return undefined;
+    if (isShown(typed, value, decimals)) return undefined;
     return onTake(typed);
   };
 

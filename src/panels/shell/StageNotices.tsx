@@ -18,7 +18,8 @@ import {
   COMPUTED,
   EXAGGERATED,
   LAST_FOUND,
-  sayFaceBand,
+  sayFace,
+  sayFaceEnds,
   sayNoShot,
   sayPastUsual,
   sayPath,
@@ -48,7 +49,10 @@ function Essentials() {
   const path = useWrittenText<HTMLElement>(({ delivery }) =>
     'missing' in delivery ? '' : sayPath(delivery.path).text,
   );
-  const face = useWrittenText<HTMLElement>(({ delivery }) => ('missing' in delivery ? '' : sayFaceBand(delivery).text));
+  const face = useWrittenText<HTMLElement>(({ delivery }) =>
+    'missing' in delivery ? '' : `${sayFace(delivery.face).text}${sayFaceEnds(delivery) && ','}`,
+  );
+  const faceBand = useWrittenText<HTMLElement>(({ delivery }) => ('missing' in delivery ? '' : sayFaceEnds(delivery)));
   const ball = useRef<HTMLElement>(null);
   useWritten(
     () => sayBall(current()),
@@ -61,7 +65,7 @@ function Essentials() {
           <span>Path</span> <b ref={path} />
           <br />
           <span>Face</span> <b ref={face} />
-          <br />
+          <i ref={faceBand} />
         </>
       )}
       <em ref={ball} />

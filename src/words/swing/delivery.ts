@@ -47,6 +47,13 @@ export function sayFaceBand({ face, faceLeft, faceReturned }: Record<'face' | 'f
   return withBand(sayFace(face), sayFace(low), sayFace(high));
 }
 
+/** The two ends of that band alone, the lower first, or nothing where they read the same. "0° square to 4° open" */
+export function sayFaceEnds({ faceLeft, faceReturned }: Record<'faceLeft' | 'faceReturned', Rad>): string {
+  const low = sayFace(Math.min(faceLeft, faceReturned)).text;
+  const high = sayFace(Math.max(faceLeft, faceReturned)).text;
+  return low === high ? '' : `${low} to ${high}`;
+}
+
 /** Face against the path, rad. Positive: open to it. */
 export const sayFaceToPath = (faceToPath: Rad): DeliveryWords =>
   sayTurn('Face to path', faceToPath, 'open', 'closed', 'square');
