@@ -165,7 +165,9 @@ export function findCosts(
   for (let k = 0; k < SIZE; k++) costs[k] = efforts[k];
   for (let i = 0; i < COUNT; i++) {
     costs[i] = offsetOf(efforts, i) / EFFORT[i];
-    const [before, at, after] = [bases[MIDDLE - 1][i], bases[MIDDLE][i], bases[MIDDLE + 1][i]];
+    const before = bases[MIDDLE - 1][i];
+    const at = bases[MIDDLE][i];
+    const after = bases[MIDDLE + 1][i];
     ofMoment[i] = (((before - after) / (2 * HALF)) * MOMENT_EFFORT) / EFFORT[i];
     if (bends) bends[i] = (((2 * at - before - after) / HALF ** 2) * MOMENT_EFFORT ** 2) / EFFORT[i];
   }

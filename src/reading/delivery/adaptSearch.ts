@@ -29,6 +29,8 @@ export const FACE_WEIGHT = { none: 0, full: 1 / rad(1), weak: 1 / rad(10) } as c
 
 /** The search ends with a step that changes no effort by more than this. */
 const SETTLED = 1e-6;
+/** Or by no more than this and by less than a thirtieth of the one before: the next would be some thirty times thirty smaller. */
+const NEARLY = { settled: 1e-4, share: 1 / 30 };
 /** Largest change of an effort in one free step: keeps the first ones where the chain is nearly linear. */
 const LONGEST = 1;
 /** Steps that are taken as they come, and then steps that must each do good, in turn; so often before it is left at that. */
@@ -136,12 +138,14 @@ function isMetAt(swing: Swing, goal: Goal, efforts: Float64Array): boolean {
 
 /** Steps as they come. True when they settled. */
 function goFreely(swing: Swing, goal: Goal, settled: number): boolean {
+  let last = 0;
   for (let steps = 0; steps < FREE_STEPS; steps++) {
     findQuadratic(swing, goal);
     const longest = findStep(0, true);
     const share = longest > LONGEST ? LONGEST / longest : 1;
     for (let k = 0; k < SIZE; k++) effort[k] = keepInside(effort[k] + share * step[k], k);
-    if (longest <= settled) return true;
+    if (longest <= settled || (longest <= NEARLY.settled && longest < NEARLY.share * last)) return true;
+    last = longest;
   }
   return false;
 }

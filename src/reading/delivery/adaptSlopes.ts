@@ -112,6 +112,7 @@ function writeSlopes(at: number, out: Float64Array): void {
 
 /** Second derivatives, from what `writeSlopes` left of the middle moment. */
 function writeBends(misfit: Float64Array, bends: Float64Array): void {
+  bends.fill(0);
   for (let i = 0; i < COUNT; i++) {
     for (let j = 0; j <= i; j++) writeJointBends(i, j, bends);
   }
@@ -126,48 +127,45 @@ function writeBends(misfit: Float64Array, bends: Float64Array): void {
   }
 }
 
-/** What two joints and their rates do together, `j` no later in the chain than `i`. */
+/** What two joints and their rates do together, `j` no later in the chain than `i`; what stays zero is not written. */
 function writeJointBends(i: number, j: number, bends: Float64Array): void {
-  const [onI, onJ] = [3 * i, 3 * j];
+  const onI = 3 * i;
+  const onJ = 3 * j;
   const both = EFFORT[i] * EFFORT[j];
-  const put = (r: number, a: number, b: number, value: number): void => {
-    bends[(r * SIZE + Math.max(a, b)) * SIZE + Math.min(a, b)] = value;
-  };
   cross(axes, BLOCK + onJ, turns, BLOCK + onI, second, 0);
-  for (let c = 0; c < 3; c++) {
-    put(c, i, j, second[c] * both);
-    put(c, COUNT + i, j, 0);
-    put(c, COUNT + j, i, 0);
-    put(c, COUNT + i, COUNT + j, 0);
-  }
+  for (let c = 0; c < 3; c++) put(bends, c, i, j, second[c] * both);
   cross(axes, onJ, turns, onI, before, 0);
   cross(axes, 2 * BLOCK + onJ, turns, 2 * BLOCK + onI, after, 0);
   const dx = (after[0] - before[0]) / (2 * HALF);
   const dz = (after[2] - before[2]) / (2 * HALF);
-  put(PATH, i, j, turnOf(velocity, dx, dz) * both);
+  put(bends, PATH, i, j, turnOf(velocity, dx, dz) * both);
   const mean = turnOf(velocity, (after[0] + before[0]) / 2, (after[2] + before[2]) / 2);
-  put(PATH, COUNT + i, j, mean * rateScale[i] * EFFORT[j]);
-  put(PATH, COUNT + j, i, mean * rateScale[j] * EFFORT[i]);
-  put(PATH, COUNT + i, COUNT + j, 0);
+  put(bends, PATH, COUNT + i, j, mean * rateScale[i] * EFFORT[j]);
+  put(bends, PATH, COUNT + j, i, mean * rateScale[j] * EFFORT[i]);
   cross(axes, BLOCK + onI, normal, 0, before, 0);
   cross(axes, BLOCK + onJ, before, 0, second, 0);
-  put(FACE, i, j, turnOf(normal, second[0], second[2]) * both);
-  put(FACE, COUNT + i, j, 0);
-  put(FACE, COUNT + j, i, 0);
-  put(FACE, COUNT + i, COUNT + j, 0);
+  put(bends, FACE, i, j, turnOf(normal, second[0], second[2]) * both);
+}
+
+/** Writes into the lower half, whichever of the two unknowns comes first. */
+function put(bends: Float64Array, r: number, a: number, b: number, value: number): void {
+  bends[(r * SIZE + (a < b ? b : a)) * SIZE + (a < b ? a : b)] = value;
 }
 
 /** How far a direction seen from above turns, rad, when its x and z grow by this little. */
 function turnOf(direction: Float64Array, dx: number, dz: number): number {
-  const [x, z] = [direction[0], direction[2]];
+  const x = direction[0];
+  const z = direction[2];
   return (x * dz - z * dx) / (x * x + z * z);
 }
 
 /** The part of an angle's second derivative that comes of the first ones: a direction that grew longer turns less. */
 function addTurning(direction: Float64Array, changes: Float64Array, r: number, bends: Float64Array): void {
-  const [x, z] = [direction[0], direction[2]];
+  const x = direction[0];
+  const z = direction[2];
   for (let k = 0; k < MOMENT; k++) {
-    const [dx, dz] = [changes[2 * k], changes[2 * k + 1]];
+    const dx = changes[2 * k];
+    const dz = changes[2 * k + 1];
     growth[k] = (x * dx + z * dz) / (x * x + z * z);
     turned[k] = turnOf(direction, dx, dz);
   }
