@@ -197,7 +197,7 @@ async function killAll(victim: Victim, kills: number, count: number): Promise<vo
   expect(Math.max(...losses.map(({ awakeMs }) => awakeMs))).toBeLessThanOrEqual(BEHIND_MS);
 }
 
-test(`killed ${KILLS} times in the middle of typing, no record is damaged and at most ${BEHIND_MS} ms are lost (seed ${SEED})`, async () => {
+test(`killed ${KILLS} times in the middle of typing, no record is damaged and at most ${BEHIND_MS} ms of a running page are lost (seed ${SEED})`, async () => {
   const app = { address: appAddress(), prepare: withoutPicture, start: startLesson, find: findLesson };
   await killAll(app, KILLS, DEVICES);
 }, 3_600_000);
