@@ -67,7 +67,7 @@ export function App() {
   return (
     <div
       className="desk"
-      data-drawer={drawer ?? 'none'}
+      data-drawer={(student ? null : drawer) ?? 'none'}
       data-turned={turned || undefined}
       data-student={student || undefined}
       data-dials={isSmall || student ? 'one' : 'all'}

@@ -7,7 +7,7 @@
  * - `band`: of that reading, m. Common practice, no published source: the middle third of an upper arm 9 to 10 cm thick,
  *   and a head that covers the hands or lies slightly behind them. Editable, shown with the number and never alone.
  * - `verdicts`: at an edge, in the trade's terms.
- * - `title`, `inSentence`, `plate`: on screen.
+ * - `title`, `inSentence`: on screen.
  */
 export const CHECKPOINTS = {
   leadArmParallel: {
@@ -18,7 +18,6 @@ export const CHECKPOINTS = {
     verdicts: { steep: 'steep', onPlane: 'on plane', shallow: 'over-shallow', missing: 'not reached' },
     title: 'Lead arm parallel',
     inSentence: 'lead arm parallel',
-    plate: 'Plate 5',
   },
   shaftParallel: {
     position: 'P6',
@@ -28,7 +27,6 @@ export const CHECKPOINTS = {
     verdicts: { steep: 'in front', onPlane: 'on plane', shallow: 'too far behind', missing: 'not reached' },
     title: 'Shaft parallel',
     inSentence: 'shaft parallel',
-    plate: 'Plate 6',
   },
 } as const;
 

@@ -64,7 +64,7 @@ function answers(count: number): number {
 
 /** Enough to see memory grow that keeps something of every line. `LINES=1000000` sends as many as a large study. */
 const FEW = 10_000;
-const MANY = Number(process.env['LINES'] ?? 200_000);
+const MANY = Number(process.env['LINES'] ?? 60_000);
 const QUICK_MANY = 60_000;
 
 export async function run({ quick, put }: Session): Promise<void> {

@@ -65,11 +65,11 @@ describe('the ball', () => {
     },
   );
 
-  test('"nothing adapts" says how far the head is off, and undo brings the ball back', async () => {
+  test('without compensation the drawer says how far the head is off, and undo brings the ball back', async () => {
     await slider(page, 'rotationRate').focus();
     for (let i = 0; i < 20; i++) await page.keyboard.press('ArrowRight');
     await openBall();
-    await page.getByRole('radio', { name: 'Nothing adapts' }).check();
+    await page.getByRole('radio', { name: 'No compensation' }).check();
     await page.getByRole('region', { name: 'How far the head is off' }).waitFor();
     expect(await page.locator('.ball-lead').innerText()).toBe('The head misses the ball.');
     await page.getByRole('button', { name: 'Undo: Ball' }).click();

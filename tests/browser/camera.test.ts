@@ -135,7 +135,7 @@ describe('a camera down the line', () => {
     ['Behind the hands', '2,5', { distanceM: 2.5 }, /^From 2\.5 m away, your camera reads /],
     ['Right of the hand line', '−60', { rightCm: -60 }, /^Standing 60 cm left of the line, your camera reads /],
     // Most of what is bent, and at P6, is still because it stands so near.
-    ['Tilted clockwise', '−20', { clockwiseDeg: -20 }, /^From 4 m away, your camera reads \d cm steeper at P6\.$/],
+    ['Tilted clockwise', '−20', { clockwiseDeg: -20 }, /^From 4 m away, it reads \d cm steeper at shaft parallel\.$/],
   ])('%s typed as %s: sentence and readings follow', async (label, typed, part, sentence) => {
     await type(label, typed);
     expect((await look(page)).document.camera.downTheLine).toEqual({ ...USUAL_CAMERAS.downTheLine, ...part });

@@ -186,7 +186,7 @@ describe('typed values', () => {
     expect(axes(closed, AT.trunkAxes)).toEqual(axes(open, AT.trunkAxes));
     // Opening takes the lead shoulder away from the ball.
     expect(open[AT.leadShoulder + 2]).toBeLessThan(closed[AT.leadShoulder + 2]);
-    const [near, far] = [await type('Pelvis shift, centimetres', 2), await type('Pelvis shift, centimetres', 9)];
+    const [near, far] = [await type('Hip slide, centimetres', 2), await type('Hip slide, centimetres', 9)];
     expect(far[AT.pelvis] - near[AT.pelvis]).toBeCloseTo(0.07, 9);
     expect(far[AT.pelvis + 1]).toBe(near[AT.pelvis + 1]);
   });

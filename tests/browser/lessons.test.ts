@@ -90,7 +90,7 @@ describe('a lesson', () => {
     await press(page, 'Progress');
     await page.getByText('Moved 4 cm toward the band; your own reading error is 3 cm.').waitFor();
     await page.getByText('Nothing seen is noted yet. Note what you see in each lesson.').waitFor();
-    const plot = page.getByRole('img', { name: /Lead arm parallel \(P5\) over 2 lessons/ });
+    const plot = page.getByRole('img', { name: /Lead arm parallel over 2 lessons/ });
     for (const mark of ['.plot-seen', '.plot-computed', '.plot-give']) expect(await plot.locator(mark).count()).toBe(2);
     expect(await page.getByRole('row', { name: /10 Jan 2026/ }).innerText()).toMatch(
       /seen 6 cm above ± 2 cm; computed .*/,

@@ -253,9 +253,9 @@ describe('the change plan', () => {
     await makeSteep();
     await openDrawer(page, 'plan');
     await page.getByRole('button', { name: 'Lead wrist only' }).waitFor();
-    const locks = ['Lead wrist', 'Rotation', 'Side bend'];
+    const locks = ['Lead wrist', 'Body turn', 'Side bend'];
     await page.getByRole('switch', { name: locks[0] }).click();
-    await page.getByRole('button', { name: 'Rotation and side bend' }).waitFor();
+    await page.getByRole('button', { name: 'Body turn and side bend' }).waitFor();
     expect(await page.locator('.plan-moves').innerText()).not.toContain('Lead wrist');
     for (const name of locks.slice(1)) await page.getByRole('switch', { name }).click();
     await lead().getByText('Every movement is locked. Unlock at least one.').waitFor();
@@ -347,7 +347,7 @@ describe('guess first and compare', () => {
     await page.keyboard.press('Enter');
     await page.locator('.plate-guess').waitFor();
     await page.getByRole('button', { name: 'Show it' }).click();
-    await page.getByText(/^P5: it went to \d+ cm above, \d+ cm (higher|lower) than you drew\.$/).waitFor();
+    await page.getByText(/^Lead arm parallel: it went to \d+ cm above, \d+ cm (higher|lower) than you drew\.$/).waitFor();
     expect(await page.locator('.plate-gap text').textContent()).toMatch(/^\d+ cm$/);
     expect((await look(page)).bicepGapCm!).toBeGreaterThan(before.bicepGapCm! + 2);
     expect((await look(page)).document.seen.leadArmParallel).toBeNull();
@@ -412,7 +412,7 @@ describe('guess first and compare', () => {
     expect(headings[1].top).toBe(headings[0].top);
     await page.setViewportSize(SCREENS.tablet);
     await page.getByRole('radio', { name: 'clock' }).check({ force: true });
-    await page.getByText(/ms (past|before) its P5$|At its P5$/).waitFor();
+    await page.getByText(/ms (past|before) lead arm parallel$|At lead arm parallel$/).waitFor();
     expect((await look(page)).session.why.link).toBe('clock');
     await page.getByRole('radio', { name: 'checkpoint' }).check({ force: true });
     await page.getByLabel('Solid').selectOption('now');

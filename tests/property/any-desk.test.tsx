@@ -4,7 +4,7 @@ import { expect, test } from 'vitest';
 import { heelLiftAt } from '../../src/figure/stance';
 import { createPose } from '../../src/model/chain';
 import { CLUB_IDS } from '../../src/model/club';
-import { ballRows, deliveryRows } from '../../src/panels/ball/ballRows';
+import { ballRows } from '../../src/panels/ball/ballRows';
 import { dialWords } from '../../src/words/swing/edgeDials';
 import { sayWho } from '../../src/words/showing/who';
 import { plateFigureOf } from '../../src/plates/figure/figurePainter';
@@ -18,7 +18,15 @@ import { sayPicture } from '../../src/words/swing/picture';
 import { current, currentPose, desk, dialValue, EDGE_DIALS, type Document } from '../../src/store';
 import { clearDesk } from '../../src/store/desk/desk';
 import { startEffects } from '../../src/store/effects/startEffects';
-import { sayCheckpoint, sayMiss, sayNoShot, sayShape, sayShortcomings, sayStatus } from '../../src/words';
+import {
+  sayCheckpoint,
+  sayMiss,
+  sayNoShot,
+  sayShape,
+  sayShortcomings,
+  sayStatus,
+  sayStrikeAndFlight,
+} from '../../src/words';
 import { documents } from './documents';
 import '../unit/searchHere';
 
@@ -96,14 +104,15 @@ function showAll(document: Document, exaggerate: boolean): string[] {
   if ('missing' in delivery) said.push(sayNoShot(delivery));
   else {
     said.push(...sayShortcomings(delivery, units));
-    for (const row of [...deliveryRows(delivery, units), ...sayMiss(delivery, units)])
-      said.push(row.label, row.text, row.spoken);
+    const flown = 'missing' in shot ? undefined : shot;
+    const rows = ballRows(delivery, flown, handed, units).flatMap((group) => [...group.rows]);
+    for (const row of [...rows, ...sayMiss(delivery, units)]) said.push(row.label, row.text, row.spoken);
+    if (flown) said.push(...sayStrikeAndFlight(delivery, flown, handed, units).map(({ text }) => text));
     said.push(JSON.stringify(strikeDrawing(delivery, handed, { width: 300, height: 260 })));
   }
   if ('missing' in shot) said.push(sayNoShot(shot));
   else {
     said.push(sayShape(shot, handed).sentence);
-    for (const row of ballRows(shot, handed, units)) said.push(row.label, row.text, row.spoken);
     said.push(JSON.stringify(shotDrawing(shot, handed, units, { width: 300, height: 260 })));
   }
   return said;

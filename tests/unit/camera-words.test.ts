@@ -29,11 +29,11 @@ const atP6 = (bend: number, cause?: BendCause) =>
 
 describe('what a camera down the line does, in one sentence', () => {
   test.each<[string, number, BendCause, string]>([
-    ['aside', -0.061, 'offset', 'Standing 40 cm right of the line, your camera reads 6 cm shallower at P6.'],
-    ['held high', -0.03, 'height', 'Standing 1.6 m high, your camera reads 3 cm shallower at P6.'],
-    ['aimed badly', 0.02, 'aim', 'Aimed 5° left of the hands, your camera reads 2 cm steeper at P6.'],
-    ['not level', 0.02, 'roll', 'Tilted 3° clockwise, your camera reads 2 cm steeper at P6.'],
-    ['near', 0.038, 'distance', 'From 4 m away, your camera reads 4 cm steeper at P6.'],
+    ['aside', -0.061, 'offset', 'Standing 40 cm right of the line, it reads 6 cm shallower at shaft parallel.'],
+    ['held high', -0.03, 'height', 'Standing 1.6 m high, it reads 3 cm shallower at shaft parallel.'],
+    ['aimed badly', 0.02, 'aim', 'Aimed 5° left of the hands, it reads 2 cm steeper at shaft parallel.'],
+    ['not level', 0.02, 'roll', 'Tilted 3° clockwise, it reads 2 cm steeper at shaft parallel.'],
+    ['near', 0.038, 'distance', 'From 4 m away, it reads 4 cm steeper at shaft parallel.'],
   ])('%s', (_, bend, cause, sentence) => {
     expect(sayLine(atP6(bend, cause), tripod, CM)).toBe(sentence);
   });
@@ -41,7 +41,7 @@ describe('what a camera down the line does, in one sentence', () => {
   test('in inches the tripod stands in feet', () => {
     const far = { ...tripod, distanceM: 3.048 };
     expect(sayLine(atP6(0.0254, 'distance'), far, IN)).toBe(
-      'From 10 feet away, your camera reads 1.0 inch steeper at P6.',
+      'From 10 feet away, it reads 1 inch steeper at shaft parallel.',
     );
   });
 
@@ -58,7 +58,7 @@ describe('what a camera down the line does, in one sentence', () => {
   test('what cannot be read is said with what to do', () => {
     const read = { missing: 'behind-the-camera' } as const;
     expect(sayLine([{ at: 'shaftParallel', read }], tripod, CM)).toBe(
-      'The club swings past this camera at P6. Move it back.',
+      'The club swings past this camera at shaft parallel. Move it back.',
     );
     expect(sayLine([{ at: 'leadArmParallel', read: { missing: 'end-on' } }], tripod, CM)).toContain('Move it aside.');
     expect(sayLine([{ at: 'shaftParallel', read: { missing: 'never-parallel' } }], tripod, CM)).toBe(
@@ -110,7 +110,7 @@ describe('how it is mended', () => {
     expect(sayMoveFront({ ...tripod, rightCm: 0 }, CM)).toHaveLength(1);
   });
   test('a verdict that comes out wrong is said, one that comes out right is not', () => {
-    expect(sayMisjudged('shaftParallel', 'On plane', 'Steep')).toBe('At P6 you would call it on plane. It is steep.');
+    expect(sayMisjudged('shaftParallel', 'On plane', 'Steep')).toBe('At shaft parallel you would call it on plane. It is steep.');
     expect(sayMisjudged('shaftParallel', 'Steep', 'Steep')).toBeUndefined();
   });
 });
@@ -131,7 +131,7 @@ describe('what a mark taken off film is told', () => {
   });
   test('that the camera does not see it', () => {
     expect(sayFilmed('leadArmParallel', { missing: 'end-on' }, CM)).toBe(
-      'The shaft points straight at this camera at P5. Move it aside.',
+      'The shaft points straight at this camera at lead arm parallel. Move it aside.',
     );
   });
 });

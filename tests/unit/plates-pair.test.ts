@@ -40,23 +40,23 @@ describe('the sentence over two swings', () => {
     sayApart({ name: 'This swing', leadArmParallel, shaftParallel }, { length: 'cm' });
 
   test('says by how much the first differs, and has its twin for a screen reader', () => {
-    expect(say(0.07, 0.2).text).toBe('This swing: 7 cm steeper at P5, 20 cm farther in front at P6.');
+    expect(say(0.07, 0.2).text).toBe('This swing: lead arm parallel 7 cm steeper, shaft parallel 20 cm farther in front.');
     expect(say(0.07, 0.2).spoken).toBe(
-      'This swing: 7 centimetres steeper at P5, 20 centimetres farther in front at P6.',
+      'This swing: lead arm parallel 7 centimetres steeper, shaft parallel 20 centimetres farther in front.',
     );
-    expect(say(-0.07, -0.2).text).toBe('This swing: 7 cm shallower at P5, 20 cm farther behind at P6.');
+    expect(say(-0.07, -0.2).text).toBe('This swing: lead arm parallel 7 cm shallower, shaft parallel 20 cm farther behind.');
   });
 
   test('never says nothing where there is a little, nor a little where there is nothing', () => {
-    expect(say(0.003, 0).text).toBe('This swing: 0.3 cm steeper at P5, the same at P6.');
-    expect(say(0, -0.2).text).toBe('This swing: the same at P5, 20 cm farther behind at P6.');
-    expect(say(0.0004, 0).text).toBe('This swing: the same at P5 and P6.');
+    expect(say(0.003, 0).text).toBe('This swing: lead arm parallel 0.3 cm steeper, shaft parallel the same.');
+    expect(say(0, -0.2).text).toBe('This swing: lead arm parallel the same, shaft parallel 20 cm farther behind.');
+    expect(say(0.0004, 0).text).toBe('This swing: the same at both checkpoints.');
     expect(say(NaN, 0).text).toBe('One of the two swings does not reach a checkpoint.');
   });
 
   test('by the clock it says how far a swing is from its own checkpoint', () => {
-    expect(sayOffCheckpoint('leadArmParallel', 0.012)).toBe('12 ms past its P5');
-    expect(sayOffCheckpoint('shaftParallel', -0.02)).toBe('20 ms before its P6');
-    expect(sayOffCheckpoint('shaftParallel', 0.0001)).toBe('At its P6');
+    expect(sayOffCheckpoint('leadArmParallel', 0.012)).toBe('12 ms past lead arm parallel');
+    expect(sayOffCheckpoint('shaftParallel', -0.02)).toBe('20 ms before shaft parallel');
+    expect(sayOffCheckpoint('shaftParallel', 0.0001)).toBe('At shaft parallel');
   });
 });

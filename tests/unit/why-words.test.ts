@@ -165,10 +165,10 @@ describe('plans, marks and guesses in words', () => {
 
   test('a guess is compared in centimetres and words', () => {
     expect(sayGuess('leadArmParallel', 0.04, 0.07, DEFAULT_BANDS, { length: 'cm' })).toBe(
-      'P5: it went to 7 cm above, 3 cm higher than you drew.',
+      'Lead arm parallel: it went to 7 cm above, 3 cm higher than you drew.',
     );
     expect(sayGuess('shaftParallel', 0.1, -0.05, DEFAULT_BANDS, { length: 'cm' })).toBe(
-      'P6: it went to 5 cm behind, 15 cm farther behind than you drew.',
+      'Shaft parallel: it went to 5 cm behind, 15 cm farther behind than you drew.',
     );
   });
 });

@@ -103,7 +103,7 @@ describe('checkpoints', () => {
   });
 
   test('sentences write inches out, so that nothing is "8 in in front"', () => {
-    expect(sayShaft(21, INCHES).why).toBe('8.3 inches in front of the hands');
+    expect(sayShaft(21, INCHES).why).toBe('8¼ inches in front of the hands');
     expect(sayShaft(21, INCHES).unit).toBe('in');
   });
 
@@ -161,7 +161,7 @@ describe('checkpoints', () => {
       spoken: 'You saw 12.9 centimetres in front of the hands.',
       source: 'measured by you',
     });
-    expect(words.saySight('leadArmParallel', -0.04, INCHES).sentence).toBe('You saw 1.6 inches below the trail bicep.');
+    expect(words.saySight('leadArmParallel', -0.04, INCHES).sentence).toBe('You saw 1½ inches below the trail bicep.');
     expect(words.saySight('leadArmParallel', 0, CM).sentence).toBe('You saw the line on the trail bicep.');
   });
 

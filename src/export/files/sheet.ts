@@ -63,7 +63,7 @@ export function layOutSheet(subject: ExportSnapshot, base: string): SheetContent
         return isReached(checkpoint) ? `${word}: ${why}` : word;
       };
       return {
-        where: `${CHECKPOINT_NAMES[id].title} (${CHECKPOINT_NAMES[id].position})`,
+        where: CHECKPOINT_NAMES[id].title,
         now: say(now.checkpoints[id]),
         after: say(after.checkpoints[id]),
         band: sayBand(id, derived.bands, document.units),

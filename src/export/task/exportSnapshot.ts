@@ -17,7 +17,7 @@ import { COMPARISON_LABELS, isThere, type ComparisonId } from './comparisonTarge
 export interface ShownSwing {
   /** "Now", "After" */
   readonly label: string;
-  /** "Cupped 16°, 8 % faster" or "As reference" */
+  /** "Cupped 16°, 8 % more turn" or "As reference" */
   readonly dialled: string;
   readonly swing: Swing;
   readonly checkpoints: Checkpoints;

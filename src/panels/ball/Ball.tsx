@@ -10,11 +10,13 @@ import {
   sayNoShot,
   sayShape,
   sayShortcomings,
+  sayStrikeAndFlight,
   type DeliveryWords,
 } from '../../words';
-import { ballRows, deliveryRows } from './ballRows';
+import { ballRows } from './ballRows';
 import { BallDay } from './BallDay';
 import { Choice } from '../fields/Choice';
+import { ForStudent } from '../shell/ForStudent';
 import './ball.css';
 
 /** The shot in the trade's word and in a sentence, or why there is none. */
@@ -23,16 +25,20 @@ function Lead() {
   const handed = useDerived(({ player }) => player.handed);
   if ('missing' in shot) {
     return (
-      <p className="ball-lead">
-        <span>{sayNoShot(shot)}</span>
-      </p>
+      <ForStudent>
+        <p className="ball-lead">
+          <span>{sayNoShot(shot)}</span>
+        </p>
+      </ForStudent>
     );
   }
   const { name, how } = sayShape(shot, handed);
   return (
-    <p className="ball-lead">
-      <strong>{name}</strong> <span>{how}.</span>
-    </p>
+    <ForStudent>
+      <p className="ball-lead">
+        <strong>{name}</strong> <span>{how}.</span>
+      </p>
+    </ForStudent>
   );
 }
 
@@ -94,6 +100,22 @@ function Rows({ title, rows }: { title: string; rows: readonly DeliveryWords[] }
   );
 }
 
+/** What the club does, where the ball starts, where it goes from there. */
+function ThreeSentences() {
+  const delivery = useDerived((derived) => derived.delivery);
+  const shot = useDerived((derived) => derived.shot);
+  const handed = useDerived(({ player }) => player.handed);
+  const units = useDesk(({ document }) => document.units);
+  if ('missing' in delivery || 'missing' in shot) return null;
+  return (
+    <ul className="ball-three">
+      {sayStrikeAndFlight(delivery, shot, handed, units).map(({ label, text }) => (
+        <li key={label}>{text}</li>
+      ))}
+    </ul>
+  );
+}
+
 function Numbers() {
   const delivery = useDerived((derived) => derived.delivery);
   const shot = useDerived((derived) => derived.shot);
@@ -101,16 +123,19 @@ function Numbers() {
   const units = useDesk(({ document }) => document.units);
   const exaggerated = useDerived((derived) => derived.exaggerated);
   if ('missing' in delivery) return null;
+  const flown = 'missing' in shot ? undefined : shot;
   return (
-    <div className="ball-numbers">
+    <details className="ball-numbers">
+      <summary>All numbers</summary>
       <p className="fine">
         Every number here: {COMPUTED}
         {exaggerated && `, ${EXAGGERATED}`}.
       </p>
-      <Rows title="At the ball" rows={deliveryRows(delivery, units)} />
-      {!('missing' in shot) && <Rows title="After the strike" rows={ballRows(shot, handed, units)} />}
-      {!('missing' in shot) && shot.flight.extrapolated && <p className="fine">{EXTRAPOLATED}</p>}
-    </div>
+      {ballRows(delivery, flown, handed, units).map((group) => (
+        <Rows key={group.title} {...group} />
+      ))}
+      {flown?.flight.extrapolated && <p className="fine">{EXTRAPOLATED}</p>}
+    </details>
   );
 }
 
@@ -118,6 +143,7 @@ function Numbers() {
 export const Ball = ({ drawings }: { drawings: ReactNode }) => (
   <div className="ball">
     <Lead />
+    <ThreeSentences />
     <div className="ball-drawings">{drawings}</div>
     <Rule />
     <Numbers />

@@ -27,31 +27,50 @@ import {
   type Units,
 } from '../../words';
 
-/** What the club does at the ball, in the order in which a coach asks. */
-export const deliveryRows = (d: Delivery, units: Units): DeliveryWords[] => [
-  sayPath(d.path),
-  sayFaceBand(d),
-  sayFaceToPath(d.faceToPath),
-  sayAttack(d.attack),
-  sayDynamicLoft(d.dynamicLoft),
-  sayShaftBend(d.shaftBend),
-  saySpinLoft(d.spinLoft),
-  sayShaftLean(d.shaftLean),
-  sayHeadSpeed(d.headSpeed, units),
-  sayLowPoint(d.lowPoint, units),
-  sayPlaneTilt(d.planeTilt),
-  sayPlaneDirection(d.planeDirection),
-];
+/** Readings that answer one question, under its name. */
+export interface BallRows {
+  readonly title: string;
+  readonly rows: readonly DeliveryWords[];
+}
 
-/** What the ball does. */
-export const ballRows = (shot: Shot, handed: Handed, units: Units): DeliveryWords[] => [
-  sayCarry(shot, units),
-  sayStart(shot, handed),
-  sayCurve(shot, handed, units),
-  sayOffline(shot, handed, units),
-  sayApex(shot, units),
-  sayBallSpeed(shot, units),
-  sayLaunch(shot),
-  saySpin(shot),
-  saySpinAxis(shot, handed),
-];
+/** Everything that is known of strike and flight, by what it decides: side, height, distance. */
+export function ballRows(d: Delivery, shot: Shot | undefined, handed: Handed, units: Units): readonly BallRows[] {
+  const ifFlown = (rows: (flown: Shot) => DeliveryWords[]): DeliveryWords[] => (shot ? rows(shot) : []);
+  return [
+    {
+      title: 'Left and right',
+      rows: [
+        sayPath(d.path),
+        sayFaceBand(d),
+        sayFaceToPath(d.faceToPath),
+        sayPlaneDirection(d.planeDirection),
+        ...ifFlown((flown) => [
+          sayStart(flown, handed),
+          saySpinAxis(flown, handed),
+          sayCurve(flown, handed, units),
+          sayOffline(flown, handed, units),
+        ]),
+      ],
+    },
+    {
+      title: 'High and low',
+      rows: [
+        sayAttack(d.attack),
+        sayLowPoint(d.lowPoint, units),
+        sayPlaneTilt(d.planeTilt),
+        sayShaftLean(d.shaftLean),
+        sayShaftBend(d.shaftBend),
+        sayDynamicLoft(d.dynamicLoft),
+        saySpinLoft(d.spinLoft),
+        ...ifFlown((flown) => [sayLaunch(flown), sayApex(flown, units)]),
+      ],
+    },
+    {
+      title: 'How far',
+      rows: [
+        sayHeadSpeed(d.headSpeed, units),
+        ...ifFlown((flown) => [sayBallSpeed(flown, units), saySpin(flown), sayCarry(flown, units)]),
+      ],
+    },
+  ];
+}

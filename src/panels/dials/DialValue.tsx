@@ -53,13 +53,13 @@ function DialField({ id, onClose, onLeave }: Props & { onClose: () => void; onLe
   const value = useDesk(({ document }) => dialValue(document.movements, id));
   const problemId = useId();
   const [problem, setProblem] = useState<string>();
-  const { label, low, high } = dialWords(id, value, units);
+  const { label, short, low, high, bracket } = dialWords(id, value, units);
   const { unit, decimals, toField, fromField } = typingOf(id, units);
 
   /** True when the typed value was taken. */
   const take = (field: HTMLInputElement): boolean => {
     const wrong = typingProblem(edgeDial(id), field.valueAsNumber, units);
-    setProblem(wrong);
+    setProblem(wrong === undefined ? undefined : `${wrong} ${short} stays in use.`);
     if (wrong === undefined && field.valueAsNumber !== toField(value)) setMovement(id, fromField(field.valueAsNumber));
     return wrong === undefined;
   };
@@ -86,7 +86,11 @@ function DialField({ id, onClose, onLeave }: Props & { onClose: () => void; onLe
         }}
       />
       <span aria-hidden="true">{unit}</span>
-      {problem !== undefined && (
+      {problem === undefined ? (
+        <span className="dial-problem" aria-hidden="true">
+          Minus is {low}, plus is {high} ({bracket}).
+        </span>
+      ) : (
         <span className="dial-problem" id={problemId} role="alert">
           {problem}
         </span>

@@ -8,7 +8,7 @@ import { SITUATIONS_ID } from './Situations';
 /** What the three movements are called on the page. */
 export const GROUP_NAMES: Readonly<Record<MovementGroup, string>> = {
   leadWrist: 'Lead wrist',
-  rotation: 'Rotation',
+  rotation: 'Body turn',
   sideTilt: 'Side bend',
 };
 

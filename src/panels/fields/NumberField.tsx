@@ -1,5 +1,6 @@
 import { useId, useState } from 'react';
 import { minus } from '../../words/numbers/ranges';
+import { readHeight, readLength, readNumber, showFeet, type Read } from './readEntry';
 
 interface NumberFieldProps {
   readonly label: string;
@@ -10,47 +11,69 @@ interface NumberFieldProps {
   /** May be left empty. */
   readonly optional?: boolean;
   readonly placeholder?: string;
+  /** A person's height: feet and metres are understood too. */
+  readonly isHeight?: boolean;
   /** Takes the number, or says in words why not. */
   readonly onTake: (typed: number | undefined) => string | undefined;
 }
 
-/** Reads what people type: comma or point, any minus sign. */
-function parse(text: string): number | undefined {
-  const plain = text.trim().replace(',', '.').replace('−', '-');
-  return plain === '' ? undefined : Number(plain);
+/** How a field reads and writes: lengths with or without their unit, a person's height in feet too. */
+function entryOf({ unit, decimals, isHeight = false }: Pick<NumberFieldProps, 'unit' | 'decimals' | 'isHeight'>) {
+  const length = /(?:^|\s)(cm|in)$/.exec(unit)?.[1] as 'cm' | 'in' | undefined;
+  const inFeet = isHeight && length === 'in';
+  return {
+    read: (text: string): Read => {
+      if (length === undefined) return readNumber(text);
+      return isHeight ? readHeight(text, length) : readLength(text, length);
+    },
+    show: (value: number): string => (inFeet ? showFeet(value) : minus(Number(value.toFixed(decimals)))),
+    withUnit: (shown: string): string => {
+      if (inFeet) return shown;
+      return unit === '°' ? `${shown}°` : `${shown} ${unit.replace('± ', '')}`;
+    },
+    expected: length === undefined ? EXPECTED[unit] : EXPECTED[inFeet ? 'feet' : length],
+    unit: inFeet ? '' : unit,
+  };
 }
 
-const show = (value: number | undefined, decimals: number): string =>
-  value === undefined ? '' : minus(Number(value.toFixed(decimals)));
-
-/** What stands in the field anyway, typed again, changes nothing: not the decimals either that are not shown. */
-const isShown = (typed: number | undefined, value: number | undefined, decimals: number): boolean =>
-  typed === (value === undefined ? undefined : Number(value.toFixed(decimals)));
+/** What a field with this unit wants, for whoever typed something else. */
+const EXPECTED: Readonly<Record<string, string>> = {
+  cm: 'Type centimetres, as 12.5, or 5 in.',
+  in: 'Type inches, as 2 1/4, or 6 cm.',
+  feet: 'Type 5\'10", 70 or 178 cm.',
+  '°': 'Type degrees, as 12.5.',
+  ms: 'Type milliseconds, as 250.',
+};
 
 /** A drawer scrolls: the reason may stand below its edge. */
 const bringIntoSight = (reason: HTMLElement | null): void => reason?.scrollIntoView({ block: 'nearest' });
 
 /**
- * A typed number. Taken with Enter or when the field is left; what cannot be taken stays in the field with the reason
- * beside it, so nothing typed is lost.
+ * A typed number. Taken with Enter or when the field is left; what cannot be taken stays in the field with the reason and
+ * the value that is still in use beside it, so nothing typed is lost.
  */
-export function NumberField({ label, unit, value, decimals, optional, placeholder, onTake }: NumberFieldProps) {
+export function NumberField(props: NumberFieldProps) {
+  const { label, value, optional, placeholder, onTake } = props;
+  const { read, show, withUnit, expected, unit } = entryOf(props);
   const id = useId();
   const [draft, setDraft] = useState<string>();
   const [problem, setProblem] = useState<string>();
 
   const take = (): void => {
     if (draft === undefined) return;
-    const typed = parse(draft);
+    const typed = read(draft);
     const wrong = whyNot(typed);
-    setProblem(wrong);
+    const stays = value === undefined ? '' : ` ${withUnit(show(value))} stays in use.`;
+    setProblem(wrong === undefined ? undefined : wrong + stays);
     if (wrong === undefined) setDraft(undefined);
   };
   const whyNot = (typed: number | undefined): string | undefined => {
-    if (typed === undefined && !optional) return `${label} is empty. Enter a number in ${unit}.`;
-    if (typed !== undefined && !Number.isFinite(typed)) return `"${draft}" is not a number. Enter one in ${unit}.`;
-    if (isShown(typed, value, decimals)) return undefined;
-    return onTake(typed);
+    const wanted = expected ?? `Type a number in ${props.unit}.`;
+    if (typed === undefined && !optional) return `${label} is empty. ${wanted}`;
+    if (typed !== undefined && !Number.isFinite(typed)) return `"${draft}" is not understood. ${wanted}`;
+    // What stands in the field anyway, typed again, changes nothing: not the decimals either that are not shown.
+    const isShown = value === undefined ? typed === undefined : typed === read(show(value));
+    return isShown ? undefined : onTake(typed);
   };
 
   return (
@@ -60,9 +83,9 @@ export function NumberField({ label, unit, value, decimals, optional, placeholde
         <input
           id={id}
           type="text"
-          inputMode={value !== undefined && value < 0 ? 'text' : 'decimal'}
+          inputMode={(value !== undefined && value < 0) || unit === '' ? 'text' : 'decimal'}
           autoComplete="off"
-          value={draft ?? show(value, decimals)}
+          value={draft ?? (value === undefined ? '' : show(value))}
           placeholder={placeholder}
           aria-invalid={problem !== undefined}
           aria-describedby={problem === undefined ? undefined : `${id}-problem`}
@@ -77,7 +100,7 @@ export function NumberField({ label, unit, value, decimals, optional, placeholde
           }}
           onBlur={take}
         />
-        <span className="field-unit">{unit}</span>
+        {unit !== '' && <span className="field-unit">{unit}</span>}
       </span>
       {problem !== undefined && (
         <p className="field-problem" id={`${id}-problem`} role="alert" key={problem} ref={bringIntoSight}>

@@ -82,6 +82,7 @@ function About({ player }: { player: PlayerRecord }) {
         />
         <NumberField
           label="Height"
+          isHeight
           unit={unit}
           decimals={decimals}
           value={toField(player.body.statureM)}

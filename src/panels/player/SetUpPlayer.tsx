@@ -36,7 +36,7 @@ function takePlayer(player: Player): string | undefined {
     if (!(error instanceof SetupError)) throw error;
     // What is typed is within its limits, so this is a length that was measured before.
     const [name] = (SEGMENT_NAMES[error.field as SegmentId] ?? error.field).split(',');
-    return `${name} as measured does not fit this stature. Change it first, or empty it.`;
+    return `${name} as measured does not fit this height. Change it first, or empty it.`;
   }
   setPlayer(player);
   return undefined;
@@ -63,6 +63,7 @@ export function SetUpPlayer() {
       <div className="fields">
         <NumberField
           label="Height"
+          isHeight
           unit={unit}
           decimals={decimals}
           value={toField(player.statureM)}

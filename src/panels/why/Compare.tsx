@@ -66,11 +66,11 @@ function shownIn(
 /** The sentence over the pictures, or why there are not two swings yet. */
 function Sentence({ solid, ghost }: Pair) {
   const units = useDesk(({ document }) => document.units);
-  if ('problem' in solid) return <Lead text={solid.problem} />;
-  if ('problem' in ghost) return <Lead text={ghost.problem} />;
+  if ('problem' in solid) return <Lead isPrivate text={solid.problem} />;
+  if ('problem' in ghost) return <Lead isPrivate text={ghost.problem} />;
   const apart = (row: Row): number => row.read(solid) - row.read(ghost);
   const { name } = solid.of;
-  return <Lead {...sayApart({ name, leadArmParallel: apart(ROWS[0]), shaftParallel: apart(ROWS[5]) }, units)} />;
+  return <Lead isPrivate {...sayApart({ name, leadArmParallel: apart(ROWS[0]), shaftParallel: apart(ROWS[5]) }, units)} />;
 }
 
 /** Any two swings, solid and as ghost: laid over each other on the stage, side by side here, and how they differ in numbers. */

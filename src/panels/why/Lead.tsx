@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import { useDerived } from '../../store';
+import { ForStudent } from '../shell/ForStudent';
 import { NUMBERS_NOT_EXAGGERATED } from '../../words/why/why';
 import './why.css';
 
@@ -10,18 +11,28 @@ export function AsItIs() {
 }
 
 /** The one sentence that leads a drawer. A screen reader hears its twin with the units written out. */
-export const Lead = ({ text, spoken = text }: { text: string; spoken?: string }) => (
-  <p className="why-lead">
-    {spoken === text ? (
-      text
-    ) : (
-      <>
-        <span aria-hidden="true">{text}</span>
-        <span className="unseen">{spoken}</span>
-      </>
-    )}
-  </p>
-);
+export function Lead({ text, spoken = text, isPrivate = false }: LeadProps) {
+  const sentence = (
+    <p className="why-lead">
+      {spoken === text ? (
+        text
+      ) : (
+        <>
+          <span aria-hidden="true">{text}</span>
+          <span className="unseen">{spoken}</span>
+        </>
+      )}
+    </p>
+  );
+  return isPrivate ? sentence : <ForStudent>{sentence}</ForStudent>;
+}
+
+interface LeadProps {
+  readonly text: string;
+  readonly spoken?: string;
+  /** May hold a name: never stands before a student. */
+  readonly isPrivate?: boolean;
+}
 
 /** Where the numbers of a drawer come from. */
 export const Source = ({ children }: { children: ReactNode }) => <p className="fine why-source">{children}</p>;

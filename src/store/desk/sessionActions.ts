@@ -58,7 +58,7 @@ export const turnPlate = (turned: boolean): void => see({ turned });
 export const setDial = (dial: DialId): void => see({ dial });
 
 /** Fills the screen with the picture, for the student, or gives the desk back. */
-export const showStudent = (student: boolean): void => see({ student, ...(student ? { drawer: null } : {}) });
+export const showStudent = (student: boolean): void => see({ student });
 /** Doubles what the movements do on screen, or shows it as it is. */
 export const setExaggerate = (exaggerate: boolean): void => see({ exaggerate });
 

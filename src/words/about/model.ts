@@ -27,12 +27,12 @@ export const PREDICTED: readonly string[] = [
 
 /** The assumption between shaft parallel and the ball: what it says, its published ground, and what it leaves unsaid. */
 export const FROM_PLANE_TO_PATH: readonly string[] = [
-  'Held plane: what changes in the plane at shaft parallel carries over to the path. This is assumed.',
+  'Player compensates: what changes in the plane at shaft parallel carries over to the path. This is assumed.',
   'The arms change as little as they can so that the head meets the ball.',
   "Its ground: shaft angle at mid-downswing predicts the swing plane's direction (Morrison et al. 2017).",
   'That study explains most of the direction among players. It does not say how one player adapts.',
   'Nothing is claimed about muscles, timing by feel, or what a player can learn.',
-  'Nothing adapts: the joints run on as dialled. The miss is told in centimetres.',
+  'No compensation: the joints run on as dialled. The miss is told in centimetres.',
 ];
 
 /** How the ball is worked out, and where that ends. */

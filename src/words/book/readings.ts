@@ -26,7 +26,7 @@ export function sayCm(at: CheckpointId, cm: number, units: Pick<Units, 'length'>
 export const saySighting = (at: CheckpointId, { cm, plusMinusCm }: Sighting, units: Pick<Units, 'length'>): string =>
   `${sayCm(at, cm, units)} ± ${showLength(plusMinusCm / 100, units).text}`;
 
-/** "P5 7 cm above, P6 21 cm in front": what was seen where it was, what was computed otherwise. */
+/** "Lead arm 7 cm above, shaft 21 cm in front": what was seen where it was, what was computed otherwise. */
 export function sayBoth(seen: Seen | null, computed: Computed, units: Pick<Units, 'length'>): string {
   const one = (at: CheckpointId): string => {
     const sighting = seen?.[at];
@@ -34,5 +34,5 @@ export function sayBoth(seen: Seen | null, computed: Computed, units: Pick<Units
     const cm = computed[at];
     return cm === null ? 'not reached' : `${sayCm(at, cm, units)}`;
   };
-  return `P5 ${one('leadArmParallel')}, P6 ${one('shaftParallel')}`;
+  return `Lead arm ${one('leadArmParallel')}, shaft ${one('shaftParallel')}`;
 }

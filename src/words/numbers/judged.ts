@@ -2,8 +2,8 @@ import { judge, type Band } from '../../reading/verdicts';
 import { roundTo, showLength, type Shown } from './numbers';
 import { LENGTHS, type Units } from './units';
 
-/** More decimals than these say nothing a coach can see. */
-const MOST_DECIMALS = 2;
+/** How a reading is rounded, coarsest first: undefined is the unit's own grain. Finer than the last says nothing a coach can see. */
+const ROUNDINGS = [undefined, 1, 2] as const;
 /** Two numbers closer than this, in the shown unit, are the same number. */
 const SAME = 1e-9;
 
@@ -14,16 +14,17 @@ const SAME = 1e-9;
  */
 export function showJudged(value: number, band: Band, units: Pick<Units, 'length'>): Shown {
   if (!Number.isFinite(value)) return showLength(value, units);
-  const { metres, decimals: usual } = LENGTHS[units.length];
+  const { metres, grain: usual } = LENGTHS[units.length];
+  const round = (number: number, decimals: number | undefined): number =>
+    decimals === undefined ? roundTo(roundTo(number / usual, 0) * usual, 2) : roundTo(number, decimals);
   const shown = value / metres;
   const edges = { low: band.low / metres, high: band.high / metres };
   const verdict = judge(value, band);
-  let decimals: number = usual;
-  while (decimals < MOST_DECIMALS && !agrees(roundTo(shown, decimals), decimals > usual)) decimals++;
-  const nearest = roundTo(shown, decimals);
-  const grain = 10 ** -MOST_DECIMALS;
-  const near = [nearest, roundTo(nearest + grain, decimals), roundTo(nearest - grain, decimals)];
-  const rounded = near.find((number) => agrees(number, decimals > usual)) ?? nearest;
+  const decimals = ROUNDINGS.find((places) => agrees(round(shown, places), places !== undefined)) ?? ROUNDINGS.at(-1);
+  const nearest = round(shown, decimals);
+  const grain = 10 ** -ROUNDINGS[2];
+  const near = [nearest, round(nearest + grain, decimals), round(nearest - grain, decimals)];
+  const rounded = near.find((number) => agrees(number, decimals !== undefined)) ?? nearest;
   return { ...showLength(Math.abs(rounded) * metres, units, decimals), value: rounded };
 
   /** True when this number, read against the edges by someone who sees no more, gives the verdict. */

@@ -48,28 +48,52 @@ export function formatTyped(value: number): string {
   return formatNumber(value, 2);
 }
 
-/** How a shown number is said: "minus 4", never a symbol a reader may skip. */
-export const sayNumber = (shown: string): string =>
-  shown === NO_NUMBER ? NO_NUMBER_SPOKEN : shown.replace(MINUS, 'minus ').replace('+', 'plus ');
+const QUARTERS = ['', '¼', '½', '¾'] as const;
+
+/** A number in whole quarters, as on a tape: "2¼", "¾", "−1½". */
+function formatQuarters(value: number): string {
+  if (!Number.isFinite(value)) return NO_NUMBER;
+  const quarters = roundTo(Math.abs(value) * 4, 0);
+  const [whole, rest] = [Math.floor(quarters / 4), QUARTERS[quarters % 4]];
+  return `${value < 0 && quarters > 0 ? MINUS : ''}${whole === 0 && rest !== '' ? '' : whole}${rest}`;
+}
+
+const SPOKEN_QUARTERS = [
+  ['¼', 'a quarter'],
+  ['½', 'a half'],
+  ['¾', 'three quarters'],
+] as const;
+
+/** How a shown number is said: "minus 4", "2 and a half", never a symbol a reader may skip. */
+export function sayNumber(shown: string): string {
+  if (shown === NO_NUMBER) return NO_NUMBER_SPOKEN;
+  const signs = shown.replace(MINUS, 'minus ').replace('+', 'plus ');
+  return SPOKEN_QUARTERS.reduce(
+    (said, [symbol, words]) => said.replace(new RegExp(`(\\d)${symbol}`), `$1 and ${words}`).replace(symbol, words),
+    signs,
+  );
+}
 
 const plural = (forms: readonly [string, string], shown: string): string =>
-  shown === '1' || shown === '1.0' ? forms[0] : forms[1];
+  ['1', '1.0', '¼', '½', '¾'].includes(shown) ? forms[0] : forms[1];
 
-/** A length in the chosen unit. `metres` in m; `decimals` overrules the unit's own. */
+/** A length in the chosen unit: whole centimetres or quarters of an inch. `metres` in m; `decimals` overrules that. */
 export function showLength(metres: number, units: Pick<Units, 'length'>, decimals?: number): Shown {
   const unit = LENGTHS[units.length];
   const value = metres / unit.metres;
+  const inQuarters = decimals === undefined && unit.grain === 0.25;
   const places = decimals ?? unit.decimals;
-  const number = formatNumber(value, places);
+  const format = (of: number): string => (inQuarters ? formatQuarters(of) : formatNumber(of, places));
+  const number = format(value);
   if (number === NO_NUMBER) return noNumber(unit.symbol);
-  const size = formatNumber(Math.abs(value), places);
+  const size = format(Math.abs(value));
   return {
     number,
     unit: unit.symbol,
     text: `${number} ${unit.symbol}`,
     inSentence: `${number} ${plural(unit.sentence, size)}`,
     spoken: `${sayNumber(number)} ${plural(unit.spoken, size)}`,
-    value: roundTo(value, places),
+    value: inQuarters ? roundTo(value * 4, 0) / 4 : roundTo(value, places),
   };
 }
 

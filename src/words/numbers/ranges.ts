@@ -2,7 +2,7 @@
 export function outside(label: string, typed: number, min: number, max: number, unit: string, decimals = 0) {
   if (typed >= min - HAIR && typed <= max + HAIR) return undefined;
   const range = sayRange(min, max, unit, decimals);
-  return `${label.split(',')[0]} ${withUnit(minus(typed), unit)} is outside ${range}. Enter a value inside.`;
+  return `${label.split(',')[0]} ${withUnit(minus(typed), unit)} is outside ${range}.`;
 }
 
 /** "−12 to 12 cm". Rounded inward, so that what is named can be typed. */

@@ -6,11 +6,28 @@ export interface Units {
   readonly speed: SpeedUnit;
 }
 
-/** A unit of length on screen: its size in metres, the decimals it is shown with, and how it is written and said. */
+/**
+ * A unit of length on screen: its size in metres, the decimals of a finer number, the grain of a usual one, in the unit
+ * itself, and how it is written and said.
+ */
 export const LENGTHS = {
-  cm: { metres: 0.01, decimals: 0, symbol: 'cm', sentence: ['cm', 'cm'], spoken: ['centimetre', 'centimetres'] },
-  // "8 in in front" reads badly, so sentences write the word out. A tenth of an inch is a quarter of a centimetre.
-  in: { metres: 0.0254, decimals: 1, symbol: 'in', sentence: ['inch', 'inches'], spoken: ['inch', 'inches'] },
+  cm: {
+    metres: 0.01,
+    decimals: 0,
+    grain: 1,
+    symbol: 'cm',
+    sentence: ['cm', 'cm'],
+    spoken: ['centimetre', 'centimetres'],
+  },
+  // "8 in in front" reads badly, so sentences write the word out. Quarters, as on a tape.
+  in: {
+    metres: 0.0254,
+    decimals: 1,
+    grain: 0.25,
+    symbol: 'in',
+    sentence: ['inch', 'inches'],
+    spoken: ['inch', 'inches'],
+  },
 } as const satisfies Record<LengthUnit, unknown>;
 
 /** A unit of speed on screen: its size in metres per second and how it is written and said. */

@@ -28,7 +28,7 @@ export const NOTHING_TO_CHANGE = 'On plane at both checkpoints: keep it as it is
 /** While the desk is doubled: said where files are made. */
 export const NOT_EXAGGERATED = 'Clips, sheets, models and tables show the swing as it is, not exaggerated.';
 
-/** "Cupped 16°, 8 % faster": what differs from the reference. */
+/** "Cupped 16°, 8 % more turn": what differs from the reference. */
 export function sayDialled(movements: Movements, units: Pick<Units, 'length'>): string {
   const phrases = DIALS.filter((dial) => Math.abs(movements[dial.id] - dial.neutral) > dial.step / 10).map(
     ({ id }) => sayMovement(id, movements, units).phrase,

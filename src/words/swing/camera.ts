@@ -83,10 +83,10 @@ export function sayTurn(id: CameraReadingId, bend: number): string {
   return shown.value === 0 ? 'true' : `${shown.inSentence} ${bend > 0 ? over : under}`;
 }
 
-/** "Lead arm at P5" */
+/** "Lead arm at lead arm parallel" */
 export function nameFaceOn(id: CameraReadingId, at: CheckpointId): string {
   const [name] = FACE_ON[id]!;
-  return `${name.charAt(0).toUpperCase()}${name.slice(1)} at ${CHECKPOINT_NAMES[at].position}`;
+  return `${name.charAt(0).toUpperCase()}${name.slice(1)} at ${CHECKPOINT_NAMES[at].inSentence}`;
 }
 
 /** "10° below level", "14° from the target": an angle read face on, rad. */
@@ -117,8 +117,8 @@ function worstOf<T extends { readonly read: Read }>(all: readonly T[]) {
 
 const sayBlind = (at: CheckpointId, read: Read): string =>
   'missing' in read && read.missing === 'end-on'
-    ? `The shaft points straight at this camera at ${CHECKPOINT_NAMES[at].position}. Move it aside.`
-    : `The club swings past this camera at ${CHECKPOINT_NAMES[at].position}. Move it back.`;
+    ? `The shaft points straight at this camera at ${CHECKPOINT_NAMES[at].inSentence}. Move it aside.`
+    : `The club swings past this camera at ${CHECKPOINT_NAMES[at].inSentence}. Move it back.`;
 
 const NOTHING_TO_FILM = 'No checkpoint is reached, so there is nothing to read.';
 
@@ -134,7 +134,7 @@ export function sayLine(
   if (Math.abs(worst.read.bend) < INTEREST.m)
     return `Your camera reads this swing true to ${sayAtMost(INTEREST.m, units)}.`;
   const cause = sayCause(worst.read.cause, 'downTheLine', tripod, units);
-  return `${cause}, your camera reads ${sayBend(worst.read.bend, units)} at ${CHECKPOINT_NAMES[worst.at].position}.`;
+  return `${cause}, it reads ${sayBend(worst.read.bend, units)} at ${CHECKPOINT_NAMES[worst.at].inSentence}.`;
 }
 
 /** The answer face on in one sentence of at most 15 words. */
@@ -153,8 +153,8 @@ export function sayFront(
 
 /** A length a little above `metres`, on the grain that is shown. */
 function sayAtMost(metres: number, units: LengthUnits): string {
-  const { metres: size, decimals } = LENGTHS[units.length];
-  const grain = size / 10 ** decimals;
+  const { metres: size, grain: shown } = LENGTHS[units.length];
+  const grain = size * shown;
   return showLength(Math.max(1, Math.ceil(metres / grain - 1e-9)) * grain, units).inSentence;
 }
 
@@ -187,10 +187,10 @@ export function sayMoveFront(tripod: PlacedTripod, units: LengthUnits): readonly
   return [`Move it ${cm(tripod.rightCm, units)} ${side(-tripod.rightCm)}, opposite the middle of the stance.`, back];
 }
 
-/** "At P5 you would call it steep. It is on plane." Nothing while both words agree. */
+/** "At lead arm parallel you would call it steep. It is on plane." Nothing while both words agree. */
 export function sayMisjudged(at: CheckpointId, seen: string, own: string): string | undefined {
   if (seen === own) return undefined;
-  return `At ${CHECKPOINT_NAMES[at].position} you would call it ${seen.toLowerCase()}. It is ${own.toLowerCase()}.`;
+  return `At ${CHECKPOINT_NAMES[at].inSentence} you would call it ${seen.toLowerCase()}. It is ${own.toLowerCase()}.`;
 }
 
 /** Said when the picture does not hold all that is read on it. */

@@ -6,9 +6,9 @@ import { showJudged } from '../numbers/judged';
 import { showLength, type Shown } from '../numbers/numbers';
 import { COMPUTED, MEASURED, RULE_OF_THUMB, type Origin, type Units } from '../numbers/units';
 
-/** Names of the checkpoints: title of the plate, its number in the trade's count of positions, and inside a sentence. */
+/** Names of the checkpoints: title of the plate, its code in the trade's count of positions, and inside a sentence. */
 export const CHECKPOINT_NAMES: {
-  readonly [id in CheckpointId]: Pick<(typeof CHECKPOINTS)[id], 'title' | 'plate' | 'position' | 'inSentence'>;
+  readonly [id in CheckpointId]: Pick<(typeof CHECKPOINTS)[id], 'title' | 'position' | 'inSentence'>;
 } = CHECKPOINTS;
 
 /** The word under a plate. The same three words at both checkpoints, so that they are learned once. */

@@ -5,10 +5,10 @@ import type { Units } from '../numbers/units';
 /** Fixed words of a dial: name, the anatomist's word, and what stands at the two ends of its track. */
 export const DIAL_NAMES = {
   leadWristFlexion: { label: 'Lead wrist', bracket: 'flexion', low: 'cupped', high: 'bowed' },
-  rotationRate: { label: 'Rotation', bracket: 'how far turned', low: 'slower', high: 'faster' },
-  rotationDelay: { label: 'Start of the turn', bracket: 'pelvis and chest', low: 'earlier', high: 'later' },
+  rotationRate: { label: 'Body turn', bracket: 'how far turned', low: 'less', high: 'more' },
+  rotationDelay: { label: 'Turn starts', bracket: 'pelvis and chest', low: 'earlier', high: 'later' },
   trailSideBend: { label: 'Side bend', bracket: 'rib cage', low: 'toward target', high: 'trail side' },
-  pelvisShift: { label: 'Pelvis shift', bracket: 'along the target line', low: 'back', high: 'to target' },
+  pelvisShift: { label: 'Hip slide', bracket: 'along the target line', low: 'back', high: 'to target' },
 } as const satisfies Record<MovementId, unknown>;
 
 /** What is said about a dial at one value. */
@@ -17,7 +17,7 @@ export interface DialWords {
   readonly label: string;
   /** The value field: "Cupped 16°", "108 %", "12 ms early", "−4°", "3 cm to target". */
   readonly short: string;
-  /** Inside a sentence, list or ledger: "cupped 16°", "8 % faster", "4° toward the target". */
+  /** Inside a sentence, list or ledger: "cupped 16°", "8 % more turn", "4° toward the target". */
   readonly phrase: string;
   /** Coach's words first, anatomy in brackets: "Cupped 16° (lead-wrist extension)". */
   readonly full: string;
@@ -59,9 +59,9 @@ function said(id: MovementId, edge: number, units: Pick<Units, 'length'>): Said 
     case 'rotationRate': {
       const percent = formatTyped(edge * 100);
       const change = formatTyped(Math.abs(edge - 1) * 100);
-      const way = edge > 1 ? 'faster' : 'slower';
-      const phrase = change === '0' ? REFERENCE : `${change} % ${way}`;
-      const spoken = change === '0' ? `100 percent, ${REFERENCE}` : `${percent} percent, ${change} percent ${way}`;
+      const way = edge > 1 ? 'more' : 'less';
+      const phrase = change === '0' ? REFERENCE : `${change} % ${way} turn`;
+      const spoken = change === '0' ? `100 percent, ${REFERENCE}` : `${percent} percent, ${change} percent ${way} turn`;
       return { short: `${percent} %`, phrase, spoken };
     }
     case 'rotationDelay': {
@@ -126,13 +126,13 @@ export function sayMovement(id: MovementId, movements: Movements, units?: Pick<U
 
 const UNDO_WORDS = {
   leadWristFlexion: ['Wrist', '°'],
-  rotationRate: ['Rotation', ' %'],
-  rotationDelay: ['Turn start', ' ms'],
+  rotationRate: ['Body turn', ' %'],
+  rotationDelay: ['Turn starts', ' ms'],
   trailSideBend: ['Side bend', '°'],
-  pelvisShift: ['Pelvis', ' cm'],
+  pelvisShift: ['Hip slide', ' cm'],
 } as const satisfies Record<MovementId, readonly [string, string]>;
 
-/** Label of an undo step: "Wrist −8°", "Rotation 108 %". `edgeValue` in the units of the edge. */
+/** Label of an undo step: "Wrist −8°", "Body turn 108 %". `edgeValue` in the units of the edge. */
 export function sayUndo(id: MovementId, edgeValue: number): string {
   const [word, unit] = UNDO_WORDS[id];
   return `${word} ${formatTyped(id === 'rotationRate' ? edgeValue * 100 : edgeValue)}${unit}`;

@@ -9,8 +9,8 @@ type DialId = MovementId | 'pelvisRate' | 'pelvisDelay';
 /** The pelvis on its own is dialled like the turn, under its own name. */
 const LIKE: Partial<Record<DialId, MovementId>> = { pelvisRate: 'rotationRate', pelvisDelay: 'rotationDelay' };
 const OWN: Partial<Record<DialId, { label: string; bracket: string }>> = {
-  pelvisRate: { label: 'Pelvis turn', bracket: 'on its own' },
-  pelvisDelay: { label: 'Start of the pelvis', bracket: 'on its own' },
+  pelvisRate: { label: 'Hip turn', bracket: 'hips alone' },
+  pelvisDelay: { label: 'Hip turn starts', bracket: 'hips alone' },
 };
 
 /** The movement whose words a dial uses: the pelvis alone speaks as rotation and tilt do. */

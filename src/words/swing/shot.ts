@@ -1,20 +1,20 @@
 import type { NoShot, Shot } from '../../flight/shot';
 import { shapeFor, type Handed, type ShapeId } from '../../flight/shape';
-import { rad, type Rad } from '../../math/angle';
+import { rad, toDeg, type Rad } from '../../math/angle';
 import type { Delivery, DeliveryRule, NotDelivered } from '../../reading/delivery/delivery';
 import { showDistance } from '../numbers/distances';
-import { withBand, type DeliveryWords } from './delivery';
+import { sayFaceToPath, sayPath, withBand, type DeliveryWords } from './delivery';
 import { formatNumber, roundTo, sayNumber, showAngle, showLength, showSpeed } from '../numbers/numbers';
 import { COMPUTED, type Units } from '../numbers/units';
 
 /** What the arms are taken to do between shaft parallel and the ball, to choose from, with what that means. */
 export const RULE_WORDS: Readonly<Record<DeliveryRule, { readonly label: string; readonly means: string }>> = {
   'held plane': {
-    label: 'Held plane',
+    label: 'Player compensates',
     means: 'Assumed: the arms adapt and bring the head to the ball on that plane.',
   },
   'nothing adapts': {
-    label: 'Nothing adapts',
+    label: 'No compensation',
     means: 'Assumed: the joints run on as dialled. The head may miss the ball.',
   },
 };
@@ -120,6 +120,36 @@ export function sayCurve({ flight, ends }: Shot, handed: Handed, units: Pick<Uni
 /** How far the ball lands from the target line. */
 export const sayOffline = ({ flight }: Shot, handed: Handed, units: Pick<Units, 'length'>): DeliveryWords =>
   sayAway('From target line', seen(flight.offlineM, handed), units, 'on it');
+
+/**
+ * The strike and the flight in three sentences: what the club does, where the ball starts, where it goes from there. At most
+ * 15 words each.
+ */
+export function sayStrikeAndFlight(
+  { path, faceToPath }: Delivery,
+  shot: Shot,
+  handed: Handed,
+  units: Pick<Units, 'length'>,
+): readonly { readonly label: string; readonly text: string }[] {
+  const face = roundTo(Math.abs(toDeg(faceToPath)), 0) === 0 ? 'square' : sayFaceToPath(faceToPath).text;
+  const start =
+    roundTo(shot.flight.startDeg, 0) === 0
+      ? 'on the target line'
+      : `${bare(sayStart, shot, handed)} of the target line`;
+  const curve = sayAway('Curve', seen(shot.flight.curveM, handed), units, 'none').text;
+  const carry = sayCarry(shot, units).text;
+  return [
+    { label: 'Club', text: `It comes ${sayPath(path).text}, with the face ${face} to that.` },
+    { label: 'Start', text: `The ball starts ${start}.` },
+    {
+      label: 'Curve',
+      text: curve === 'none' ? `It flies straight and carries ${carry}.` : `It curves ${curve} and carries ${carry}.`,
+    },
+  ];
+}
+
+/** "2° right": the drawn value of a reading, without its band. */
+const bare = (say: typeof sayStart, shot: Shot, handed: Handed): string => say({ ...shot, ends: null }, handed).text;
 
 export interface ShapeWords {
   readonly id: ShapeId;

@@ -22,10 +22,10 @@ export const EXAGGERATED = 'exaggerated twofold';
 export const CAUTIONS = [
   'Warm up first.',
   'Do not force the end of a range of motion.',
-  'Side bend with fast rotation loads the low back.',
-  'Stop with pain and see a physician or physiotherapist.',
+  'Side bend with a fast turn loads the low back.',
+  'Stop if it hurts, and see a physician or physiotherapist.',
   "Children, and players with back or wrist trouble: only with a professional's advice.",
-  'Nobody stands within swinging distance.',
+  'Keep everyone out of swinging range.',
 ] as const;
 
 const lower = (word: string): string => word.charAt(0).toLowerCase() + word.slice(1);

@@ -86,10 +86,10 @@ function sayMove(id: MovementId, edge: number): string {
 
 const NAMES: Readonly<Record<MovementId, string>> = {
   leadWristFlexion: 'Wrist',
-  rotationRate: 'Rotation',
+  rotationRate: 'Body turn',
   rotationDelay: 'The start of the turn',
   trailSideBend: 'Side bend',
-  pelvisShift: 'Pelvis shift',
+  pelvisShift: 'Hip slide',
 };
 
 /** The sentence of the map as a screen reader says it: the same words with the units written out. */

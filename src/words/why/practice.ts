@@ -237,13 +237,13 @@ export function sayChange(id: MovementId, change: number, units: Pick<Units, 'le
     case 'leadWristFlexion':
       return `${up ? 'Bow' : 'Cup'} the lead wrist ${formatTyped(Math.round(edge))}° more by lead arm parallel.`;
     case 'rotationRate':
-      return `Turn pelvis and chest ${formatTyped(Math.round(edge * 100))} % ${up ? 'faster' : 'slower'} in the downswing.`;
+      return `Turn pelvis and chest ${formatTyped(Math.round(edge * 100))} % ${up ? 'more' : 'less'} in the downswing.`;
     case 'rotationDelay':
       return `Start the turn ${formatTyped(Math.round(edge))} ms ${up ? 'later' : 'earlier'}.`;
     case 'trailSideBend':
       return `Bend the upper body ${formatTyped(Math.round(edge))}° more ${up ? 'to the trail side' : 'toward the target'}.`;
     case 'pelvisShift':
-      return `Shift the pelvis ${showLength(Math.abs(change), units, 1).inSentence.replace('.0 ', ' ')} ${up ? 'farther' : 'less'} toward the target.`;
+      return `Slide the hips ${showLength(Math.abs(change), units).inSentence} ${up ? 'farther' : 'less'} toward the target.`;
   }
 }
 

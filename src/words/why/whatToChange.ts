@@ -9,11 +9,11 @@ import type { Units } from '../numbers/units';
 
 const GROUPS: Readonly<Record<MovementGroup, string>> = {
   leadWrist: 'Lead wrist',
-  rotation: 'Rotation',
+  rotation: 'Body turn',
   sideTilt: 'Side bend',
 };
 
-/** Which movements a plan or an explanation uses: "Lead wrist only", "Lead wrist and rotation", "A little of each". */
+/** Which movements a plan or an explanation uses: "Lead wrist only", "Lead wrist and body turn", "A little of each". */
 export function sayUses(uses: readonly MovementGroup[]): string {
   if (uses.length === 0) return 'Nothing';
   if (uses.length === 1) return `${GROUPS[uses[0]]} only`;
@@ -39,21 +39,22 @@ export function sayJudged(
   return { text: say(shown.inSentence), spoken: say(shown.spoken) };
 }
 
-/** "+16°", "8 ms later": by how much one dial changes. New less old, model units. */
+/** "16° toward bowed", "8 ms later": by how much one dial changes. New less old, model units. */
 export function sayDifference(id: MovementId, change: number, units: Pick<Units, 'length'>): string {
   const edge = roundTo(change / DIALS.find((dial) => dial.id === id)!.edgeUnit, 4);
   const size = formatTyped(Math.abs(edge));
-  const sign = edge > 0 ? '+' : '\u2212';
+  const isMore = edge > 0;
   switch (id) {
-    case 'rotationRate':
-      return `${formatTyped(Math.abs(edge) * 100)} % ${edge > 0 ? 'faster' : 'slower'}`;
-    case 'rotationDelay':
-      return `${size} ms ${edge > 0 ? 'later' : 'earlier'}`;
-    case 'pelvisShift':
-      return `${sign}${showLength(Math.abs(change), units).inSentence}`;
     case 'leadWristFlexion':
+      return `${size}° toward ${isMore ? 'bowed' : 'cupped'}`;
+    case 'rotationRate':
+      return `${formatTyped(Math.abs(edge) * 100)} % ${isMore ? 'more' : 'less'} turn`;
+    case 'rotationDelay':
+      return `${size} ms ${isMore ? 'later' : 'earlier'}`;
     case 'trailSideBend':
-      return `${sign}${size}°`;
+      return `${size}° ${isMore ? 'to the trail side' : 'toward the target'}`;
+    case 'pelvisShift':
+      return `${showLength(Math.abs(change), units).inSentence} ${isMore ? 'to target' : 'back'}`;
   }
 }
 
@@ -132,7 +133,7 @@ export function sayGuess(
   units: Pick<Units, 'length'>,
 ): string {
   const gap = showLength(Math.abs(real - drawn), units);
-  const at = CHECKPOINT_NAMES[id].position;
+  const at = CHECKPOINT_NAMES[id].title;
   if (gap.value === 0) return `${at}: you drew it where it went, ${sayJudged(id, real, bands, units).text}.`;
   const [up, down] = id === 'leadArmParallel' ? ['higher', 'lower'] : ['farther in front', 'farther behind'];
   const { text } = sayJudged(id, real, bands, units);

@@ -169,14 +169,14 @@ export function sayCause(part: Part, { from, to, isFromReference: plain }: Betwe
     return plain ? `the ${cupped ? 'cupped' : 'bowed'} wrist` : `${cupped ? 'cupping' : 'bowing'} the wrist more`;
   }
   if (part === 'sideTilt') {
-    if (to.trailSideBend === from.trailSideBend) return 'the pelvis shift';
+    if (to.trailSideBend === from.trailSideBend) return 'the hip slide';
     const less = to.trailSideBend < from.trailSideBend;
     return plain ? `too ${less ? 'little' : 'much'} side bend` : `${less ? 'less' : 'more'} side bend`;
   }
   const rate = Math.sign(to.rotationRate - from.rotationRate);
   const delay = Math.sign(to.rotationDelay - from.rotationDelay);
   const when = delay === 0 ? '' : delay < 0 ? (plain ? 'early' : 'earlier') : plain ? 'late' : 'later';
-  const speed = rate === 0 ? '' : rate > 0 ? (plain ? 'fast' : 'faster') : plain ? 'slowly' : 'slower';
+  const speed = rate === 0 ? '' : rate > 0 ? (plain ? 'too much' : 'more') : plain ? 'too little' : 'less';
   const how = [when, speed].filter(Boolean).join(' and ');
   return how === '' ? 'the pelvis turn' : `turning ${how}`;
 }

@@ -45,7 +45,7 @@ export function ProgressPlot({ at, points, band, units, width }: Props) {
   const y = (cm: number): number => TOP + (HEIGHT * (axis.high - cm / cmPerUnit)) / (axis.high - axis.low);
   const x = (index: number): number => lessonX(index, points.length, width);
   const [bandTop, bandBottom] = [y(band.highCm), y(band.lowCm)];
-  const { title, position } = CHECKPOINT_NAMES[at];
+  const { title } = CHECKPOINT_NAMES[at];
   const line = points
     .map(({ computedCm }, index) => (computedCm === null ? null : `${x(index) + APART} ${y(computedCm)}`))
     .filter((place) => place !== null);
@@ -60,7 +60,7 @@ export function ProgressPlot({ at, points, band, units, width }: Props) {
       viewBox={`0 0 ${width} ${TOP + HEIGHT + BOTTOM}`}
     >
       <title id={id}>
-        {title} ({position}) over {points.length} lessons, in {symbol}. The numbers are in the table below.
+        {title} over {points.length} lessons, in {symbol}. The numbers are in the table below.
       </title>
       <rect className="plot-band" x={LEFT} width={width - LEFT - RIGHT} y={bandTop} height={bandBottom - bandTop} />
       <path

@@ -27,7 +27,7 @@ import { SwingPick } from '../SwingPick';
 
 const PART_NAMES: Readonly<Record<Part, string>> = {
   leadWrist: 'Lead wrist',
-  rotation: 'Rotation',
+  rotation: 'Body turn',
   sideTilt: 'Trail-side tilt',
   setUp: 'Set-up',
 };
@@ -45,7 +45,7 @@ function phraseOfSetUp(a: SwingOf, b: SwingOf): string {
   ].join(', ');
 }
 
-/** What a movement does in a swing: "cupped 16°", "8 % faster, 12 ms early". Only what differs between the two. */
+/** What a movement does in a swing: "cupped 16°", "8 % more turn, 12 ms early". Only what differs between the two. */
 function phraseOf(part: Part, { from, to, names }: Shared, units: { readonly length: 'cm' | 'in' }): string {
   if (part === 'setUp') return phraseOfSetUp(names.from, names.to);
   return DIALS.filter(({ group, id }) => group === part && from.movements[id] !== to.movements[id])

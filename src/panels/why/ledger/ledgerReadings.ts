@@ -38,7 +38,7 @@ const NONE_WHERE_LEVEL: readonly AtCheckpoint[] = ['shaftPitch', 'gripEndLine', 
 
 const option = (value: LedgerReading, at: CheckpointId, id: AtCheckpoint) => ({
   value,
-  text: `${CHECKPOINT_NAMES[at].position}: ${LEDGER_WORDS[id].title}`,
+  text: `${CHECKPOINT_NAMES[at].title}: ${LEDGER_WORDS[id].title}`,
 });
 const readings = (at: CheckpointId) =>
   READ.filter((id) => at === 'leadArmParallel' || !NONE_WHERE_LEVEL.includes(id))
