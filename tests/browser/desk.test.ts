@@ -477,7 +477,7 @@ describe('the picture', () => {
   test('the joints bench shows a bent joint on the figure and lets go', async () => {
     const before = await look(page);
     await openDrawer(page, 'joints');
-    await page.getByRole('slider', { name: 'Lead arm roll' }).focus();
+    await page.getByRole('slider', { name: 'Lead arm rolled' }).focus();
     for (let i = 0; i < 5; i++) await page.keyboard.press('ArrowRight');
     await drawn(page);
     const bent = await look(page);

@@ -178,7 +178,7 @@ describe('typed values', () => {
       return (await look(page)).drawn!;
     };
     const axes = (pose: readonly number[], at: number): readonly number[] => pose.slice(at, at + 9);
-    const [open, closed] = [await type('Thorax turn, degrees', 10), await type('Thorax turn, degrees', -15)];
+    const [open, closed] = [await type('Chest open, degrees', 10), await type('Chest open, degrees', -15)];
     // The trace of a rotation is one and twice the cosine of its angle.
     const a = axes(open, AT.thoraxAxes);
     const trace = axes(closed, AT.thoraxAxes).reduce((sum, value, i) => sum + value * a[i], 0);

@@ -118,7 +118,7 @@ describe('gestures and undo', () => {
     ['another drag', dragTilt, 'Side bend 4°'],
     ['Reset all', resetAll, 'Reset all'],
     ['a situation', () => loadSituation('stuck'), 'Stuck behind'],
-    ['the pelvis on its own', () => setPelvisAlone(true), 'Pelvis on its own'],
+    ['the pelvis on its own', () => setPelvisAlone(true), 'Hips on their own'],
   ])('%s in the middle of a drag ends it first: two steps, taken back one by one', (_, act, label) => {
     beginGesture();
     setMovement('leadWristFlexion', 9);
@@ -241,7 +241,7 @@ describe('what is shown', () => {
     setPelvisAlone(true);
     setMovement('pelvisRate', 1.3);
     expect(current().movements).toMatchObject({ rotationRate: 1, pelvisRate: 1.3 });
-    expect(labels()).toEqual(['Pelvis on its own', 'Pelvis turn 130 %']);
+    expect(labels()).toEqual(['Hips on their own', 'Hip turn 130 %']);
     setPelvisAlone(false);
     expect(current().movements.pelvisRate).toBeUndefined();
   });

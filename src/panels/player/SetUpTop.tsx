@@ -105,7 +105,7 @@ export function SetUpPelvis() {
   const alone = useDesk(({ document }) => document.movements.pelvis !== null);
   return (
     <section aria-labelledby="set-up-pelvis">
-      <h3 id="set-up-pelvis">Pelvis</h3>
+      <h3 id="set-up-pelvis">Hips</h3>
       <button
         type="button"
         className="plain wide"
@@ -113,7 +113,7 @@ export function SetUpPelvis() {
         aria-checked={alone}
         onClick={() => setPelvisAlone(!alone)}
       >
-        Pelvis turns on its own
+        Hips turn on their own
       </button>
       {alone && (
         <div className="own-dials">

@@ -2,12 +2,12 @@ import { LevaPanel, useControls, useCreateStore } from 'leva';
 import type { JointId } from '../../model/joints';
 import { benchTheme, joint } from './benchPlugin';
 
-/** Sixteen degrees of freedom on four boards of four. */
+/** Sixteen degrees of freedom, by what a coach would ask for. */
 const BOARDS: readonly { readonly title: string; readonly ids: readonly JointId[] }[] = [
-  { title: 'Pelvis', ids: ['pelvisSway', 'pelvisHeight', 'pelvisThrust', 'pelvisTurn'] },
-  { title: 'Bend and tilt', ids: ['pelvisBend', 'pelvisSideTilt', 'trunkBend', 'trunkTilt'] },
-  { title: 'Chest and shoulders', ids: ['thoraxTurn', 'leadProtraction', 'trailProtraction', 'leadArmAdduction'] },
-  { title: 'Lead arm and wrist', ids: ['leadArmElevation', 'leadArmRoll', 'leadWristFlexion', 'leadWristRadial'] },
+  { title: 'Hands and wrist', ids: ['leadWristFlexion', 'leadWristRadial', 'leadArmRoll'] },
+  { title: 'Turn and slide', ids: ['thoraxTurn', 'pelvisTurn', 'pelvisSway', 'pelvisThrust'] },
+  { title: 'Posture', ids: ['trunkBend', 'trunkTilt', 'pelvisBend', 'pelvisSideTilt', 'pelvisHeight'] },
+  { title: 'Arm and shoulders', ids: ['leadArmElevation', 'leadArmAdduction', 'leadProtraction', 'trailProtraction'] },
 ];
 
 function Board({ title, ids }: (typeof BOARDS)[number]) {

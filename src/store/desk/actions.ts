@@ -105,7 +105,7 @@ export function setPelvisAlone(alone: boolean): void {
   const { movements } = desk.getState().document;
   if (alone === (movements.pelvis !== null)) return;
   const pelvis = alone ? { rate: movements.rotationRate, delayMs: movements.rotationDelayMs } : null;
-  dialled(alone ? 'Pelvis on its own' : 'Pelvis with the chest', { ...movements, pelvis });
+  dialled(alone ? 'Hips on their own' : 'Hips with the chest', { ...movements, pelvis });
 }
 
 const section =

@@ -3,8 +3,8 @@ import { sayUndo } from './dials';
 
 /** Label of an undo step that moved one dial: "Wrist −8°". */
 export function sayStep(id: MovementId | 'pelvisRate' | 'pelvisDelay', value: number): string {
-  if (id === 'pelvisRate') return sayUndo('rotationRate', value).replace('Rotation', 'Pelvis turn');
-  if (id === 'pelvisDelay') return sayUndo('rotationDelay', value).replace('Turn', 'Pelvis turn');
+  if (id === 'pelvisRate') return sayUndo('rotationRate', value).replace('Body turn', 'Hip turn');
+  if (id === 'pelvisDelay') return sayUndo('rotationDelay', value).replace('Turn', 'Hip turn');
   return sayUndo(id, value);
 }
 

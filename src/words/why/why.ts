@@ -73,7 +73,7 @@ export const LEDGER_WORDS: Readonly<Record<LedgerReadingId, LedgerWords>> = {
   faceToVertical: words('Face', 'angle', 'Face turned down from vertical', ['more closed', 'more open']),
   armToShaft: words('Lead arm to shaft', 'angle', 'Angle between lead arm and shaft', ['wider', 'narrower']),
   thoraxTurn: words('Chest turned open', 'angle', 'Turn of the chest toward the target', OPEN_CLOSED),
-  pelvisTurn: words('Pelvis turned open', 'angle', 'Turn of the pelvis toward the target', OPEN_CLOSED),
+  pelvisTurn: words('Hips turned open', 'angle', 'Turn of the hips toward the target', OPEN_CLOSED),
   handHeight: words('Hand height', 'length', 'Hands above the ground', ['higher', 'lower']),
   handDepth: words('Hands from the body', 'length', 'Hands out from the ankles', ['farther out', 'farther in']),
   reachRatio: words('Reach of the trail arm', 'share', 'Trail arm, share of its full reach', ['longer', 'shorter']),
