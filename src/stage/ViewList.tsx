@@ -49,14 +49,15 @@ function ShowButtons() {
   );
 }
 
-/** Room between the menu, its button and the screen's edges, px. */
+/** Room between the menu and the screen's edges, and between it and its button, px. */
 const GAP = 8;
+const BELOW = 4;
 
 /** Puts a menu below its button, or as high as the screen asks for: the picture may be lower than the menu. */
 function placeBelow(menu: HTMLElement, { bottom, right }: DOMRect): void {
   const { offsetWidth: width, offsetHeight: height } = menu;
   menu.style.left = `${Math.max(GAP, Math.min(right, innerWidth - GAP) - width)}px`;
-  menu.style.top = `${Math.max(GAP, Math.min(bottom + GAP, innerHeight - GAP - height))}px`;
+  menu.style.top = `${Math.max(GAP, Math.min(bottom + BELOW, innerHeight - GAP - height))}px`;
 }
 
 /** Where to look from and what to show besides: a list at the picture's left edge; behind two buttons where it is small. */

@@ -158,6 +158,31 @@ test.each([...Object.entries(SCREENS), ['phone on its side', SIZES['phone on its
   },
 );
 
+test('in inches, for a small left-handed player past the usual ranges, no drawer cuts or crowds its words', async () => {
+  await page.setViewportSize(SCREENS.tablet);
+  await openDrawer(page, 'setUp');
+  await page.getByRole('radio', { name: 'inches' }).check({ force: true });
+  await page.getByRole('radio', { name: 'Left-handed' }).check({ force: true });
+  const height = page.getByLabel('Height', { exact: true });
+  await height.fill(`4'9 1/4`);
+  await height.press('Enter');
+  await openDrawer(page, 'setUp');
+  for (const id of ['leadWristFlexion', 'rotationDelay', 'trailSideBend'] as const)
+    await slider(page, id).press('Home');
+  const wrong: string[] = [];
+  for (const [size, viewport] of Object.entries(SCREENS)) {
+    await page.setViewportSize(viewport);
+    for (const id of await drawerIds(page)) {
+      await openDrawer(page, id);
+      await drawn(page);
+      for (const sentence of await findCrowding(page)) wrong.push(`${size}, ${id}: ${sentence}`);
+      const wide = await page.locator('.drawer-body').evaluate((body) => body.scrollWidth - body.clientWidth);
+      if (wide > 0) wrong.push(`${size}, ${id}: ${wide} px wider than the drawer`);
+    }
+  }
+  expect(wrong).toEqual([]);
+});
+
 test('nothing on the desk moves when a value grows', async () => {
   await page.setViewportSize(SCREENS.tablet);
   const places = (): Promise<number[]> =>

@@ -157,12 +157,12 @@ describe('the main job', () => {
     expect([await says(), await turns()]).toEqual(['steep', ['onPlane', 'steep']]);
   });
 
-  test('a held key and a held button are one undo step each; a double tap resets', async () => {
+  test('a held key and a held button are one undo step each', async () => {
     await slider(page, 'rotationDelay').focus();
     await page.keyboard.down('ArrowLeft');
     for (let i = 0; i < 4; i++) await page.keyboard.down('ArrowLeft');
     await page.keyboard.up('ArrowLeft');
-    expect((await look(page)).past).toEqual(['Turn start −5 ms']);
+    expect((await look(page)).past).toEqual(['Turn starts −5 ms']);
     const plus = (await page.getByRole('button', { name: 'Hip slide: to target' }).boundingBox())!;
     await page.mouse.move(plus.x + 20, plus.y + 20);
     await page.mouse.down();
@@ -173,8 +173,6 @@ describe('the main job', () => {
     const held = await look(page);
     expect(held.past).toHaveLength(2);
     expect(held.document.movements.pelvisShiftCm).toBeGreaterThanOrEqual(3);
-    await slider(page, 'rotationDelay').dblclick();
-    expect((await look(page)).document.movements.rotationDelayMs).toBe(0);
   });
 
   test('two taps on a slider reset it by touch as by mouse, as one undo step; a drag after a tap does not', async () => {
@@ -267,7 +265,7 @@ describe('what stays', () => {
     await ready(page);
     await page.getByText(/could not be opened: a newer Slantwise wrote it/).waitFor();
     expect(await page.evaluate(() => localStorage.getItem('slantwise.kept-aside.1'))).toBe('{"version":99}');
-    const read = page.getByRole('button', { name: 'OK' });
+    const read = page.getByRole('button', { name: 'OK', exact: true });
     let middle = { x: 0, y: 0 };
     for (const [width, height] of [WINDOW_SIZE, [844, 390], [360, 740], [390, 844]] as const) {
       await page.setViewportSize({ width, height });
@@ -298,6 +296,7 @@ describe('what stays', () => {
   });
 
   test('a swing that was not found, or not yet, claims nothing, and says so on a phone too', async () => {
+    await page.getByRole('button', { name: 'Player & club' }).click();
     const before = await plateWords(page);
     // The search never answers, until it is stopped; how long it may go unmentioned is for the test to say.
     await page.evaluate(() => {
@@ -319,7 +318,6 @@ describe('what stays', () => {
         });
       });
     });
-    await page.getByRole('button', { name: 'Player & club' }).click();
     await page.getByLabel('Height', { exact: true }).fill('166.6');
     await page.keyboard.press('Enter');
     // A search of some tenths of a second goes by without a word.
@@ -333,10 +331,7 @@ describe('what stays', () => {
       const slips = await page.locator('.slips').innerText();
       expect(slips).toMatch(why);
       expect(slips).toMatch(/The figure shows the last swing found\.$/);
-      expect(await page.locator('.plate').allInnerTexts()).toEqual([
-        expect.stringMatching(why),
-        expect.stringMatching(why),
-      ]);
+      expect((await page.locator('.plate').allInnerTexts()).join(' ')).not.toMatch(/\d/);
       expect(await page.locator('body').innerText()).not.toMatch(/computed by the model|on plane at/i);
       const slip = page.locator('.slip-withheld');
       const isInSight = (element: Element): boolean => {

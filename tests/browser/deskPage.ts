@@ -86,6 +86,15 @@ export const drawerIds = (page: Page): Promise<string[]> =>
       tabs.map(({ id }) => id.slice('tab-'.length)).flatMap((id) => (id === 'ledger' ? [id, 'map', 'compare'] : [id])),
     );
 
+/** Turns the exaggeration on or off: in the list on the picture, or behind its button where the picture is small. */
+export async function exaggerate(page: Page): Promise<void> {
+  const menu = page.locator('[aria-controls="stage-shows"]');
+  const isBehind = await menu.isVisible();
+  if (isBehind) await menu.click();
+  await page.locator('.stage').getByRole('switch', { name: 'Exaggerate' }).click();
+  if (isBehind) await page.keyboard.press('Escape');
+}
+
 /** Opens a drawer by its tab, or from the sheet of further drawers. */
 export async function openDrawer(page: Page, id: string): Promise<void> {
   if (id === 'map' || id === 'compare') {

@@ -10,7 +10,7 @@ import { CAUTIONS } from '../../src/words';
 import { isServerAway } from './offlineMode';
 import { findFaults } from './axe';
 import { dropFile, makeByTouch, openClip, type Saved } from './clipPage';
-import { DRAW_NOTHING, look, openDesk, ready } from './deskPage';
+import { DRAW_NOTHING, exaggerate, look, openDesk, ready } from './deskPage';
 import { appAddress, launch, offOrigin, open, type Witness } from './support';
 
 let browser: Browser | undefined;
@@ -57,10 +57,9 @@ test('the drawer has no finding of axe', async () => {
 test('while the desk is exaggerated the drawer says that files are made of the swing as it is', async () => {
   const note = page.getByText('show the swing as it is, not exaggerated');
   expect(await note.count()).toBe(0);
-  const button = page.getByRole('switch', { name: 'Exaggerate' }).first();
-  await button.tap();
+  await exaggerate(page);
   await note.waitFor();
-  await button.tap();
+  await exaggerate(page);
   expect(await note.count()).toBe(0);
 });
 
@@ -224,7 +223,7 @@ describe('link', () => {
   let address: string;
 
   test('the link shown opens the same swing on another device, and leaves the address', async () => {
-    address = await page.getByLabel('Link').inputValue();
+    address = await page.getByRole('textbox', { name: 'Link' }).inputValue();
     expect(address.length).toBeLessThan(1500);
     const other = await open(browser!, { path: `?probe${new URL(address).hash}`, init: [DRAW_NOTHING] });
     await ready(other.page);

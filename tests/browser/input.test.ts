@@ -8,6 +8,7 @@ import type { DeskLook } from '../../src/store/desk/probe';
 import { DRAW_NOTHING, drawn, look, openDrawer, slider } from './deskPage';
 import { findEye, NOTE_EYE } from './cameraProbe';
 import { shareDesk } from './sharedDesk';
+import { SCREENS } from './support';
 
 /** For `init`: keeps the value that the browser gave a slider, before the app rounds it to its steps. */
 const KEEP_RAW = (): void =>
@@ -65,8 +66,14 @@ const marksFor = (id: DialId, values: readonly number[]) =>
 
 test('usual range, hatch, wedge and bar of every rule stand where the thumb stands for their values', async () => {
   const wrong: string[] = [];
+  // One slider at a time, of all five: on a tablet the second dials have steps and no slider for a finger.
+  await page.setViewportSize(SCREENS.phone);
   for (const { id, min, max, step, neutral, usualMin, usualMax } of EDGE_DIALS.slice(0, DIALS.length)) {
     const values = [0.1, 0.3, 0.45, 0.7, 0.95].map((share) => Math.round((min + (max - min) * share) / step) * step);
+    await page
+      .locator('.pick button')
+      .nth(DIALS.findIndex((dial) => dial.id === id))
+      .click();
     const thumb = await findThumb(id);
     (await marksFor(id, values)).forEach((marks, i) => {
       const wanted: Record<keyof typeof marks, number[]> = {
@@ -186,7 +193,10 @@ describe('typed values', () => {
     expect(axes(closed, AT.trunkAxes)).toEqual(axes(open, AT.trunkAxes));
     // Opening takes the lead shoulder away from the ball.
     expect(open[AT.leadShoulder + 2]).toBeLessThan(closed[AT.leadShoulder + 2]);
-    const [near, far] = [await type('Hip slide, centimetres', 2), await type('Hip slide, centimetres', 9)];
+    const [near, far] = [
+      await type('Hips to the target, centimetres', 2),
+      await type('Hips to the target, centimetres', 9),
+    ];
     expect(far[AT.pelvis] - near[AT.pelvis]).toBeCloseTo(0.07, 9);
     expect(far[AT.pelvis + 1]).toBe(near[AT.pelvis + 1]);
   });
@@ -201,7 +211,7 @@ describe('typed values', () => {
     await openDrawer(page, 'setUp');
     await choose('inches');
     await choose('mph');
-    expect(await page.getByLabel('Height', { exact: true }).inputValue()).toBe('70.08');
+    expect(await page.getByLabel('Height', { exact: true }).inputValue()).toBe(`5'10"`);
     await type('Highest, above is plus', '1');
     await type('Hand depth', '−2');
     const { bands, setUp } = (await look(page)).document;

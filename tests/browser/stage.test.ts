@@ -1,13 +1,14 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { look, openDrawer, plateWords, REFUSE_PICTURE, slider } from './deskPage';
+import { findEye, NOTE_EYE } from './cameraProbe';
 import { findCrowding } from './geometry';
 import { startOver } from './startOver';
 import { readSticks, sticksOf } from './stickFigure';
 import { appAddress, launch, open, SCREENS } from './support';
 
 /** The smallest window that lays the desk out as on a tablet: less to paint. */
-const WINDOW = { width: 1024, height: 700 } as const;
+const WINDOW = { width: 1024, height: 760 } as const;
 
 // One page for all: every test starts from a desk on which everything was undone. The camera stays where the test before left it.
 let browser: Browser | undefined;
@@ -87,6 +88,7 @@ const view = (page: Page) => page.locator('[aria-label="View"] .stage-item[aria-
 async function openCounted(): Promise<Page> {
   const context = await browser!.newContext({ viewport: WINDOW, reducedMotion: 'reduce', hasTouch: true });
   const opened = await context.newPage();
+  await opened.addInitScript(NOTE_EYE);
   await countDrawing(opened);
   await opened.goto(appAddress());
   await opened.waitForFunction(() => (globalThis as unknown as { drawn: Drawn }).drawn.frames > 0, null, {
@@ -231,26 +233,22 @@ test('with fingers: one turns the picture, two pinch and move it, a chip shows a
 });
 
 test('the picture opens up with the playhead after impact, and no dial moves the camera', async () => {
-  // Large enough that a corner of the picture shows the ground alone.
-  await page.setViewportSize(SCREENS.tablet);
   const time = page.getByRole('slider', { name: 'Time in the swing' });
   const wrist = page.locator('[data-dial="leadWristFlexion"] input[type="range"]');
   await chip(page, 'Face on').click();
-  // The foot of the glass and the target line stand still in the world: where they are says where the camera is.
-  const ground = async (): Promise<Buffer> => {
+  const eye = async (): Promise<unknown> => {
     await rest(page);
-    const { x, y, width, height } = (await picture(page).boundingBox())!;
-    return page.screenshot({ clip: { x: x + width - 60, y: y + height - 130, width: 60, height: 60 } });
+    return findEye(page);
   };
   await time.press('Home');
-  const early = await ground();
+  const early = await eye();
   await time.press('End');
-  const late = await ground();
-  expect(late.equals(early)).toBe(false);
+  const late = await eye();
+  expect(late).not.toEqual(early);
   await wrist.press('PageDown');
-  expect((await ground()).equals(late)).toBe(true);
+  expect(await eye()).toEqual(late);
   await time.press('Home');
-  expect((await ground()).equals(early)).toBe(true);
+  expect(await eye()).toEqual(early);
 });
 
 describe('the camera', () => {
@@ -344,16 +342,16 @@ test('the paper under the figure is exactly the paper of the page', async () => 
   expect(seen).toBe(paper);
 });
 
-test('path and face stand on paper, whatever is behind them', async () => {
-  const { ground, paper } = await page.evaluate(() => {
+test('path and face have a halo of paper, whatever is behind them', async () => {
+  const { halo, paper } = await page.evaluate(() => {
     const swatch = document.createElement('i');
     swatch.style.background = 'var(--paper)';
     document.body.append(swatch);
     const paper = getComputedStyle(swatch).backgroundColor;
     swatch.remove();
-    return { ground: getComputedStyle(document.querySelector('.path-readout')!).backgroundColor, paper };
+    return { halo: getComputedStyle(document.querySelector('.path-readout')!).textShadow, paper };
   });
-  expect(ground).toBe(paper);
+  expect(halo).toContain(`${paper} 0px 0px`);
 });
 
 test('a caption keeps clear of the slips, or goes together with its leader', async () => {

@@ -20,7 +20,8 @@ export function showJudged(value: number, band: Band, units: Pick<Units, 'length
   const shown = value / metres;
   const edges = { low: band.low / metres, high: band.high / metres };
   const verdict = judge(value, band);
-  const decimals = ROUNDINGS.find((places) => agrees(round(shown, places), places !== undefined)) ?? ROUNDINGS.at(-1);
+  const fits = ROUNDINGS.findIndex((places) => agrees(round(shown, places), places !== undefined));
+  const decimals = ROUNDINGS[fits === -1 ? ROUNDINGS.length - 1 : fits];
   const nearest = round(shown, decimals);
   const grain = 10 ** -ROUNDINGS[2];
   const near = [nearest, round(nearest + grain, decimals), round(nearest - grain, decimals)];
