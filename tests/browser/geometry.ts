@@ -46,11 +46,11 @@ function measure(): string[] {
     return part.right - part.left > box.right - box.left - 1 && part.bottom - part.top > box.bottom - box.top - 1;
   };
 
-  /** What a finger hits: a title's whole plate, a radio's label, and of a 56 px slider the 48 px in its middle. */
+  /** What a finger hits: a title's whole plate, the label of a radio or a tick, and of a 56 px slider the 48 px in its middle. */
   const targetOf = (element: Element): Box => {
     const owner = element.closest('.plate-header')
       ? element.closest('.plate')!
-      : (element.closest('.choice label') ?? element);
+      : (element.closest('.choice label, .showing-tick') ?? element);
     const { left, top, right, bottom } = owner.getBoundingClientRect();
     const spare = element.matches('input[type="range"]') ? Math.max(0, (bottom - top - TARGET) / 2) : 0;
     return { left, top: top + spare, right, bottom: bottom - spare };
@@ -123,7 +123,7 @@ function measure(): string[] {
     if (parseFloat(style.fontSize) < 15) wrong.push(`"${text.slice(0, 40)}" is ${style.fontSize}`);
     if (style.textOverflow === 'ellipsis' && element.scrollWidth > element.clientWidth + 1)
       wrong.push(`"${text.slice(0, 40)}" ends in dots`);
-    const holder = element.closest('button, summary, .slip, .status, .choice span, .dial, .path-readout');
+    const holder = element.closest('button, summary, .slip, .save-status, .status, .choice span, .dial, .path-readout');
     const isBox = holder && getComputedStyle(holder).display !== 'contents';
     if (isBox && !holder.matches('.plate-header button')) {
       const held = holder.getBoundingClientRect();

@@ -8,7 +8,8 @@ export async function startOver(page: Page): Promise<void> {
     (document.activeElement as HTMLElement | null)?.blur();
     for (const sheet of document.querySelectorAll<HTMLElement>('[popover]:popover-open')) sheet.hidePopover();
     document.querySelector<HTMLElement>(':is([id^="tab-"], [id^="more-"])[aria-expanded="true"]')?.click();
-    document.querySelector<HTMLElement>('.plate-header button')!.click();
+    // A second tap on a plate would turn it over.
+    for (const title of [...document.querySelectorAll<HTMLElement>('.plate-header button')].reverse()) title.click();
     const undo = document.querySelector<HTMLElement>('.turn')!;
     while (undo.getAttribute('aria-disabled') !== 'true') {
       undo.click();

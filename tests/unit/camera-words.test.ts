@@ -79,7 +79,7 @@ describe('what a camera face on does', () => {
       { at: 'leadArmParallel', id: 'trunkLean', read: bent(rad(3.5)) },
     ] as const;
     expect(sayFront(reads, tripod, CM)).toBe(
-      'Standing 40 cm right of centre, your camera reads the trunk lean 4° too large.',
+      'Standing 40 cm right of centre, it reads the trunk lean 4° too large.',
     );
     expect(sayFront([reads[0]], tripod, CM)).toContain('reads the lead arm 2° too low');
   });

@@ -46,11 +46,11 @@ export function Plate({ id, onSight }: Props) {
 
   const { title } = CHECKPOINT_NAMES[id];
   const choose = (): void => {
-    const { turned } = desk.getState().session;
+    const { turned, selectedPlate } = desk.getState().session;
     const isFolded = picture.current?.clientHeight === 0;
     selectPlate(id);
     // A second tap on a plate that is folded to its verdict turns it over to its drawing, the next one back.
-    if (isSelected && isFolded && !turned) turnPlate(true);
+    if (selectedPlate === id && isFolded && !turned) turnPlate(true);
   };
   const sight = seen === undefined ? undefined : saySight(id, seen, units);
   return (

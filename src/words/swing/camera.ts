@@ -148,7 +148,7 @@ export function sayFront(
   if (!worst) return NOTHING_TO_FILM;
   if (Math.abs(worst.read.bend) < INTEREST.rad) return 'Your camera reads arm, shaft and trunk true to 1°.';
   const cause = sayCause(worst.read.cause, 'faceOn', tripod, units);
-  return `${cause}, your camera reads the ${FACE_ON[worst.id]![0]} ${sayTurn(worst.id, worst.read.bend)}.`;
+  return `${cause}, it reads the ${FACE_ON[worst.id]![0]} ${sayTurn(worst.id, worst.read.bend)}.`;
 }
 
 /** A length a little above `metres`, on the grain that is shown. */
