@@ -99,12 +99,16 @@ export const documents: fc.Arbitrary<Document> = fc.record({
   }),
   bands: fc.record({ leadArmParallel: band, shaftParallel: band }),
   checkpointArmDeg: stepped(ARM_ANGLE_LIMITS_DEG.min, ARM_ANGLE_LIMITS_DEG.max, 1),
-  ball: fc.record({
-    rule: fc.constantFrom(...DELIVERY_RULES),
-    tailWindMps: stepped(BALL_LIMITS.tailWindMps.min, BALL_LIMITS.tailWindMps.max, 0.5),
-    crossWindMps: stepped(BALL_LIMITS.crossWindMps.min, BALL_LIMITS.crossWindMps.max, 0.5),
-    altitudeM: stepped(BALL_LIMITS.altitudeM.min, BALL_LIMITS.altitudeM.max, 10),
-  }),
+  ball: fc.record(
+    {
+      rule: fc.constantFrom(...DELIVERY_RULES),
+      faceReturned: stepped(0, 1, 0.05),
+      tailWindMps: stepped(BALL_LIMITS.tailWindMps.min, BALL_LIMITS.tailWindMps.max, 0.5),
+      crossWindMps: stepped(BALL_LIMITS.crossWindMps.min, BALL_LIMITS.crossWindMps.max, 0.5),
+      altitudeM: stepped(BALL_LIMITS.altitudeM.min, BALL_LIMITS.altitudeM.max, 10),
+    },
+    { requiredKeys: ['rule', 'tailWindMps', 'crossWindMps', 'altitudeM'] },
+  ),
   units: fc.record({
     length: fc.constantFrom('cm' as const, 'in' as const),
     speed: fc.constantFrom('m/s' as const, 'km/h' as const, 'mph' as const),

@@ -1,7 +1,7 @@
 import { withMovements } from '../../reading/swing';
 import type { Derived, Document } from '../../store';
 import { createWorkerClient } from '../../store/solver/workerClient';
-import { toArmAngle, toWeather } from '../../store/document/convert';
+import { toArmAngle, toFaceReturned, toWeather } from '../../store/document/convert';
 import type { StepPlan } from '../../solving/diagnosis/planOnSteps';
 import type { Answer, Job, PlanAnswer, PlanJob } from '../../solving/diagnosis/solverJobs';
 
@@ -20,6 +20,7 @@ export async function findPlanInWorker(derived: Derived, document: Document): Pr
     aim: 'inside',
     doubt: { leadArmParallel: 0, shaftParallel: 0 },
     rule: document.ball.rule,
+    faceReturned: toFaceReturned(document.ball),
     weather: toWeather(document.ball, derived.player),
   });
   return plans.find(({ uses, status }) => status === 'reached' && uses.length === 1) ?? plans[0];

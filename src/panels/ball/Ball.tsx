@@ -12,6 +12,8 @@ import {
   sayShortcomings,
   type DeliveryWords,
 } from '../../words';
+import { toFaceReturned } from '../../store/document/convert';
+import { FACE_RETURN_ASSUMED, sayFaceDrawn, sayReturnTakes } from '../../words/swing/faceReturn';
 import { ballRows, deliveryRows } from './ballRows';
 import { BallDay } from './BallDay';
 import { Choice } from '../fields/Choice';
@@ -52,8 +54,24 @@ function Rule() {
       <p>
         <b>{label}.</b> {means}
       </p>
+      <FaceReturn />
       <Shortcomings />
     </section>
+  );
+}
+
+/** Where the face is drawn, that this is an assumption, and what bringing it back to square takes. */
+function FaceReturn() {
+  const share = useDesk(({ document }) => toFaceReturned(document.ball));
+  const delivery = useDerived((derived) => derived.delivery);
+  if ('missing' in delivery || !delivery.returnTakes) return null;
+  return (
+    <>
+      <p>
+        {sayFaceDrawn(share)} {FACE_RETURN_ASSUMED}
+      </p>
+      <p>{sayReturnTakes(delivery.returnTakes).join(' ')}</p>
+    </>
   );
 }
 

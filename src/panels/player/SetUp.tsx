@@ -1,6 +1,7 @@
 import { preloadable } from '../loading/preloadable';
 import { ErrorBoundary } from '../loading/ErrorBoundary';
 import { SetUpClub } from './SetUpClub';
+import { SetUpFace } from './SetUpFace';
 import { SetUpPlayer } from './SetUpPlayer';
 import { SetUpReading, SetUpShow } from './SetUpReading';
 import { SetUpPelvis, SetUpTempo, SetUpTop } from './SetUpTop';
@@ -17,6 +18,7 @@ export const SetUp = () => (
     <SetUpTop />
     <SetUpPelvis />
     <SetUpReading />
+    <SetUpFace />
     <ErrorBoundary part="The camera">
       <CAMERA.Part />
     </ErrorBoundary>

@@ -55,6 +55,8 @@ export interface PlanJob {
   /** The coach's give or take, m. */
   readonly doubt: Judged;
   readonly rule: DeliveryRule;
+  /** How far the face is returned, 0 to 1. */
+  readonly faceReturned: number;
   readonly weather: Weather;
 }
 export interface PlanAnswer extends StepPlans {

@@ -47,6 +47,8 @@ export interface Units {
 /** What happens between shaft parallel and the landing: how the arms are taken to behave, and the day. */
 export interface BallFlight {
   readonly rule: DeliveryRule;
+  /** How far the face is returned, 0 (left as it comes) to 1 (square); absent: `DEFAULT_FACE_RETURNED`. An assumption. */
+  readonly faceReturned?: number;
   /** Wind along the target line: + with the shot. */
   readonly tailWindMps: number;
   /** Wind across it as one looks at the target: + from left to right, for either hand. */

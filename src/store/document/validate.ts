@@ -6,7 +6,7 @@ import { CLUB_IDS, CLUB_LIMITS, clubOf, type ClubId } from '../../model/club';
 import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import { DELIVERY_RULES } from '../../reading/delivery/delivery';
 import { CAMERA_LIMITS, USUAL_CAMERAS } from './cameras';
-import { ARM_ANGLE_LIMITS_DEG, BALL_LIMITS, BAND_LIMIT_CM, SET_UP_LIMITS } from './limits';
+import { ARM_ANGLE_LIMITS_DEG, BALL_LIMITS, BAND_LIMIT_CM, FACE_RETURNED_LIMITS, SET_UP_LIMITS } from './limits';
 import {
   DOCUMENT_VERSION,
   edgeDial,
@@ -111,7 +111,11 @@ export const SECTION_SCHEMAS = {
   setUp: fields(withinEach(SET_UP_LIMITS)),
   bands: fields(eachOf(CHECKPOINT_IDS, () => band)),
   checkpointArmDeg: within(ARM_ANGLE_LIMITS_DEG),
-  ball: fields({ rule: oneOf(DELIVERY_RULES), ...withinEach(BALL_LIMITS) }),
+  ball: fields({
+    rule: oneOf(DELIVERY_RULES),
+    faceReturned: exactOptional(within(FACE_RETURNED_LIMITS)),
+    ...withinEach(BALL_LIMITS),
+  }),
   units: fields({ length: oneOf(['cm', 'in']), speed: oneOf(['m/s', 'km/h', 'mph']) }),
   board: oneOf(['light', 'dark']),
   seen: fields(eachOf(CHECKPOINT_IDS, () => sighting)),

@@ -6,7 +6,7 @@ import { withMovements, type Swing } from '../../reading/swing';
 import { DEFAULT_BANDS, type Bands } from '../../reading/verdicts';
 import { work, type Answer, type Job } from '../../solving/diagnosis/solverJobs';
 import { createWorkerClient } from './workerClient';
-import { toArmAngle, toMovements, toWeather } from '../document/convert';
+import { toArmAngle, toFaceReturned, toMovements, toWeather } from '../document/convert';
 import { derive, desk, subscribe } from '../desk/desk';
 import type { Derived } from '../derive/derived';
 import type { Document } from '../document/document';
@@ -66,6 +66,7 @@ function planQuestion({ document, session }: DeskState, { referenceSwing, exactB
       aim,
       doubt: { leadArmParallel: give(document, 'leadArmParallel'), shaftParallel: give(document, 'shaftParallel') },
       rule: ball.rule,
+      faceReturned: toFaceReturned(ball),
       weather: toWeather(ball, player),
     }),
   };
