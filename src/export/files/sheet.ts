@@ -1,5 +1,7 @@
 import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
+import type { Shot } from '../../flight/shot';
 import { isReached } from '../../reading/checkpoints';
+import type { Delivery } from '../../reading/delivery/delivery';
 import {
   CHECKPOINT_NAMES,
   findCautions,
@@ -7,13 +9,19 @@ import {
   NOTHING_TO_CHANGE,
   sayBand,
   sayCheckpoint,
+  sayCurve,
+  sayFaceBand,
+  sayNoShot,
+  sayPath,
+  sayStart,
+  type DeliveryWords,
   type Drill,
   type Practice,
 } from '../../words';
 import { codeOf, codePath } from '../picture/qrCode';
 import { toAddress } from '../link/link';
 import { drawPlate, type PlateImage } from '../picture/plateImage';
-import { changesOf, sayChanges, type ExportSnapshot } from '../task/exportSnapshot';
+import { changesOf, sayChanges, type ExportSnapshot, type ShownSwing } from '../task/exportSnapshot';
 
 /** Everything on a practice sheet, in words and drawings. */
 export interface SheetContent {
@@ -57,18 +65,21 @@ export function layOutSheet(subject: ExportSnapshot, base: string): SheetContent
       dialled: take.dialled,
       plates: CHECKPOINT_IDS.map((id) => drawPlate(subject, take, id, 'light', 0.8)),
     })),
-    readings: CHECKPOINT_IDS.map((id) => {
-      const say = (checkpoint: typeof now.checkpoints.leadArmParallel): string => {
-        const { word, why } = sayCheckpoint(id, checkpoint, derived.bands, document.units);
-        return isReached(checkpoint) ? `${word}: ${why}` : word;
-      };
-      return {
-        where: `${CHECKPOINT_NAMES[id].title} (${CHECKPOINT_NAMES[id].position})`,
-        now: say(now.checkpoints[id]),
-        after: say(after.checkpoints[id]),
-        band: sayBand(id, derived.bands, document.units),
-      };
-    }),
+    readings: [
+      ...CHECKPOINT_IDS.map((id) => {
+        const say = (checkpoint: typeof now.checkpoints.leadArmParallel): string => {
+          const { word, why } = sayCheckpoint(id, checkpoint, derived.bands, document.units);
+          return isReached(checkpoint) ? `${word}: ${why}` : word;
+        };
+        return {
+          where: `${CHECKPOINT_NAMES[id].title} (${CHECKPOINT_NAMES[id].position})`,
+          now: say(now.checkpoints[id]),
+          after: say(after.checkpoints[id]),
+          band: sayBand(id, derived.bands, document.units),
+        };
+      }),
+      ...ballReadings(subject),
+    ],
     plan: plan.length > 0 ? plan : [NOTHING_TO_CHANGE],
     feels: practices.slice(0, 3).map(({ feel }) => feel),
     drills: pickDrills(practices),
@@ -76,6 +87,40 @@ export function layOutSheet(subject: ExportSnapshot, base: string): SheetContent
     address,
     code: { path: codePath(squares), size: squares.length },
   };
+}
+
+/** Path, face and ball of both swings: a number that hangs on how far the face comes back carries its band. */
+function ballReadings({ now, after, derived, document }: ExportSnapshot): Reading[] {
+  const both = (label: string, say: (take: ShownSwing) => string): Reading => ({
+    where: label,
+    now: say(now),
+    after: say(after),
+    band: '',
+  });
+  const onDelivery =
+    (say: (delivery: Delivery) => DeliveryWords) =>
+    (take: ShownSwing): string =>
+      'missing' in take.delivery ? sayNoShot(take.delivery) : say(take.delivery).text;
+  const onShot =
+    (say: (shot: Shot) => DeliveryWords) =>
+    (take: ShownSwing): string =>
+      'missing' in take.shot ? sayNoShot(take.shot) : say(take.shot).text;
+  const { handed } = derived.player;
+  return [
+    both(
+      'Path',
+      onDelivery(({ path }) => sayPath(path)),
+    ),
+    both('Face', onDelivery(sayFaceBand)),
+    both(
+      'Start',
+      onShot((shot) => sayStart(shot, handed)),
+    ),
+    both(
+      'Curve',
+      onShot((shot) => sayCurve(shot, handed, document.units)),
+    ),
+  ];
 }
 
 /** In turn from each movement, so that none goes without. */

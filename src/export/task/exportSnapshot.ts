@@ -2,11 +2,12 @@ import type { NoShot, Shot } from '../../flight/shot';
 import { DIALS, STILL, type MovementId, type Movements } from '../../model/movements';
 import type { Checkpoints } from '../../reading/checkpoints';
 import { findPositions, type Positions } from '../../reading/positions';
+import type { Delivery, NotDelivered } from '../../reading/delivery/delivery';
 import type { Swing } from '../../reading/swing';
 import type { Struck } from '../../scene/lines/ballFlightTrail';
 import { FRESH_SESSION, toMovements, type Derived, type DeskState, type Document } from '../../store';
 import { sayChange, sayDialled } from '../../words';
-import { toArmAngle, toWeather } from '../../store/document/convert';
+import { toArmAngle, toFaceReturned, toWeather } from '../../store/document/convert';
 import { createDeriver } from '../../store/derive/deriver';
 import { deskBases } from '../../store/desk/desk';
 import { playOut } from '../../solving/playOut';
@@ -22,6 +23,9 @@ export interface ShownSwing {
   readonly swing: Swing;
   readonly checkpoints: Checkpoints;
   readonly positions: Positions;
+  readonly delivery: Delivery | NotDelivered;
+  /** What the ball does, in the player's own frame. */
+  readonly shot: Shot | NoShot;
   /** When and where the ball leaves; absent when the head never meets it. */
   readonly struck: Struck | undefined;
 }
@@ -56,6 +60,8 @@ export function takeSnapshot(
     swing: derived.swing,
     checkpoints: derived.checkpoints,
     positions: derived.positions,
+    delivery: derived.delivery,
+    shot: derived.shot,
     struck: struckBy(derived.delivery, derived.shot),
   };
   const movements =
@@ -78,14 +84,16 @@ function playAfter(
   { base, player }: Derived,
   movements: Movements,
   document: Document,
-): Pick<ShownSwing, 'swing' | 'checkpoints' | 'positions' | 'struck'> {
+): Omit<ShownSwing, 'label' | 'dialled'> {
   const { swing, checkpoints, delivery, shot } = playOut(base, movements, {
     armAngle: toArmAngle(document),
     rule: document.ball.rule,
+    faceReturned: toFaceReturned(document.ball),
     weather: toWeather(document.ball, player),
     trackPoints: TRACK_POINTS,
   });
-  return { swing, checkpoints, positions: findPositions(swing, checkpoints), struck: struckBy(delivery, shot) };
+  const positions = findPositions(swing, checkpoints);
+  return { swing, checkpoints, positions, delivery, shot, struck: struckBy(delivery, shot) };
 }
 
 /** How far each dial goes from now to after, model units. */
