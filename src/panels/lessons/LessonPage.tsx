@@ -10,6 +10,8 @@ import {
   LIMITS,
   type LessonRecord,
 } from '../../record';
+import { COMPUTED } from '../../words';
+import { COMPUTED_EARLIER } from '../../words/book/newModel';
 import { sayBoth } from '../../words/book/readings';
 import { toDay } from '../../words/book/days';
 import { MOVEMENT_GROUPS, type MovementGroup } from '../../model/movements';
@@ -36,14 +38,17 @@ function showTarget({ target }: LessonRecord): void {
 function Swing({ lesson, isOpen }: { lesson: LessonRecord; isOpen: boolean }) {
   const units = useDesk(({ document }) => document.units);
   const mayWrite = useMayWrite();
-  const { computedCm, target } = lesson;
+  const { computedCm, computedBy, target } = lesson;
+  const by = computedBy === undefined ? COMPUTED : COMPUTED_EARLIER;
   return (
     <>
       <dl className="lesson-swings">
         <dt>Now</dt>
-        <dd>{sayBoth(null, computedCm, units)}, computed by the model</dd>
+        <dd>
+          {sayBoth(null, computedCm, units)}, {by}
+        </dd>
         <dt>Target</dt>
-        <dd>{target ? `${sayBoth(null, target.computedCm, units)}, computed by the model` : 'Not set'}</dd>
+        <dd>{target ? `${sayBoth(null, target.computedCm, units)}, ${by}` : 'Not set'}</dd>
       </dl>
       <div className="lesson-actions">
         {mayWrite && isOpen && (

@@ -14,6 +14,7 @@ import {
   handOver,
   lessonsOf,
   LIMITS,
+  type LessonRecord,
   type PlayerRecord,
 } from '../../record';
 import { sayBoth } from '../../words/book/readings';
@@ -43,6 +44,13 @@ function takeBody(player: PlayerRecord, body: Player, label: string): string | u
   return undefined;
 }
 
+/** The last lesson with its target computed by today's model: what is carried over is not marked as an earlier one's. */
+function ofToday(last: LessonRecord): LessonRecord {
+  const { computedBy, now, target } = last;
+  if (computedBy === undefined || target === null) return last;
+  return { ...last, target: { ...target, computedCm: computeCm({ ...now, movements: target.movements }) } };
+}
+
 /** Begins a lesson where the last one ended, or with what is on the desk and this player's body. */
 function begin(player: PlayerRecord): void {
   const { records } = book.state.getState();
@@ -50,7 +58,7 @@ function begin(player: PlayerRecord): void {
   const { document } = desk.getState();
   const now = last?.now ?? { ...document, player: player.body };
   const birth = book.birth();
-  const lesson = addLesson(birth, player.id, toDay(birth.nowMs), now, computeCm(now), last);
+  const lesson = addLesson(birth, player.id, toDay(birth.nowMs), now, computeCm(now), last && ofToday(last));
   if (!book.apply(lesson)) return;
   const [made] = lesson.put;
   if (made.kind === 'lesson') deskLink.open(made);

@@ -7,6 +7,7 @@ import { NO_HISTORY, type History } from '../../store/document/history';
 import { isReached } from '../../reading/checkpoints';
 import type { Clock } from '../storage/clock';
 import { editLesson } from './edits';
+import { sayNewModel } from '../../words/book/newModel';
 import { NOTHING_COMPUTED, type Computed, type LessonRecord } from './recordTypes';
 import type { LessonBook } from './lessonBook';
 
@@ -17,12 +18,15 @@ const FOLLOW_MS = 100;
 const lessonDeriver = createDeriver(deskBases);
 
 /** Both judged readings of a document as the model computes them now, cm, without exaggeration or joints bent on the bench. */
-export function computeCm(document: Document): Computed {
+export const computeCm = (document: Document): Computed => computeIfFound(document) ?? NOTHING_COMPUTED;
+
+/** The same, or nothing as long as the document's reference swing is being found. */
+export function computeIfFound(document: Document): Computed | undefined {
   referenceSearch.want(document);
   const state = desk.getState();
   const plain = { ...state.session, exaggerate: false, bench: null, ghost: null };
   const { status, checkpoints } = lessonDeriver.derive({ ...state, document, session: plain, verdicts: NO_VERDICTS });
-  if (status !== 'ready') return NOTHING_COMPUTED;
+  if (status !== 'ready') return undefined;
   const { leadArmParallel: p5, shaftParallel: p6 } = checkpoints;
   const toCm = (metres: number): number | null =>
     Number.isFinite(metres) ? Number((metres * 100).toFixed(2)) + 0 : null;
@@ -56,6 +60,8 @@ export function linkDesk(book: LessonBook, clock: Clock): DeskLink {
   let historyBefore: History = NO_HISTORY;
   let takingOver = false;
   let documentAtStart: Document | undefined;
+  /** The open lesson as an earlier model left it, until its readings are computed anew. */
+  let outdated: LessonRecord | undefined;
 
   const openLesson = (): LessonRecord | undefined => {
     const { records, meta } = book.state.getState();
@@ -67,9 +73,30 @@ export function linkDesk(book: LessonBook, clock: Clock): DeskLink {
     return mode === 'writing' || mode === 'apart';
   };
 
+  /** Computes what an earlier model computed, once its reference swing is there, and says by how much it moved. */
+  const bringUpToDate = (): void => {
+    const lesson = openLesson();
+    if (!outdated || lesson?.id !== outdated.id) return;
+    const { now, computedCm, target } = outdated;
+    const today = computeIfFound(now);
+    if (!today) return;
+    outdated = undefined;
+    put({ notice: sayNewModel('lesson', computedCm, today, desk.getState().document.units) });
+    if (!isOurs()) return;
+    const fields = {
+      computedCm: sameSwing(lesson.now, now) ? today : computeCm(lesson.now),
+      ...(target !== null &&
+        lesson.target === target && {
+          target: { ...target, computedCm: computeCm({ ...now, movements: target.movements }) },
+        }),
+    };
+    book.apply(editLesson(lesson, clock.nowMs(), fields, ''));
+  };
+
   const follow = (): void => {
     callOff?.();
     callOff = undefined;
+    bringUpToDate();
     const lesson = openLesson();
     const { document } = desk.getState();
     if (!lesson || !isOurs() || sameSwing(lesson.now, document)) return;
@@ -78,6 +105,11 @@ export function linkDesk(book: LessonBook, clock: Clock): DeskLink {
 
   const lay = (document: Document, history: History): void =>
     put({ document: asSeenHere(document, desk.getState().document), history, gesture: null });
+
+  const holdAgainstToday = (lesson: LessonRecord): void => {
+    outdated = lesson.computedBy === undefined ? undefined : lesson;
+    bringUpToDate();
+  };
 
   subscribe((now, before) => {
     if (now.document === before.document && now.references === before.references) return;
@@ -93,7 +125,10 @@ export function linkDesk(book: LessonBook, clock: Clock): DeskLink {
     const goesOn = before.mode === 'opening' || takingOver || isUntouched;
     takingOver = false;
     if (!goesOn) book.setMeta({ openLessonId: null, desk: null });
-    else if (lesson && !sameSwing(lesson.now, desk.getState().document)) lay(lesson.now, NO_HISTORY);
+    else if (lesson) {
+      if (!sameSwing(lesson.now, desk.getState().document)) lay(lesson.now, NO_HISTORY);
+      holdAgainstToday(lesson);
+    }
   });
 
   return {
@@ -115,9 +150,11 @@ export function linkDesk(book: LessonBook, clock: Clock): DeskLink {
       }
       book.setMeta({ openLessonId: lesson.id });
       lay(lesson.now, NO_HISTORY);
+      holdAgainstToday(lesson);
     },
     close() {
       follow();
+      outdated = undefined;
       const { desk: before } = book.state.getState().meta;
       book.setMeta({ openLessonId: null, desk: null });
       if (before) lay(before, historyBefore);

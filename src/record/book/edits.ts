@@ -84,9 +84,28 @@ export function editPlayer(player: PlayerRecord, nowMs: number, fields: OfPlayer
   return { label, put: [touched(player, nowMs, fields)], remove: [] };
 }
 
-/** Changes fields of a lesson. */
+/** Without the mark of an earlier model: its readings are computed anew. */
+function asOfToday<R extends LessonRecord | SwingRecord>({ computedBy: _, ...record }: R): Omit<R, 'computedBy'> {
+  return record;
+}
+
+/** Changes fields of a lesson. New readings are today's model's. */
 export function editLesson(lesson: LessonRecord, nowMs: number, fields: OfLesson, label: string): Edit {
-  return { label, put: [touched(lesson, nowMs, fields)], remove: [] };
+  const edited: LessonRecord = fields.computedCm ? asOfToday(lesson) : lesson;
+  return { label, put: [touched(edited, nowMs, fields)], remove: [] };
+}
+
+/** A lesson with the desk, and the readings, of another state of it. */
+export const withDeskOf = (lesson: LessonRecord, { now, computedCm, computedBy }: LessonRecord): LessonRecord => ({
+  ...asOfToday(lesson),
+  now,
+  computedCm,
+  ...(computedBy !== undefined && { computedBy }),
+});
+
+/** Readings of a saved swing computed anew. */
+export function recomputeSwing(swing: SwingRecord, nowMs: number, computedCm: Computed): Edit {
+  return { label: '', put: [touched<SwingRecord>(asOfToday(swing), nowMs, { computedCm })], remove: [] };
 }
 
 /** Gives a saved swing another name. */

@@ -30,13 +30,21 @@ export interface PlayerRecord extends Kept {
 /** What the model computed when the record was written; null where a checkpoint was not reached. */
 export type Computed = { readonly [id in CheckpointId]: number | null };
 
+/** The model with a lean where there is side bend now: the version of the documents that were written with it. */
+export const LEAN_MODEL = 1;
+
+/** Marks what an earlier model computed, until the record is opened and computed anew. */
+interface OfEarlierModel {
+  readonly computedBy?: typeof LEAN_MODEL;
+}
+
 interface Target {
   readonly movements: Dialled;
   readonly computedCm: Computed;
 }
 
 /** One lesson. `now` is the desk as it was left, with what the coach saw. */
-export interface LessonRecord extends Kept {
+export interface LessonRecord extends Kept, OfEarlierModel {
   readonly kind: 'lesson';
   readonly playerId: string;
   /** Calendar day where the lesson was given, "2026-11-25". */
@@ -51,7 +59,7 @@ export interface LessonRecord extends Kept {
 }
 
 /** A swing worth keeping. */
-export interface SwingRecord extends Kept {
+export interface SwingRecord extends Kept, OfEarlierModel {
   readonly kind: 'swing';
   readonly playerId: string;
   readonly name: string;

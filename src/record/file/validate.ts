@@ -1,6 +1,7 @@
 import {
   boolean,
   check,
+  exactOptional,
   integer,
   literal,
   nonEmpty,
@@ -18,7 +19,7 @@ import { MOVEMENT_GROUPS } from '../../model/movements';
 import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import { DOCUMENT_VERSION } from '../../store/document/document';
 import { documentSchema, SECTION_SCHEMAS } from '../../store/document/validate';
-import { KINDS, LIMITS, RECORD_VERSION, type BookRecord, type Kind } from '../book/recordTypes';
+import { KINDS, LEAN_MODEL, LIMITS, RECORD_VERSION, type BookRecord, type Kind } from '../book/recordTypes';
 import { toName, toText } from './text';
 
 /** A record, read; or why it cannot be: a newer program wrote it, or this field of it is damaged. */
@@ -65,6 +66,9 @@ const now = pipe(
 const centimetres = nullable(pipe(numberIn(-1000, 1000), tidy));
 const computedCm = fields(eachOf(CHECKPOINT_IDS, () => centimetres));
 
+/** Absent where today's model computed the readings. */
+const computedBy = exactOptional(literal(LEAN_MODEL));
+
 const head = <K extends Kind>(kind: K) => ({
   kind: literal(kind),
   id,
@@ -89,12 +93,13 @@ const SCHEMAS = {
     date,
     now,
     computedCm,
+    computedBy,
     target: nullable(fields({ movements: SECTION_SCHEMAS.movements, computedCm })),
     plan: someOf(MOVEMENT_GROUPS),
     drills: listUpTo(keptText(LIMITS.drill), LIMITS.drills),
     notes: keptText(LIMITS.notes),
   }),
-  swing: fields({ ...head('swing'), playerId: id, name, now, computedCm }),
+  swing: fields({ ...head('swing'), playerId: id, name, now, computedCm, computedBy }),
 } satisfies { readonly [K in Kind]: GenericSchema<unknown, Extract<BookRecord, { readonly kind: K }>> };
 
 /** True when a part of the record was written by a newer program: its own version, or that of the desk inside it. */
@@ -102,6 +107,10 @@ function isNewer({ version, now: desk }: Readonly<Record<string, unknown>>): boo
   const over = (number: unknown, ours: number): boolean => Number.isInteger(number) && (number as number) > ours;
   return over(version, RECORD_VERSION) || (isFields(desk) && over(desk['version'], DOCUMENT_VERSION));
 }
+
+/** A record whose desk an earlier model wrote says so of its readings too: reading brings the desk alone up to date. */
+const withItsModel = (value: Readonly<Record<string, unknown>>): object =>
+  isFields(value['now']) && value['now']['version'] === LEAN_MODEL ? { ...value, computedBy: LEAN_MODEL } : value;
 
 /**
  * Reads a record field by field into a fresh object. Nothing unknown gets in and nothing is guessed: a record is taken
@@ -113,6 +122,6 @@ export function readRecord(value: unknown): ReadRecord {
   if (value['version'] !== RECORD_VERSION) return { damage: 'version' };
   const kind = KINDS.find((one) => one === value['kind']);
   if (kind === undefined) return { damage: 'kind' };
-  const found = read<GenericSchema<unknown, BookRecord>>(SCHEMAS[kind], value);
+  const found = read<GenericSchema<unknown, BookRecord>>(SCHEMAS[kind], withItsModel(value));
   return 'value' in found ? { record: found.value } : { damage: found.fault.path };
 }

@@ -50,6 +50,7 @@ const FIELDS: Readonly<Record<string, string>> = {
   date: 'date',
   now: 'the swing',
   computedCm: 'computed readings',
+  computedBy: 'what computed them',
   target: 'target',
   plan: 'plan',
   drills: 'drills',

@@ -3,6 +3,7 @@ import { useEffect, useMemo, useRef, useState } from 'react';
 import { lessonsOf, movedToward, progressOf, type LessonRecord } from '../../../record';
 import { sayDay } from '../../../words/book/days';
 import { sayMoved } from '../../../words/book/progress';
+import { SOME_EARLIER } from '../../../words/book/newModel';
 import { saySighting, sayCm } from '../../../words/book/readings';
 import { useDesk, type CheckpointId } from '../../../store';
 import { CHECKPOINT_NAMES, ILLUSTRATION } from '../../../words';
@@ -101,7 +102,7 @@ export function Progress({ id }: { id: string }) {
           <Numbers lessons={lessons} />
           <p className="fine">
             The reading error is the give or take of the first and the last reading together. The band is a rule of
-            thumb. {ILLUSTRATION}.
+            thumb. {lessons.some(({ computedBy }) => computedBy !== undefined) && SOME_EARLIER} {ILLUSTRATION}.
           </p>
           <div className="lesson-actions no-print">
             <button type="button" className="plain" onClick={print}>
