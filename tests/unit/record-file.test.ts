@@ -201,8 +201,17 @@ describe('what was written long ago', () => {
     });
   });
 
-  test('the stored records of version 1 are all read', () => {
-    const { records } = JSON.parse(fixture('lesson-book-store-v1.json')) as { records: unknown[] };
+  test('the file with documents of version 2 opens whole, just as it was written', () => {
+    const text = fixture('lesson-book-file-v2.json');
+    const reading = opened(text);
+    expect(reading.sound).toBe(true);
+    expect(reading.expected).toEqual({ player: 2, lesson: 2, swing: 1 });
+    const written = JSON.parse(text) as { records: { record: BookRecord }[] };
+    expect(reading.records).toEqual(written.records.map(({ record }) => record));
+  });
+
+  test.each([1, 2])('the stored records of version %d are all read', (version) => {
+    const { records } = JSON.parse(fixture(`lesson-book-store-v${version}.json`)) as { records: unknown[] };
     expect(records.map((record) => Object.keys(readRecord(record)))).toEqual(records.map(() => ['record']));
   });
 
