@@ -97,8 +97,7 @@ describe('the shot on the desk', () => {
 
 describe("the document's own face", () => {
   const face = (faceReturned?: number): Delivery => {
-    const { faceReturned: _, ...ball } = desk.getState().document.ball;
-    setBall(faceReturned === undefined ? ball : { ...ball, faceReturned });
+    setBall({ ...STILL_AIR, ...(faceReturned !== undefined && { faceReturned }) });
     const { delivery } = current();
     if ('missing' in delivery) throw new Error(delivery.missing);
     return delivery;
