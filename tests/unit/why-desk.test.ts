@@ -144,8 +144,8 @@ describe('this is what I saw', () => {
 
   test('marks that contradict each other are answered by the closest, which does not fit', () => {
     setDrawer('seen');
-    setSeen('leadArmParallel', { cm: 20, plusMinusCm: 0.5 });
-    setSeen('shaftParallel', { cm: -50, plusMinusCm: 0.5 });
+    setSeen('leadArmParallel', { cm: 20, plusMinusCm: 0.5, from: 'typed' });
+    setSeen('shaftParallel', { cm: -50, plusMinusCm: 0.5, from: 'typed' });
     const { answer } = askedNow();
     if (answer?.kind !== 'match') throw new Error('no explanations');
     expect(answer.explanations.length).toBeGreaterThan(0);

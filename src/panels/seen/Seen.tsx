@@ -13,14 +13,12 @@ import {
 } from '../../store';
 import { useAsked } from '../../store/solver/solverClient';
 import { CAMERA_FIELDS } from '../../store/document/cameras';
-import { SEEN_LIMITS, USUAL_GIVE_CM, type Sighting } from '../../store/document/sighting';
 import { setSeen, showGhost, takeDialled, toDialled } from '../../store/desk/whyActions';
-import { CHECKPOINT_NAMES, COMPUTED, EXAGGERATED, LENGTHS, PLATE_WORDS, sayFilmed } from '../../words';
+import { COMPUTED, EXAGGERATED, PLATE_WORDS, sayFilmed } from '../../words';
 import { ALIKE, NOTHING_MARKED, sayExplanation, sayMatch, sayMisfit } from '../../words/why/sightings';
 import { sayVerdictShare, sayJudged } from '../../words/why/whatToChange';
-import { outside } from '../../words/numbers/ranges';
-import { NumberField } from '../fields/NumberField';
 import { Lead, Source } from '../why/Lead';
+import { SeenEntry } from './SeenEntry';
 
 /** "This is what I saw": two marks with the coach's own give or take, and what would look like them. */
 export default function Seen() {
@@ -38,8 +36,7 @@ export default function Seen() {
   return (
     <div className="seen-drawer">
       <Lead text={text} />
-      <Mark id="leadArmParallel" />
-      <Mark id="shaftParallel" />
+      <SeenEntry seen={seen} onSee={setSeen} note={(id) => <Said id={id} />} />
       {isMarked && match && (
         <>
           <p className="seen-alike">{ALIKE}</p>
@@ -55,17 +52,12 @@ export default function Seen() {
   );
 }
 
-const ENDS: Readonly<Record<CheckpointId, string>> = {
-  leadArmParallel: 'Shaft line, below is minus',
-  shaftParallel: 'Head, behind is minus',
-};
-
 /** A camera that nobody has placed is not known: nothing can be said about its film. */
 const isPlaced = (place: CameraPlace): boolean =>
   CAMERA_FIELDS.some((field) => place[field] !== USUAL_CAMERAS.downTheLine[field]);
 
-/** One mark, typed: an empty field takes the mark away. */
-function Mark({ id }: { id: CheckpointId }) {
+/** What is said of one mark: its side of the band and how surely, and what the camera does to it. */
+function Said({ id }: { id: CheckpointId }) {
   const sighting = useDesk(({ document }) => document.seen[id]);
   const units = useDesk(({ document }) => document.units);
   const bands = useDerived(({ exactBands }) => exactBands);
@@ -76,48 +68,8 @@ function Mark({ id }: { id: CheckpointId }) {
       ? sayFilmed(id, throughCameras(state).downTheLine[id].judged, units)
       : undefined,
   );
-  const { metres, symbol, decimals } = LENGTHS[units.length];
-  const cmPerUnit = metres * 100;
-  const take = (part: keyof Sighting, name: string) => (typed: number | undefined) => {
-    if (typed === undefined) {
-      setSeen(id, null);
-      return undefined;
-    }
-    const { min, max } = SEEN_LIMITS[part];
-    const problem = outside(name, typed, min / cmPerUnit, max / cmPerUnit, symbol, 1);
-    if (problem === undefined) {
-      setSeen(id, { cm: 0, plusMinusCm: USUAL_GIVE_CM, ...sighting, [part]: typed * cmPerUnit });
-    }
-    return problem;
-  };
   return (
-    <section className="mark-typed" aria-labelledby={`seen-${id}`}>
-      <h3 id={`seen-${id}`}>{CHECKPOINT_NAMES[id].title}</h3>
-      <div className="fields">
-        <NumberField
-          label={ENDS[id]}
-          unit={symbol}
-          decimals={decimals + 1}
-          optional
-          placeholder="not marked"
-          value={sighting ? sighting.cm / cmPerUnit : undefined}
-          onTake={take('cm', ENDS[id].split(',')[0])}
-        />
-        {sighting && (
-          <NumberField
-            label="Give or take"
-            unit={`± ${symbol}`}
-            decimals={decimals + 1}
-            value={sighting.plusMinusCm / cmPerUnit}
-            onTake={take('plusMinusCm', 'Give or take')}
-          />
-        )}
-        {sighting && (
-          <button type="button" className="plain mark-forget" onClick={() => setSeen(id, null)}>
-            Forget
-          </button>
-        )}
-      </div>
+    <>
       {sighting && found && (
         <p className="seen-hold">
           {sayJudged(id, sighting.cm / 100, bands, units).text}.{' '}
@@ -130,7 +82,7 @@ function Mark({ id }: { id: CheckpointId }) {
           {exaggerated && `, ${EXAGGERATED}`})
         </p>
       )}
-    </section>
+    </>
   );
 }
 

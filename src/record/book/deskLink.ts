@@ -73,23 +73,26 @@ export function linkDesk(book: LessonBook, clock: Clock): DeskLink {
     return mode === 'writing' || mode === 'apart';
   };
 
+  /** The target of a plan of an earlier model, computed anew: no step, and nothing that anybody chose. */
+  const aimAnew = (old: Document): void => {
+    const { document } = desk.getState();
+    const { plan } = document;
+    if (!plan || plan.id !== old.plan?.id) return;
+    put({ document: { ...document, plan: { ...plan, targetCm: computeCm({ ...old, movements: plan.movements }) } } });
+  };
+
   /** Computes what an earlier model computed, once its reference swing is there, and says by how much it moved. */
   const bringUpToDate = (): void => {
     const lesson = openLesson();
     if (!outdated || lesson?.id !== outdated.id) return;
-    const { now, computedCm, target } = outdated;
+    const { now, computedCm } = outdated;
     const today = computeIfFound(now);
     if (!today) return;
     outdated = undefined;
     put({ notice: sayNewModel('lesson', computedCm, today, desk.getState().document.units) });
     if (!isOurs()) return;
-    const fields = {
-      computedCm: sameSwing(lesson.now, now) ? today : computeCm(lesson.now),
-      ...(target !== null &&
-        lesson.target === target && {
-          target: { ...target, computedCm: computeCm({ ...now, movements: target.movements }) },
-        }),
-    };
+    aimAnew(now);
+    const fields = { computedCm: sameSwing(lesson.now, now) ? today : computeCm(lesson.now) };
     book.apply(editLesson(lesson, clock.nowMs(), fields, ''));
   };
 

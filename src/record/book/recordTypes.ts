@@ -1,11 +1,10 @@
 import type { ClubId } from '../../model/club';
 import type { Player } from '../../model/body';
-import type { MovementGroup } from '../../model/movements';
 import type { CheckpointId } from '../../reading/checkpoints';
-import type { Dialled, Document } from '../../store/document/document';
+import type { Document } from '../../store/document/document';
 
 /** Version of one record, in the book and in a backup file. A newer one is left untouched. */
-export const RECORD_VERSION = 1;
+export const RECORD_VERSION = 2;
 
 interface Kept {
   readonly id: string;
@@ -38,12 +37,7 @@ interface OfEarlierModel {
   readonly computedBy?: typeof LEAN_MODEL;
 }
 
-interface Target {
-  readonly movements: Dialled;
-  readonly computedCm: Computed;
-}
-
-/** One lesson. `now` is the desk as it was left, with what the coach saw. */
+/** One lesson. `now` is the desk as it was left, with what the coach saw and the plan that was chosen. */
 export interface LessonRecord extends Kept, OfEarlierModel {
   readonly kind: 'lesson';
   readonly playerId: string;
@@ -51,10 +45,6 @@ export interface LessonRecord extends Kept, OfEarlierModel {
   readonly date: string;
   readonly now: Document;
   readonly computedCm: Computed;
-  readonly target: Target | null;
-  /** The movements the player works on. */
-  readonly plan: readonly MovementGroup[];
-  readonly drills: readonly string[];
   readonly notes: string;
 }
 
@@ -74,9 +64,7 @@ export const KINDS: readonly Kind[] = ['player', 'lesson', 'swing'];
 /** Length limits, enforced in the fields and when reading files. */
 export const LIMITS = {
   name: 60,
-  notes: 4000,
-  drill: 200,
-  drills: 12,
+  notes: 8000,
   /** Characters of one record and of one file, and how deep its brackets may go: looked at before anything is read. */
   recordText: 40_000,
   fileText: 24_000_000,

@@ -12,24 +12,19 @@ import {
   transform,
   type GenericSchema,
 } from 'valibot';
-import { eachOf, isFields, listUpTo, fields, numberIn, oneOf, textUpTo, whole } from '../../checking/schemas';
+import { eachOf, isFields, listUpTo, fields, numberIn, oneOf, whole } from '../../checking/schemas';
 import { read } from '../../checking/read';
 import { CLUB_IDS } from '../../model/club';
-import { MOVEMENT_GROUPS } from '../../model/movements';
 import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import { DOCUMENT_VERSION } from '../../store/document/document';
 import { documentSchema, SECTION_SCHEMAS } from '../../store/document/validate';
 import { KINDS, LEAN_MODEL, LIMITS, RECORD_VERSION, type BookRecord, type Kind } from '../book/recordTypes';
-import { toName, toText } from './text';
+import { toName } from '../../checking/text';
+import { day, isKept, keptText, NOT_KEPT } from '../../checking/kept';
 
 /** A record, read; or why it cannot be: a newer program wrote it, or this field of it is damaged. */
 export type ReadRecord = { readonly record: BookRecord } | { readonly newer: true } | { readonly damage: string };
 
-const NOT_KEPT = 'Not as Slantwise keeps a text.';
-const isKept = (text: string): boolean => toText(text) === text;
-
-/** A text that is already as it may be kept; what is not was never written by us. */
-const keptText = (longest: number) => pipe(textUpTo(longest), check(isKept, NOT_KEPT));
 const name = pipe(
   keptText(LIMITS.name),
   nonEmpty('A name has at least one letter.'),
@@ -48,15 +43,6 @@ const tidy = transform((value: number) => value + 0);
 /** The year 2200. */
 const LAST_MS = 7_258_118_400_000;
 const time = pipe(numberIn(0, LAST_MS), integer('Whole milliseconds only.'), tidy);
-const date = pipe(string(), check(isDay, 'Not a day of the calendar. Expected one like 2026-11-25.'));
-
-function isDay(text: string): boolean {
-  if (!/^\d{4}-\d\d-\d\d$/.test(text)) return false;
-  const [year, month, day] = text.split('-').map(Number);
-  const made = new Date(Date.UTC(year, month - 1, day));
-  return year >= 1900 && made.getUTCMonth() === month - 1 && made.getUTCDate() === day;
-}
-
 const now = pipe(
   documentSchema,
   whole(({ club: { my } }) =>
@@ -90,13 +76,10 @@ const SCHEMAS = {
   lesson: fields({
     ...head('lesson'),
     playerId: id,
-    date,
+    date: day,
     now,
     computedCm,
     computedBy,
-    target: nullable(fields({ movements: SECTION_SCHEMAS.movements, computedCm })),
-    plan: someOf(MOVEMENT_GROUPS),
-    drills: listUpTo(keptText(LIMITS.drill), LIMITS.drills),
     notes: keptText(LIMITS.notes),
   }),
   swing: fields({ ...head('swing'), playerId: id, name, now, computedCm, computedBy }),

@@ -1,9 +1,18 @@
 import type { MovementGroup } from '../../model/movements';
 import { DIALS } from '../../model/movements';
+import type { CheckpointId } from '../../reading/checkpoints';
 import type { Explanation } from '../../solving/diagnosis/match';
 import { sayMovement } from '../swing/dials';
 import type { Units } from '../numbers/units';
 import { sayUses } from './whatToChange';
+
+/** What is seen at a checkpoint, and what its two sides are called. */
+export const SEEN_PLACES: Readonly<
+  Record<CheckpointId, { readonly title: string; readonly over: string; readonly under: string }>
+> = {
+  leadArmParallel: { title: 'Lead arm parallel: shaft from the trail bicep', over: 'Above', under: 'Below' },
+  shaftParallel: { title: 'Shaft parallel: head from the hands', over: 'In front', under: 'Behind' },
+};
 
 /** Said with every list of explanations. */
 export const ALIKE = 'Several bodies can look alike from one side.';

@@ -7,7 +7,8 @@ import { showJudged } from '../numbers/judged';
 import { formatTyped, roundTo, showLength, type Shown } from '../numbers/numbers';
 import type { Units } from '../numbers/units';
 
-const GROUPS: Readonly<Record<MovementGroup, string>> = {
+/** Movements as plans and lessons name them. */
+export const GROUPS: Readonly<Record<MovementGroup, string>> = {
   leadWrist: 'Lead wrist',
   rotation: 'Rotation',
   sideTilt: 'Side bend',

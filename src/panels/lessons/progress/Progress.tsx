@@ -7,6 +7,7 @@ import { SOME_EARLIER } from '../../../words/book/newModel';
 import { saySighting, sayCm } from '../../../words/book/readings';
 import { useDesk, type CheckpointId } from '../../../store';
 import { CHECKPOINT_NAMES, ILLUSTRATION } from '../../../words';
+import { groupsOf } from '../../../store/plan/draftPlan';
 import { GROUP_NAMES } from '../../dials/Movements';
 import { PlanStrip } from '../PlanStrip';
 import { useBook } from '../navigation';
@@ -62,7 +63,13 @@ function Numbers({ lessons }: { lessons: readonly LessonRecord[] }) {
             <th scope="row">{sayDay(lesson.date)}</th>
             <td>{cell(lesson, 'leadArmParallel')}</td>
             <td>{cell(lesson, 'shaftParallel')}</td>
-            <td>{lesson.plan.map((id) => GROUP_NAMES[id]).join(', ') || 'none'}</td>
+            <td>
+              {(lesson.now.plan &&
+                groupsOf(lesson.now.plan)
+                  .map((id) => GROUP_NAMES[id])
+                  .join(', ')) ||
+                'none'}
+            </td>
           </tr>
         ))}
       </tbody>
