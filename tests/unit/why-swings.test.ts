@@ -177,8 +177,8 @@ describe('swings of the lesson book', () => {
       '12 Jan 2026, now',
       '12 Jan 2026, plan',
     ]);
-    const desks = deskGroups(true, 'Before: Wrist').flatMap(({ options }) => options.map(({ value }) => value));
-    expect(desks.slice(0, 4)).toEqual(['now', 'reference', 'ghost', 'before']);
+    const desks = deskGroups(true, true, 'Before: Wrist').flatMap(({ options }) => options.map(({ value }) => value));
+    expect(desks.slice(0, 5)).toEqual(['now', 'reference', 'plan', 'ghost', 'before']);
   });
 
   test('"as seen" is the most likely explanation of the marks and reads within their give or take; the plan is the plan', () => {

@@ -2,10 +2,12 @@ import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import type { Shot } from '../../flight/shot';
 import { isReached } from '../../reading/checkpoints';
 import type { Delivery } from '../../reading/delivery/delivery';
+import type { PlanDrill, PlanNames } from '../../store/document/chosenPlan';
+import { changesBetween } from '../../store/plan/draftPlan';
 import {
+  CAUTIONS,
   CHECKPOINT_NAMES,
-  findCautions,
-  findPractice,
+  NO_PLAN,
   NOTHING_TO_CHANGE,
   sayBand,
   sayCheckpoint,
@@ -15,16 +17,22 @@ import {
   sayPath,
   sayStart,
   type DeliveryWords,
-  type Drill,
-  type Practice,
 } from '../../words';
+import { sayDay } from '../../words/book/days';
+import { sayWho } from '../../words/showing/who';
+import { sayTask } from '../../words/why/planText';
 import { codeOf, codePath } from '../picture/qrCode';
 import { toAddress } from '../link/link';
 import { drawPlate, type PlateImage } from '../picture/plateImage';
-import { changesOf, sayChanges, type ExportSnapshot, type ShownSwing } from '../task/exportSnapshot';
+import { sayChanges, type ExportSnapshot, type ShownSwing } from '../task/exportSnapshot';
 
 /** Everything on a practice sheet, in words and drawings. */
 export interface SheetContent {
+  /** The task in a few words. */
+  readonly title: string;
+  readonly names: PlanNames;
+  /** "7-iron, 1.78 m" */
+  readonly who: string;
   readonly plates: readonly {
     readonly take: string;
     readonly dialled: string;
@@ -32,8 +40,12 @@ export interface SheetContent {
   }[];
   readonly readings: readonly Reading[];
   readonly plan: readonly string[];
-  readonly feels: readonly string[];
-  readonly drills: readonly Drill[];
+  readonly feel: string;
+  readonly drills: readonly PlanDrill[];
+  /** The coach's own words. */
+  readonly words: string;
+  /** "2 Dec 2026"; null without a next lesson. */
+  readonly next: string | null;
   readonly cautions: readonly string[];
   readonly address: string;
   /** The code as a path, and how many squares it is wide. */
@@ -48,18 +60,19 @@ interface Reading {
   readonly band: string;
 }
 
-/** Drills that fit on one page. */
-const MOST_DRILLS = 4;
+const NO_NAMES: PlanNames = { player: null, coach: null };
 
-/** Drawn for paper: plates on a light ground, whatever the board. */
+/** Drawn for paper: plates on a light ground, whatever the board. What to practise is that of the chosen plan; without one there is none. */
 export function layOutSheet(subject: ExportSnapshot, base: string): SheetContent {
   const { now, after, derived, document } = subject;
-  const changes = changesOf(subject);
-  const practices = changes.flatMap(({ id, change }) => findPractice(id, change) ?? []);
+  const plan = subject.afterId === 'plan' ? document.plan : null;
   const address = toAddress(document, base);
   const squares = codeOf(address);
-  const plan = sayChanges(subject);
+  const lines = plan ? sayChanges(subject) : [NO_PLAN];
   return {
+    title: plan ? sayTask(changesBetween(plan.from, plan.movements), now.swing.movements) : 'Practice sheet',
+    names: plan?.names ?? NO_NAMES,
+    who: sayWho(document),
     plates: [now, after].map((take) => ({
       take: take.label,
       dialled: take.dialled,
@@ -72,7 +85,7 @@ export function layOutSheet(subject: ExportSnapshot, base: string): SheetContent
           return isReached(checkpoint) ? `${word}: ${why}` : word;
         };
         return {
-          where: `${CHECKPOINT_NAMES[id].title} (${CHECKPOINT_NAMES[id].position})`,
+          where: CHECKPOINT_NAMES[id].title,
           now: say(now.checkpoints[id]),
           after: say(after.checkpoints[id]),
           band: sayBand(id, derived.bands, document.units),
@@ -80,10 +93,12 @@ export function layOutSheet(subject: ExportSnapshot, base: string): SheetContent
       }),
       ...ballReadings(subject),
     ],
-    plan: plan.length > 0 ? plan : [NOTHING_TO_CHANGE],
-    feels: practices.slice(0, 3).map(({ feel }) => feel),
-    drills: pickDrills(practices),
-    cautions: findCautions(practices),
+    plan: lines.length > 0 ? lines : [NOTHING_TO_CHANGE],
+    feel: plan?.feel ?? '',
+    drills: plan?.drills ?? [],
+    words: plan?.words ?? '',
+    next: plan?.nextDate ? sayDay(plan.nextDate) : null,
+    cautions: plan && plan.cautions.length > 0 ? plan.cautions : CAUTIONS,
     address,
     code: { path: codePath(squares), size: squares.length },
   };
@@ -121,10 +136,4 @@ function ballReadings({ now, after, derived, document }: ExportSnapshot): Readin
       onShot((shot) => sayCurve(shot, handed, document.units)),
     ),
   ];
-}
-
-/** In turn from each movement, so that none goes without. */
-function pickDrills(practices: readonly Practice[]): readonly Drill[] {
-  const rounds = [0, 1, 2].flatMap((i) => practices.flatMap(({ drills }) => drills[i] ?? []));
-  return rounds.slice(0, MOST_DRILLS);
 }

@@ -14,6 +14,7 @@ import { COMPUTED_EARLIER } from '../../words/book/newModel';
 import { sayBoth } from '../../words/book/readings';
 import { toDay } from '../../words/book/days';
 import { desk, STILL_DIALLED, useDesk, type Document } from '../../store';
+import { ghostDialled } from '../../store/derive/swings';
 import { showGhost } from '../../store/desk/whyActions';
 import type { ChosenPlan } from '../../store/document/chosenPlan';
 import { choosePlan } from '../../store/plan/planActions';
@@ -47,7 +48,7 @@ function SeenHere({ lesson }: { lesson: LessonRecord }) {
 /** The swing on the desk becomes what the player works toward: from where the last plan started, or from the swing that is kept beside it. */
 function planDesk(): void {
   const { document, session } = desk.getState();
-  const from = document.plan?.from ?? session.ghost ?? STILL_DIALLED;
+  const from = document.plan?.from ?? ghostDialled({ document, session }) ?? STILL_DIALLED;
   choosePlan({ from, movements: document.movements, targetCm: computeCm(document) });
 }
 
@@ -65,7 +66,7 @@ function Plan({ lesson, isOpen }: { lesson: LessonRecord; isOpen: boolean }) {
       <PlanSummary plan={plan} />
       <div className="lesson-actions">
         {isOpen && (
-          <button type="button" className="plain" onClick={() => showGhost(plan.movements)}>
+          <button type="button" className="plain" onClick={() => showGhost('plan')}>
             Show the plan
           </button>
         )}

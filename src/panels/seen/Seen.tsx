@@ -11,6 +11,7 @@ import {
   type CheckpointId,
   type Dialled,
 } from '../../store';
+import { ghostDialled } from '../../store/derive/swings';
 import { useAsked } from '../../store/solver/solverClient';
 import { CAMERA_FIELDS } from '../../store/document/cameras';
 import { setSeen, showGhost, takeDialled, toDialled } from '../../store/desk/whyActions';
@@ -18,6 +19,7 @@ import { COMPUTED, EXAGGERATED, PLATE_WORDS, sayFilmed } from '../../words';
 import { ALIKE, NOTHING_MARKED, sayExplanation, sayMatch, sayMisfit } from '../../words/why/sightings';
 import { sayVerdictShare, sayJudged } from '../../words/why/whatToChange';
 import { Lead, Source } from '../why/Lead';
+import { NextStep } from '../lessons/NextStep';
 import { SeenEntry } from './SeenEntry';
 
 /** "This is what I saw": two marks with the coach's own give or take, and what would look like them. */
@@ -47,6 +49,7 @@ export default function Seen() {
           </ol>
         </>
       )}
+      <NextStep from="seen" />
       <Source>Marks: measured by you. Explanations: computed by the model, from the reference swing.</Source>
     </div>
   );
@@ -90,7 +93,7 @@ function Said({ id }: { id: CheckpointId }) {
 function One({ explanation }: { explanation: Explanation }) {
   const units = useDesk(({ document }) => document.units);
   const movements = useDesk(({ document }) => document.movements);
-  const ghost = useDesk(({ session }) => session.ghost);
+  const ghost = useDesk(ghostDialled);
   const bands = useDerived(({ exactBands }) => exactBands);
   const { title, text, spoken } = sayExplanation(explanation, units);
   // Explanations start from the reference, where the pelvis turns with the chest.
@@ -114,10 +117,10 @@ function One({ explanation }: { explanation: Explanation }) {
           aria-pressed={isShown}
           onClick={() => showGhost(isShown ? null : dialled)}
         >
-          Show as ghost<span className="unseen">: {title}</span>
+          Show as comparison<span className="unseen">: {title}</span>
         </button>
         <button type="button" className="plain" onClick={() => takeDialled(`Seen: ${title}`, dialled)}>
-          Make it the swing now<span className="unseen">: {title}</span>
+          Use this swing<span className="unseen">: {title}</span>
         </button>
       </div>
     </li>

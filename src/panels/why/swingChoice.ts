@@ -27,13 +27,14 @@ interface SwingGroup {
 const MOST = 200;
 
 /** The desk's own swings and the ready-made situations. */
-export function deskGroups(hasGhost: boolean, before: string | undefined): readonly SwingGroup[] {
+export function deskGroups(hasGhost: boolean, hasPlan: boolean, before: string | undefined): readonly SwingGroup[] {
   return [
     {
       label: 'On the desk',
       options: [
         { value: 'now', text: SWING_NAMES.now },
         { value: 'reference', text: SWING_NAMES.reference },
+        ...(hasPlan ? [{ value: 'plan', text: SWING_NAMES.plan }] : []),
         ...(hasGhost ? [{ value: 'ghost', text: SWING_NAMES.ghost }] : []),
         ...(before === undefined ? [] : [{ value: 'before', text: before }]),
       ],

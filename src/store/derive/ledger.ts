@@ -38,12 +38,13 @@ export function createLedger(bases: BaseSwings): (state: DeskState) => Ledger | 
   return (state) => {
     const { document, session, history, references } = state;
     const { why, ghost } = session;
-    const { player, club, movements, setUp, checkpointArmDeg, ball } = document;
+    const { player, club, movements, plan, setUp, checkpointArmDeg, ball } = document;
     const chosen = [why.reading, why.from, why.to, why.brought];
     const key = [
       player,
       club,
       movements,
+      plan?.movements,
       setUp,
       checkpointArmDeg,
       ball.rule,

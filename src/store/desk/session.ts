@@ -27,8 +27,8 @@ export interface Session {
   /** The movement the phone shows. */
   readonly group: MovementGroup;
   readonly exaggerate: boolean;
-  /** A swing kept on screen for comparison. */
-  readonly ghost: Dialled | null;
+  /** A swing kept on screen for comparison: its dials, or the chosen plan whatever it becomes. */
+  readonly ghost: Dialled | 'plan' | null;
   /** Joints set by hand on the bench, model units, over the pose at the playhead; null when released. */
   readonly bench: Readonly<Partial<Record<JointId, number>>> | null;
   /** A swing shown for a moment in place of the dialled one. */

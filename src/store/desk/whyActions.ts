@@ -2,6 +2,7 @@ import { dialOf, type MovementGroup, type MovementId } from '../../model/movemen
 import type { CheckpointId } from '../../reading/checkpoints';
 import { change, endGesture } from './actions';
 import { desk, put } from './desk';
+import type { Session } from './session';
 import { withDial, type Dialled } from '../document/document';
 import { drawGuess } from './guess';
 import { nameOfChange } from '../document/labels';
@@ -52,15 +53,16 @@ export function setDials(values: readonly (readonly [MovementId, number])[]): vo
   }
 }
 
-/** Makes other dials the swing now: one undo step with this name. The ghost has done its work. */
+/** Makes other dials the swing now: one undo step with this name. What was seen and the plan stay as they are. */
 export function takeDialled(label: string, movements: Dialled): void {
   endGesture();
   change(label, (document) => ({ ...document, movements }));
-  showGhost(null);
+  // A comparison with the very swing that is dialled now shows nothing; the plan stays in sight.
+  if (desk.getState().session.ghost !== 'plan') showGhost(null);
 }
 
-/** Shows dials as ghost, or lets the ghost go. */
-export const showGhost = (ghost: Dialled | null): void => put({ session: { ...desk.getState().session, ghost } });
+/** Keeps dials, or the chosen plan, on screen for comparison, or lets them go. */
+export const showGhost = (ghost: Session['ghost']): void => put({ session: { ...desk.getState().session, ghost } });
 
 /** One dial's value in the unit of its slider. */
 export const toEdge = (id: MovementId, value: number): number => value / dialOf(id).edgeUnit;

@@ -37,3 +37,24 @@ function byEffort(changes: readonly DialChange[]): readonly DialChange[] {
   };
   return changes.toSorted((a, b) => effort(b) - effort(a));
 }
+
+/** The task in a few words, for a headline: of what changes most. `from` and `change` in model units; the wrist's word follows its sign. */
+export function sayTask(changes: readonly DialChange[], from: Readonly<Record<MovementId, number>>): string {
+  const [most] = byEffort(changes).filter(({ change }) => Math.abs(change) > 1e-9);
+  if (!most) return 'Keep it as it is';
+  const { id, change } = most;
+  const up = change > 0;
+  switch (id) {
+    case 'leadWristFlexion':
+      if (up) return from[id] < -1e-9 ? 'Less cup in the lead wrist' : 'More bow in the lead wrist';
+      return from[id] > 1e-9 ? 'Less bow in the lead wrist' : 'More cup in the lead wrist';
+    case 'rotationRate':
+      return `Turn the body ${up ? 'more' : 'less'} in the downswing`;
+    case 'rotationDelay':
+      return `Start the turn ${up ? 'later' : 'earlier'}`;
+    case 'trailSideBend':
+      return `Side bend ${up ? 'away from' : 'toward'} the target`;
+    case 'pelvisShift':
+      return `${up ? 'More' : 'Less'} hip slide to the target`;
+  }
+}
