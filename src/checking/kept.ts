@@ -18,8 +18,11 @@ export const day = pipe(
   check(isDay, 'Not a day of the calendar. Expected one like 2026-11-25.'),
 );
 
+const DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const;
+
 function isDay(text: string): boolean {
   const [year, month, date] = text.split('-').map(Number);
-  const made = new Date(Date.UTC(year, month - 1, date));
-  return year >= 1900 && made.getUTCMonth() === month - 1 && made.getUTCDate() === date;
+  const isLeap = (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0;
+  const last = month === 2 && isLeap ? 29 : DAYS[month - 1];
+  return year >= 1900 && date >= 1 && last !== undefined && date <= last;
 }

@@ -110,6 +110,15 @@ describe('the desk as it lay in the small storage', () => {
     expect([undo(), undo()]).toEqual(['Side bend 2°', 'Ball']);
     expect(desk.getState().document.ball).not.toHaveProperty('faceReturned');
   });
+
+  test('of version 3 opens as it is, with what was seen and the plan, and its steps back and forward', () => {
+    const { wanted } = lay('desk-v3.json');
+    expect(desk.getState().notice).toBeNull();
+    expect(desk.getState().document).toEqual(wanted);
+    expect(redo()).toBe('What I saw');
+    expect([undo(), undo()]).toEqual(['What I saw', 'Plan']);
+    expect(desk.getState().document).toEqual({ ...wanted, plan: null });
+  });
 });
 
 describe('links', () => {
@@ -123,6 +132,11 @@ describe('links', () => {
   const ofToday = Object.entries(jsonOf<Record<string, { text: string } & Wanted>>('links-v2.json'));
   test.each(ofToday)('of documents of version 2 open: %s', (_, { text, wanted }) => {
     expect(readText(text)).toEqual({ document: today(wanted) });
+  });
+
+  const withPlans = Object.entries(jsonOf<Record<string, { text: string } & Wanted>>('links-v3.json'));
+  test.each(withPlans)('of documents of version 3 open: %s', (_, { text, wanted }) => {
+    expect(readText(text)).toEqual({ document: wanted });
   });
 });
 

@@ -12,7 +12,8 @@ import { clearDesk } from '../../src/store/desk/desk';
 import { startEffects } from '../../src/store/effects/startEffects';
 import { DEFAULT_DOCUMENT, STILL_DIALLED } from '../../src/store/document/document';
 import type { LessonRecord } from '../../src/record/book/recordTypes';
-import { createKeeper, makeLesson, makePlayer, puts, standBook } from './record-stand';
+import { migrate } from '../../src/record/book/migrations';
+import { createKeeper, makeLesson, makePlan, makePlayer, puts, standBook } from './record-stand';
 
 startEffects();
 beforeEach(() => clearDesk());
@@ -97,13 +98,13 @@ describe('a lesson of the first model', () => {
   async function standOldLesson() {
     const stand = await standLesson();
     const today = computeCm(stand.lesson.now);
-    const target = { movements: STILL_DIALLED, computedCm: { leadArmParallel: -3, shaftParallel: 7 } };
+    const plan = makePlan({ targetCm: { leadArmParallel: -3, shaftParallel: 7 } });
     const old: LessonRecord = {
       ...stand.lesson,
       changedMs: 2000,
+      now: { ...stand.lesson.now, plan },
       computedBy: 1,
       computedCm: { leadArmParallel: today.leadArmParallel! - 0.7, shaftParallel: today.shaftParallel! + 2.3 },
-      target,
     };
     stand.book.apply(puts(old));
     return { ...stand, old, today };
@@ -119,7 +120,8 @@ describe('a lesson of the first model', () => {
     );
     expect(kept().computedCm).toEqual(today);
     expect(kept()).not.toHaveProperty('computedBy');
-    expect(kept().target).toEqual({ movements: STILL_DIALLED, computedCm: computeCm(DEFAULT_DOCUMENT) });
+    expect(kept().now.plan?.targetCm).toEqual(computeCm(DEFAULT_DOCUMENT));
+    expect(desk.getState().document.plan).toEqual(kept().now.plan);
     expect(book.state.getState().undo).toEqual(steps);
     link.close();
     put({ notice: null });
@@ -166,7 +168,7 @@ describe('a lesson of the first model', () => {
       readFileSync(new URL('../fixtures/lesson-book-store-v1.json', import.meta.url), 'utf8'),
     ) as { records: unknown[] };
     const marks = records.map((raw) => {
-      const read = readRecord(raw);
+      const read = readRecord(migrate(raw));
       return 'record' in read && read.record.kind !== 'player' ? read.record.computedBy : undefined;
     });
     expect(marks).toEqual([undefined, undefined, 1, 1, 1]);

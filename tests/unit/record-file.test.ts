@@ -213,6 +213,14 @@ describe('what was written long ago', () => {
     );
   });
 
+  test('the file with plans of version 3 opens just as it was written', () => {
+    const text = fixture('lesson-book-file-v3.json');
+    const reading = opened(text);
+    expect(reading.sound).toBe(true);
+    const written = JSON.parse(text) as { records: { record: BookRecord }[] };
+    expect(reading.records).toEqual(written.records.map(({ record }) => record));
+  });
+
   test.each([1, 2])('the stored records of version %d are all read', (version) => {
     const { records } = JSON.parse(fixture(`lesson-book-store-v${version}.json`)) as { records: unknown[] };
     expect(records.map((record) => Object.keys(readRecord(migrate(record))))).toEqual(records.map(() => ['record']));

@@ -116,7 +116,7 @@ describe('this is what I saw', () => {
   test('a mark is kept in the document, undoable, and explained from the reference', () => {
     sawAt('leadArmParallel', 0.05);
     const { document, session } = desk.getState();
-    expect(document.seen.leadArmParallel).toEqual({ cm: 5, plusMinusCm: 3 });
+    expect(document.seen.leadArmParallel).toEqual({ cm: 5, plusMinusCm: 3, from: 'plate' });
     expect(session.drawer).toBe('seen');
     const { answer } = askedNow();
     if (answer?.kind !== 'match') throw new Error('no explanations');

@@ -124,7 +124,9 @@ export function LessonPage({ id }: { id: string }) {
       <h3>Plan</h3>
       <Plan lesson={lesson} isOpen={isOpen} />
       <h3>On the desk</h3>
-      <p>{sayBoth(null, lesson.computedCm, units)}, computed by the model.</p>
+      <p>
+        {sayBoth(null, lesson.computedCm, units)}, {lesson.computedBy === undefined ? COMPUTED : COMPUTED_EARLIER}.
+      </p>
       {mayWrite && isOpen && (
         <div className="lesson-actions">
           <button type="button" className="plain" onClick={planDesk}>

@@ -42,6 +42,15 @@ export const asSeenHere = (kept: Document, { units, board }: Document): Document
 const sameSwing = (a: Document, b: Document): boolean =>
   a === b || JSON.stringify(asSeenHere(a, b)) === JSON.stringify(b);
 
+/** Gives a plan that an earlier model aimed the target that today's model computes; any other document stays as it is. */
+function aimedAnew(old: Document): (document: Document) => Document {
+  const targetCm = old.plan && computeCm({ ...old, movements: old.plan.movements });
+  return (document) =>
+    targetCm && document.plan?.id === old.plan?.id
+      ? { ...document, plan: document.plan && { ...document.plan, targetCm } }
+      : document;
+}
+
 export interface DeskLink {
   /** Call once the desk has been restored: later changes are the user's. */
   start(): void;
@@ -73,14 +82,6 @@ export function linkDesk(book: LessonBook, clock: Clock): DeskLink {
     return mode === 'writing' || mode === 'apart';
   };
 
-  /** The target of a plan of an earlier model, computed anew: no step, and nothing that anybody chose. */
-  const aimAnew = (old: Document): void => {
-    const { document } = desk.getState();
-    const { plan } = document;
-    if (!plan || plan.id !== old.plan?.id) return;
-    put({ document: { ...document, plan: { ...plan, targetCm: computeCm({ ...old, movements: plan.movements }) } } });
-  };
-
   /** Computes what an earlier model computed, once its reference swing is there, and says by how much it moved. */
   const bringUpToDate = (): void => {
     const lesson = openLesson();
@@ -91,8 +92,10 @@ export function linkDesk(book: LessonBook, clock: Clock): DeskLink {
     outdated = undefined;
     put({ notice: sayNewModel('lesson', computedCm, today, desk.getState().document.units) });
     if (!isOurs()) return;
-    aimAnew(now);
-    const fields = { computedCm: sameSwing(lesson.now, now) ? today : computeCm(lesson.now) };
+    const aimed = aimedAnew(now);
+    const { document } = desk.getState();
+    if (aimed(document) !== document) put({ document: aimed(document) });
+    const fields = { now: aimed(lesson.now), computedCm: sameSwing(lesson.now, now) ? today : computeCm(lesson.now) };
     book.apply(editLesson(lesson, clock.nowMs(), fields, ''));
   };
 
