@@ -43,7 +43,7 @@ interface MapAnswer {
   readonly isFine: boolean;
 }
 /** Plans for a swing; it goes to a worker, so the base goes along unread. The swings have nothing adapted. */
-export interface PlanJob {
+interface PlanJob {
   readonly kind: 'plan';
   readonly swing: Swing;
   readonly reference: Swing;
@@ -75,7 +75,7 @@ interface Refusal {
 export type Answer = MapAnswer | PlanAnswer | MatchAnswer | Refusal;
 
 /** All plans of a job. Throws `SetupError` for bands upside down and when everything is locked. */
-export function planFor({ aim, reference, ...job }: PlanJob): PlanAnswer {
+function planFor({ aim, reference, ...job }: PlanJob): PlanAnswer {
   const base = readBase(reference, job.armAngle);
   const plans = planOnSteps({ ...job, base, ...(aim === 'inside' && { inside: insideOf(job.bands) }) });
   return { kind: 'plan', aim, ...plans };

@@ -8,7 +8,7 @@ export interface Dialled {
   /** The pelvis turning on its own; null while it follows the chest. */
   readonly pelvis: PelvisAlone | null;
 }
-export interface PelvisAlone {
+interface PelvisAlone {
   readonly rate: number;
   readonly delayMs: number;
 }

@@ -2,14 +2,13 @@ import type { CheckpointId } from '../../reading/checkpoints';
 
 /** How a mark came about. A mark from a film has its camera reckoned in already; every other was read by eye. */
 export const SEEN_FROM = ['eye', 'typed', 'plate', 'film'] as const;
-export type SeenFrom = (typeof SEEN_FROM)[number];
 
 /** What a coach read off a real player at one checkpoint, as the judged reading there, with his own margin. */
 export interface Sighting {
   readonly cm: number;
   readonly plusMinusCm: number;
   /** `plate`: pulled on a plate. Marks from before this was kept count as read by eye. */
-  readonly from: SeenFrom;
+  readonly from: (typeof SEEN_FROM)[number];
 }
 export type Seen = { readonly [id in CheckpointId]: Sighting | null };
 

@@ -7,7 +7,7 @@ const ALPHABET = '0123456789abcdefghijklmnopqrstuvwxyz';
 const ID_LETTERS = 16;
 
 /** A new plan's id: 16 random letters and digits. */
-export function newPlanId(): string {
+function newPlanId(): string {
   // Of 256 values the last four would make four letters likelier than the others.
   const fair = 256 - (256 % ALPHABET.length);
   let id = '';
