@@ -84,7 +84,6 @@ function Drills({ drills, disabled, onEdit, onType, onDone }: DrillsProps) {
       <legend>Drills, up to three</legend>
       {drills.map((drill, at) => (
         // Drills have no names of their own: their place is what tells them apart.
-        // oxlint-disable-next-line react/no-array-index-key
         <div className="plan-drill" key={at}>
           <TextField
             label={`Drill ${at + 1}`}
