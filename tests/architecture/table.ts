@@ -36,10 +36,16 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
     packages: ['gl-matrix'],
   },
   solving: {
-    holds: 'reference swing, contributions, corridor, plan, match',
+    holds: 'reference swing, contributions, corridor, plan, match, families and rules',
     pure: true,
     layers: READING,
     packages: ['d3-contour'],
+  },
+  edge: {
+    holds: 'names and units at an edge, and rules as they are written',
+    pure: true,
+    layers: [...SOLVING, 'checking'],
+    packages: ['valibot'],
   },
   words: { holds: 'sentences, labels, units', layers: SOLVING, packages: [] },
   store: {
@@ -82,7 +88,7 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
   },
   evaluate: {
     holds: 'the model without a screen, line by line',
-    layers: [...SOLVING, 'checking'],
+    layers: [...SOLVING, 'checking', 'edge'],
     packages: ['node:', 'valibot'],
   },
 };

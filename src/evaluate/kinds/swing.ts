@@ -10,7 +10,7 @@ import { toEdgeDelivery, toEdgeShot } from '../strike';
 import { clubSchema, movementsSchema, playerSchema, toMovements } from '../golfer';
 import { armAngleSchema, faceReturnedSchema, toArmAngle } from '../judging';
 import { groundOf, type Ground } from '../references';
-import { toEdgeReadings } from '../units';
+import { toEdgeReadings } from '../../edge/units';
 
 const MS_PER_S = 1000;
 
