@@ -68,7 +68,9 @@ type Written = Partial<WrittenCondition & WrittenClaim>;
 
 const condition = pipe(
   conditionFields,
-  whole((one: WrittenCondition) => (one.movement === undefined ? faultIn(one, ['is', 'moreThan', 'lessThan']) : faultInMovement(one))),
+  whole((one: WrittenCondition) =>
+    one.movement === undefined ? faultIn(one, ['is', 'moreThan', 'lessThan']) : faultInMovement(one),
+  ),
 );
 const claim = pipe(
   claimFields,

@@ -1,5 +1,5 @@
 import { exactOptional } from 'valibot';
-import { numberIn, type FieldsOf } from '../../checking/schemas';
+import { numberIn, oneOf, type FieldsOf } from '../../checking/schemas';
 import { toDeg } from '../../math/angle';
 import { dialOf, DIALS } from '../../model/movements';
 import { CHECKPOINTS } from '../../reading/checkpointTable';
@@ -22,6 +22,7 @@ export const familyFields = {
   count: exactOptional(numberIn(0, 1000)),
   from: exactOptional(movementsSchema),
   allow: exactOptional(allowSchema),
+  range: exactOptional(oneOf(['usual', 'limits'])),
   checkpointArmDeg: exactOptional(armAngleSchema),
   faceReturned: exactOptional(faceReturnedSchema),
 };
@@ -44,6 +45,7 @@ export function runFamily(line: FieldsOf<typeof familyFields>): object {
       count: line.count ?? USUAL_COUNT,
       ...(line.from && { from: toMovements(line.from) }),
       ...(line.allow && { allow: line.allow }),
+      ...(line.range && { range: line.range }),
       armAngle,
     }),
   );
@@ -56,6 +58,7 @@ export function runFamily(line: FieldsOf<typeof familyFields>): object {
   const apart = (a: Swing, b: Swing): object[] => namedSigns(base, a, b, line.faceReturned, armAngle);
   return {
     status: found.status,
+    range: found.range,
     smallest,
     direction: Object.fromEntries(DIALS.map(({ field }, i) => [field, direction[i]])),
     width,
@@ -81,13 +84,7 @@ const toEdgeMember = ({ movements, readings, place, effort, isUsual }: Member): 
 
 const toEdgeEnd = ({ group, dial, sign }: EndName): object => ({ mostly: group, moves: dialOf(dial).field, sign });
 
-function namedSigns(
-  base: SwingBase,
-  a: Swing,
-  b: Swing,
-  faceReturned: number | undefined,
-  armAngle: number,
-): object[] {
+function namedSigns(base: SwingBase, a: Swing, b: Swing, faceReturned: number | undefined, armAngle: number): object[] {
   return findDifferences(base, a, b, { armAngle, ...(faceReturned !== undefined && { faceReturned }) })
     .slice(0, SIGNS_NAMED)
     .map(toEdgeDifference);

@@ -5,8 +5,8 @@ import { DEFAULT_ARM_ANGLE } from '../../reading/checkpoints';
 import { checkAllow } from '../diagnosis/checks';
 import { createJudge, dialsOf, findLiveDials, HALF_RANGE, toDials, withDials, type Judged } from '../diagnosis/judged';
 import { checkSightings, type Sightings } from '../diagnosis/verdictShare';
-import { solveReach, startsFrom, type Aim, type ReachPoint } from '../reference/reach';
-import type { EndName, Family, FamilyQuestion, Member, NoFamily } from './question';
+import { solveReach, startsFrom, type Aim, type DialLimits, type ReachPoint } from '../reference/reach';
+import type { DialRange, EndName, Family, FamilyQuestion, Member, NoFamily } from './question';
 import { alongOf, findWidest, isInside, solveAlong, type Room, type Widest } from './widest';
 
 /** Effort that one metre outside the margins costs, 1/m: a hundredth of a millimetre weighs as much as half of a dial's usual range. */
@@ -25,28 +25,29 @@ const COUNTS = { min: 2, max: 99 } as const;
  * it is. Throws `SetupError` for empty or broken input.
  */
 export function solveFamily(question: FamilyQuestion): Family | NoFamily {
-  const { swing, seen, allow = MOVEMENT_GROUPS, armAngle = DEFAULT_ARM_ANGLE } = question;
+  const { swing, seen, allow = MOVEMENT_GROUPS, armAngle = DEFAULT_ARM_ANGLE, range = 'usual' } = question;
   checkSightings(seen);
   checkCount(question.count);
   const judge = createJudge(swing, armAngle);
   const from = toDials(question.from ?? STILL);
   const asked = dialsOf(checkAllow(allow));
   const free = findLiveDials(judge, from, asked);
-  const room = roomFor(seen, { judge, from, free });
-  const smallest = solveReach({ judge, from, free, aims: room.margins }, startsFrom(from));
+  const room = roomFor(seen, { judge, from, free, limits: LIMITS[range] });
+  const smallest = solveReach({ ...room, aims: room.margins }, startsFrom(from));
   if (!smallest) return { status: 'missing', evaluations: judge.evaluations };
   if (!isInside(room, smallest)) {
+    if (range === 'usual') return solveFamily({ ...question, range: 'limits' });
     return { status: 'out-of-reach', readings: judgedOf(smallest), evaluations: judge.evaluations };
   }
   const widest = findWidest(room, smallest);
   const { points, at } = layOut(room, widest, smallest, question.count);
-  const [first, last] = [points[0], points[points.length - 1]];
   const placeOf = placesBetween(widest, from);
   return {
     status: 'found',
+    range,
     members: points.map((point) => toMember(question, point, placeOf(point))),
     smallest: at,
-    ends: [nameEnd(from, first), nameEnd(from, last)],
+    ends: [nameEnd(from, points[0]), nameEnd(from, points[points.length - 1])],
     direction: [...widest.direction],
     width: widest.width,
     deaf: asked.filter((i) => !free.includes(i)).map((i) => DIALS[i].id),
@@ -54,13 +55,18 @@ export function solveFamily(question: FamilyQuestion): Family | NoFamily {
   };
 }
 
+const LIMITS: Readonly<Record<DialRange, readonly DialLimits[]>> = {
+  usual: DIALS.map(({ usualMin, usualMax }) => ({ min: usualMin, max: usualMax })),
+  limits: DIALS,
+};
+
 function checkCount(count: number): void {
   const { min, max } = COUNTS;
   if (Number.isInteger(count) && count >= min && count <= max) return;
   throw new SetupError('count', `A family of ${count} cannot be laid out. Enter a whole number from ${min} to ${max}.`);
 }
 
-function roomFor(seen: Sightings, of: Pick<Room, 'judge' | 'from' | 'free'>): Room {
+function roomFor(seen: Sightings, of: Omit<Room, 'margins' | 'slack'>): Room {
   const narrowed = CHECKPOINT_IDS.map((id): readonly [Aim, number] => {
     const sighting = seen[id];
     if (!sighting) return [{ low: 0, high: 0, weight: 0 }, Infinity];
@@ -103,6 +109,9 @@ function layOut(
   return { points, at };
 }
 
+/** Rounding of a dial at the end of its range. */
+const EDGE = 1e-9;
+
 function toMember({ from = STILL }: FamilyQuestion, point: ReachPoint, place: number): Member {
   const movements = withDials(from, point.dials);
   return {
@@ -110,7 +119,9 @@ function toMember({ from = STILL }: FamilyQuestion, point: ReachPoint, place: nu
     readings: judgedOf(point),
     place,
     effort: point.effort,
-    isUsual: DIALS.every(({ id, usualMin, usualMax }) => movements[id] >= usualMin && movements[id] <= usualMax),
+    isUsual: DIALS.every(
+      ({ id, usualMin, usualMax }) => movements[id] >= usualMin - EDGE && movements[id] <= usualMax + EDGE,
+    ),
   };
 }
 

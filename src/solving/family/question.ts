@@ -4,6 +4,9 @@ import type { Swing } from '../../reading/swing';
 import type { Judged } from '../diagnosis/judged';
 import type { Sightings } from '../diagnosis/verdictShare';
 
+/** The usual range of every dial, or as far as it goes. */
+export type DialRange = 'usual' | 'limits';
+
 /** A picture that many bodies may give. */
 export interface FamilyQuestion {
   /** Player, club and reference; its movements do not matter. */
@@ -16,6 +19,8 @@ export interface FamilyQuestion {
   readonly allow?: readonly MovementGroup[];
   /** How many members are laid out, ends included; at least 2. */
   readonly count: number;
+  /** How far the dials may go. Where nothing in the usual range gives the picture, their limits are taken. Default: `usual`. */
+  readonly range?: DialRange;
   readonly armAngle?: Rad;
 }
 
@@ -43,6 +48,8 @@ export interface EndName {
 /** All that gives one picture, laid out along its widest direction. */
 export interface Family {
   readonly status: 'found';
+  /** How far the dials were let go. */
+  readonly range: DialRange;
   /**
    * From one end to the other, in even steps along the widest direction; each is the smallest change of all bodies at its place.
    * The one nearest to the smallest change of all stands exactly there.

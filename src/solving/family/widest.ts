@@ -1,6 +1,6 @@
 import { DIALS } from '../../model/movements';
 import { DIAL_COUNT, HALF_RANGE, type Judge } from '../diagnosis/judged';
-import { solveReach, type Aim, type ReachPoint } from '../reference/reach';
+import { solveReach, type Aim, type DialLimits, type ReachPoint } from '../reference/reach';
 
 /** Where a body is looked for: the dials that may move, and the margins that both readings keep. */
 export interface Room {
@@ -13,6 +13,8 @@ export interface Room {
   readonly margins: readonly [Aim, Aim];
   /** How far outside `margins` still counts as inside, m. */
   readonly slack: readonly [number, number];
+  /** How far each dial may go, in the order of `DIALS`. */
+  readonly limits: readonly DialLimits[];
 }
 
 /** Whether both readings keep their margins. */
@@ -38,7 +40,7 @@ export const distanceOf = (a: ArrayLike<number>, b: ArrayLike<number>): number =
  * two judged ones.
  */
 export function solveAlong(
-  { judge, from, free, margins }: Room,
+  { judge, from, free, margins, limits }: Room,
   direction: Direction,
   place: Aim,
   starts: readonly ArrayLike<number>[],
@@ -52,7 +54,7 @@ export function solveAlong(
       return judge.evaluations;
     },
   };
-  return solveReach({ judge: withPlace, from, free, aims: [...margins, place] }, starts);
+  return solveReach({ judge: withPlace, from, free, aims: [...margins, place], limits }, starts);
 }
 
 /** Farther than any dial goes, in half usual ranges: what lies there is aimed at and never reached. */
@@ -115,20 +117,20 @@ const FOLLOWED = 2;
 function likeliest(room: Room, at: ReachPoint): Direction[] {
   const still = stillDirections(room, at);
   return combinations(still)
-    .map((direction) => ({ direction, length: lineThrough(direction, at.dials) }))
+    .map((direction) => ({ direction, length: lineThrough(room, direction, at.dials) }))
     .toSorted((a, b) => b.length - a.length)
     .slice(0, FOLLOWED)
     .map(({ direction }) => direction);
 }
 
 /** An orthonormal basis of the changes that move neither reading, to first order. */
-function stillDirections({ judge, free, margins }: Room, at: ReachPoint): Direction[] {
+function stillDirections({ judge, free, margins, limits }: Room, at: ReachPoint): Direction[] {
   const axes = free.map((i) => Float64Array.from(DIALS, (_, k) => (k === i ? 1 : 0)));
   const there = new Float64Array(2);
   const slopes = margins.map(() => new Float64Array(DIAL_COUNT));
   for (const i of free) {
     const asked = at.dials.slice();
-    const step = (at.dials[i] + DIFFERENCE * HALF_RANGE[i] > DIALS[i].max ? -1 : 1) * DIFFERENCE;
+    const step = (at.dials[i] + DIFFERENCE * HALF_RANGE[i] > limits[i].max ? -1 : 1) * DIFFERENCE;
     asked[i] += step * HALF_RANGE[i];
     judge.read(asked, there);
     margins.forEach(({ weight }, k) => {
@@ -178,10 +180,10 @@ function combinations(basis: readonly Direction[]): Direction[] {
   return all;
 }
 
-/** Length of a straight line through `dials` inside the dials' limits, in half usual ranges. */
-function lineThrough(direction: Direction, dials: Float64Array): number {
+/** Length of a straight line through `dials` inside the limits, in half usual ranges. */
+function lineThrough({ limits }: Room, direction: Direction, dials: Float64Array): number {
   let [forth, back] = [Infinity, Infinity];
-  DIALS.forEach(({ min, max }, i) => {
+  limits.forEach(({ min, max }, i) => {
     const slope = direction[i] * HALF_RANGE[i];
     if (Math.abs(slope) < 1e-9 * HALF_RANGE[i]) return;
     const [low, high] = [(min - dials[i]) / slope, (max - dials[i]) / slope];

@@ -1,5 +1,5 @@
 import { createLeastDistance } from '../../math/leastDistance';
-import { DIALS, STILL, type MovementId } from '../../model/movements';
+import { DIALS, STILL, type MovementDial, type MovementId } from '../../model/movements';
 import type { Band } from '../../reading/verdicts';
 import { DIAL_COUNT, HALF_RANGE, toDials, type Judge } from '../diagnosis/judged';
 
@@ -18,7 +18,11 @@ export interface ReachProblem {
   readonly free: readonly number[];
   /** One for each reading, in the order in which the judge writes them. */
   readonly aims: readonly Aim[];
+  /** How far each dial may go, in the order of `DIALS`. Default: its own limits. */
+  readonly limits?: readonly DialLimits[];
 }
+/** How far a dial may go, in its own unit. */
+export type DialLimits = Pick<MovementDial, 'min' | 'max'>;
 
 /** A setting of the dials and what it does. */
 export interface ReachPoint {
@@ -87,13 +91,13 @@ export function startsFrom(from: Float64Array): Float64Array[] {
 
 /** The point at given dial values, clamped to the limits; undefined when a reading that is asked about is missing. */
 export function reachPointAt(
-  { judge, from, free, aims }: ReachProblem,
+  { judge, from, free, aims, limits = DIALS }: ReachProblem,
   dials: ArrayLike<number>,
 ): ReachPoint | undefined {
   const own = from.slice();
   let squares = 0;
   for (const i of free) {
-    own[i] = clampDial(i, from[i], dials[i]);
+    own[i] = clampDial(limits[i], from[i], dials[i]);
     squares += ((own[i] - from[i]) / HALF_RANGE[i]) ** 2;
   }
   const readings = new Float64Array(aims.length);
@@ -110,12 +114,12 @@ export function reachPointAt(
 }
 
 /** A value inside the dial's limits; a value that is outside them now may stay, not go further. */
-function clampDial(i: number, now: number, value: number): number {
-  return Math.min(Math.max(value, Math.min(DIALS[i].min, now)), Math.max(DIALS[i].max, now));
+function clampDial({ min, max }: DialLimits, now: number, value: number): number {
+  return Math.min(Math.max(value, Math.min(min, now)), Math.max(max, now));
 }
 
 function createDescent(problem: ReachProblem): (start: ArrayLike<number>) => ReachPoint | undefined {
-  const { from, free, aims } = problem;
+  const { from, free, aims, limits = DIALS } = problem;
   const n = free.length;
   const count = aims.length;
   /** A change of each free dial, and what each reading is left outside by. */
@@ -133,7 +137,7 @@ function createDescent(problem: ReachProblem): (start: ArrayLike<number>) => Rea
     for (let j = 0; j < n; j++) {
       const i = free[j];
       const little = DIFFERENCE * HALF_RANGE[i];
-      const upward = here.dials[i] + little <= Math.max(DIALS[i].max, from[i]);
+      const upward = here.dials[i] + little <= Math.max(limits[i].max, from[i]);
       target.set(here.dials);
       target[i] += upward ? little : -little;
       const there = reachPointAt(problem, target);
@@ -162,8 +166,8 @@ function createDescent(problem: ReachProblem): (start: ArrayLike<number>) => Rea
     for (let j = 0; j < n; j++) {
       const i = free[j];
       const now = changeOf(here, j);
-      limit(j, 1, Math.max(now - radius, Math.min(0, (DIALS[i].min - from[i]) / HALF_RANGE[i])));
-      limit(j, -1, Math.min(now + radius, Math.max(0, (DIALS[i].max - from[i]) / HALF_RANGE[i])));
+      limit(j, 1, Math.max(now - radius, Math.min(0, (limits[i].min - from[i]) / HALF_RANGE[i])));
+      limit(j, -1, Math.min(now + radius, Math.max(0, (limits[i].max - from[i]) / HALF_RANGE[i])));
     }
     for (let k = 0; k < count; k++) {
       if (aims[k].weight === 0) continue;

@@ -5,7 +5,16 @@ import { DIALS, dialOf } from '../../model/movements';
 import { checkBands } from '../diagnosis/checks';
 import type { Bands } from '../../reading/verdicts';
 import { dialRange, TOP_FIELDS, TOP_LIMITS, topRange } from './drawRange';
-import { judgedQuantity, spanOfVerdict, type Claim, type Condition, type Quantity, type Range, type Rule, type Span } from './rule';
+import {
+  judgedQuantity,
+  spanOfVerdict,
+  type Claim,
+  type Condition,
+  type Quantity,
+  type Range,
+  type Rule,
+  type Span,
+} from './rule';
 
 const isSame = (a: Quantity, b: Quantity): boolean => a.at === b.at && a.reading === b.reading;
 

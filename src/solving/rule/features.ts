@@ -8,7 +8,15 @@ import type { TriedSwing } from './trial';
 
 /** What failures may be told from successes by: all of it known before the change. */
 export type FeatureId =
-  'stature' | 'clubLength' | 'lag' | keyof TopSetUp | MovementId | 'bicepGap' | 'headDepth' | 'chestTurn' | 'pelvisTurn';
+  | 'stature'
+  | 'clubLength'
+  | 'lag'
+  | keyof TopSetUp
+  | MovementId
+  | 'bicepGap'
+  | 'headDepth'
+  | 'chestTurn'
+  | 'pelvisTurn';
 
 /** A number of a tried swing. Metres, radians, dial units. */
 export interface Feature {

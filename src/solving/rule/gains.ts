@@ -48,11 +48,7 @@ export function* gainsOf(
       const base = standOn(book, { stature, club }, PLAIN_TOP, conditions.armAngle);
       if (!base) continue;
       const at = (by: number): DeliveredSwing =>
-        deliverSwing(
-          base,
-          withMovements(base.swing, { ...STILL, [movement]: STILL[movement] + by }),
-          conditions,
-        );
+        deliverSwing(base, withMovements(base.swing, { ...STILL, [movement]: STILL[movement] + by }), conditions);
       const [less, more] = [at(-amount / 2), at(amount / 2)];
       const difference = (read: (swing: DeliveredSwing) => number): number => read(more) - read(less);
       yield {

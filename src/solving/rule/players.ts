@@ -1,15 +1,14 @@
 import type { Rad } from '../../math/angle';
 import { createRandom } from '../../math/normal';
-import { bodyOf } from '../../model/body';
+import { bodyOf, type Body } from '../../model/body';
 import { createRig } from '../../model/chain';
 import { CLUB_IDS, CLUBS, clubOf, type Club, type ClubId } from '../../model/club';
-import type { Body } from '../../model/body';
 import { applyTopSetUp, type TopSetUp } from '../../model/setUp';
 import { createSwing } from '../../reading/swing';
 import { readBase, type SwingBase } from '../playOut';
 import type { ReferenceSwing } from '../../model/keys';
 import { solveReference } from '../reference/reference';
-import { shippedSwings } from '../reference/shipped';
+import { shippedSwings, USUAL_STATURE_M } from '../reference/shipped';
 import { judgeFit } from '../reference/usable';
 import { TOP_FIELDS, topRange } from './drawRange';
 import type { Rule } from './rule';
@@ -55,12 +54,7 @@ function solveFor({ stature, club: id, lag }: TriedPlayer): Known | undefined {
 }
 
 /** A player's swing with his own top of the backswing, nothing dialled; undefined where there is no reference. */
-export function standOn(
-  book: ReferenceBook,
-  player: TriedPlayer,
-  top: TopSetUp,
-  armAngle: Rad,
-): SwingBase | undefined {
+export function standOn(book: ReferenceBook, player: TriedPlayer, top: TopSetUp, armAngle: Rad): SwingBase | undefined {
   const found = book.find(player);
   if (!found) return undefined;
   const { body, club } = found;
@@ -90,10 +84,10 @@ export function playersFor({ who }: Rule, seed: number): readonly TriedPlayer[] 
     // Every lag stays in the draw, each with players of its own.
     const most = Math.floor(MOST_SOLVED / lags.length);
     const random = createRandom(seed);
-    return lags.flatMap((one) => draw(plain, most, random).map((player) => ({ ...player, lag: one })));
+    return lags.flatMap((one) => drawPlayers(plain, most, random).map((player) => ({ ...player, lag: one })));
   }
   const ships = statures.every((stature) => shippedStatures().includes(stature));
-  return ships ? plain : draw(plain, MOST_SOLVED, createRandom(seed));
+  return ships ? plain : drawPlayers(plain, MOST_SOLVED, createRandom(seed));
 }
 
 const shippedStatures = (): number[] => [...new Set(shippedSwings().map(({ statureM }) => statureM))];
@@ -105,11 +99,24 @@ function staturesIn(range: Rule['who']['stature']): number[] {
   return inside.length > 0 ? inside : [Math.round((range.low + range.high) * HALF * 100) / 100];
 }
 
-/** So many of a list, each at most once, in an order that the random numbers give. */
-function draw<T>(from: readonly T[], count: number, random: () => number): T[] {
-  const left = [...from];
-  return Array.from({ length: Math.min(count, from.length) }, () => left.splice(Math.floor(random() * left.length), 1)[0]);
+/** So many players, each at most once: the most usual one, and others in an order that the random numbers give. */
+function drawPlayers(from: readonly TriedPlayer[], count: number, random: () => number): TriedPlayer[] {
+  const [usual, ...left] = from.toSorted((a, b) => strangeness(a) - strangeness(b));
+  const others = Array.from(
+    { length: Math.min(count, from.length) - 1 },
+    () => left.splice(Math.floor(random() * left.length), 1)[0],
+  );
+  return [usual, ...others];
 }
+
+const USUAL_CLUB = '7-iron';
+
+/** How far a height is from the usual player's, the spread of heights being 1. */
+export const heightAway = ({ stature }: TriedPlayer): number => (stature - USUAL_STATURE_M) / 0.15;
+/** How far a club is from the usual one, three clubs along the bag being 1; + shorter. */
+export const clubAway = ({ club }: TriedPlayer): number => (CLUB_IDS.indexOf(club) - CLUB_IDS.indexOf(USUAL_CLUB)) / 3;
+/** How far a player with a club is from the usual player with a 7-iron. */
+export const strangeness = (player: TriedPlayer): number => Math.hypot(heightAway(player), clubAway(player));
 
 /** How likely a field of the top that a rule says nothing about stays as the reference has it. */
 const PLAIN = 0.5;

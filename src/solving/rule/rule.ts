@@ -127,7 +127,11 @@ export function comesTrue(before: Look, after: Look, claim: Claim, bands: Bands)
   if (claim.kind === 'verdict' || claim.kind === 'reading') return meets(after, claim, bands);
   const moved = readQuantity(after, claim.of) - readQuantity(before, claim.of);
   if (Number.isNaN(moved)) return undefined;
-  return claim.kind === 'stays' ? Math.abs(moved) <= claim.within : claim.by > 0 ? moved >= claim.by : moved <= claim.by;
+  return claim.kind === 'stays'
+    ? Math.abs(moved) <= claim.within
+    : claim.by > 0
+      ? moved >= claim.by
+      : moved <= claim.by;
 }
 
 /** The reading that a verdict at a checkpoint hangs on, as a number of a rule. */

@@ -1,23 +1,19 @@
-import { CLUB_IDS, CLUBS } from '../../model/club';
 import { STILL } from '../../model/movements';
 import { HALF_RANGE, toDials } from '../diagnosis/judged';
-import { USUAL_STATURE_M } from '../reference/shipped';
 import { dialRanges, nearestStep, TOP_FIELDS, TOP_LIMITS, topRange, type Steps } from './drawRange';
-import type { TriedPlayer } from './players';
+import { clubAway, heightAway, strangeness, type TriedPlayer } from './players';
 import type { Trier, TriedSwing } from './trial';
 
 /** What two tried swings may differ in, each with the values it takes on the way to the reference, nearest to it first. */
 interface Part {
   /** Values nearer to the reference than that of `tried`, the reference's first. Each as a whole swing with that one part changed. */
   readonly nearer: (tried: TriedSwing) => TriedSwing[];
-  /** All values other than the reference's, the nearest first, on a swing that is the reference otherwise. */
-  readonly all: (reference: TriedSwing) => TriedSwing[];
+  /** Values spread over all it takes, the nearest to the reference's first, on a swing that is the reference otherwise. */
+  readonly spread: (reference: TriedSwing) => TriedSwing[];
   readonly isPlain: (tried: TriedSwing) => boolean;
   /** How far it is from the reference's, half a usual range being 1. */
   readonly sizeOf: (tried: TriedSwing) => number;
 }
-
-const USUAL_CLUB = '7-iron';
 
 /** A counterexample: a swing of which the rule speaks and fails, and how many of its parts differ from the reference. */
 export interface Shrunk {
@@ -26,20 +22,25 @@ export interface Shrunk {
 }
 
 /**
- * The simplest swing on which a rule fails: fewest differences from the usual player's reference, then the smallest. Every swing with one
- * difference is looked at, on the steps of the dials; with more, those that failed in the trials are taken back part by part. Never
+ * The simplest swing on which a rule fails: fewest differences from the usual player's reference, then the smallest. Swings with one
+ * difference are looked for over all it can be; with more, those that failed in the trials are taken back part by part. Never
  * leaves the rule's conditions: a swing counts only if the rule speaks of it. Undefined where none of `failures` fails.
  * Hypothesis-style shrinking as in MacIver & Donaldson, Test-Case Reduction via Test-Case Generation (ECOOP 2020): take parts out first,
  * then make those left smaller.
  */
-export function shrink(trier: Trier, players: readonly TriedPlayer[], failures: readonly TriedSwing[]): Shrunk | undefined {
+export function shrink(
+  trier: Trier,
+  players: readonly TriedPlayer[],
+  failures: readonly TriedSwing[],
+): Shrunk | undefined {
   const reference = plainest(trier, players);
   const parts = partsOf(trier, players, reference);
   const fails = (tried: TriedSwing): boolean => trier.tryOut(tried).outcome === 'failed';
   if (fails(reference)) return { tried: reference, differs: 0 };
   let best: Shrunk | undefined;
   for (const part of parts) {
-    const found = part.all(reference).find(fails);
+    const far = part.spread(reference).find(fails);
+    const found = far && (part.nearer(far).find(fails) ?? far);
     if (found && (!best || sizeOf(parts, found) < sizeOf(parts, best.tried))) best = { tried: found, differs: 1 };
   }
   if (best) return best;
@@ -100,12 +101,6 @@ function plainest(trier: Trier, players: readonly TriedPlayer[]): TriedSwing {
   };
 }
 
-const heightAway = ({ stature }: TriedPlayer): number => Math.abs(stature - USUAL_STATURE_M) / 0.15;
-const clubAway = ({ club }: TriedPlayer): number =>
-  Math.abs(CLUB_IDS.indexOf(club) - CLUB_IDS.indexOf(USUAL_CLUB)) / 3 +
-  Math.abs(CLUBS[club].lengthM - CLUBS[USUAL_CLUB].lengthM);
-const strangeness = (player: TriedPlayer): number => Math.hypot(heightAway(player), clubAway(player));
-
 function partsOf(trier: Trier, players: readonly TriedPlayer[], reference: TriedSwing): Part[] {
   const { rule } = trier;
   return [
@@ -138,11 +133,13 @@ function playerPart(players: readonly TriedPlayer[], reference: TriedSwing): Par
     const lag = Math.abs((player.lag ?? 0) - (usual.lag ?? 0)) / HALF_RANGE[0];
     return Math.hypot(heightAway(player) - heightAway(usual), clubAway(player) - clubAway(usual), lag);
   };
-  const ordered = players.toSorted((a, b) => differencesOf(a, reference.player) - differencesOf(b, reference.player) || apart(a) - apart(b));
+  const ordered = players.toSorted(
+    (a, b) => differencesOf(a, reference.player) - differencesOf(b, reference.player) || apart(a) - apart(b),
+  );
   const rank = (player: TriedPlayer): number => ordered.indexOf(player);
   return {
     nearer: (tried) => ordered.slice(0, Math.max(0, rank(tried.player))).map((player) => ({ ...tried, player })),
-    all: (plain) => ordered.slice(1).map((player) => ({ ...plain, player })),
+    spread: (plain) => ordered.slice(1).map((player) => ({ ...plain, player })),
     isPlain: ({ player }) => player === reference.player,
     sizeOf: ({ player }) => apart(player),
   };
@@ -152,6 +149,8 @@ const differencesOf = (a: TriedPlayer, b: TriedPlayer): number =>
   Number(a.stature !== b.stature) + Number(a.club !== b.club) + Number(a.lag !== b.lag);
 
 const SAME = 1e-9;
+/** Values looked at to either side of the reference's. */
+const SPREAD = 6;
 
 /** A number on steps: tried from the reference's outward, on the side of its own value first. */
 function stepPart(
@@ -168,11 +167,12 @@ function stepPart(
       const side = Math.sign(now - from);
       return Array.from({ length: Math.abs(now - from) }, (_, k) => withValue(tried, (from + side * k) * step));
     },
-    all: (reference) =>
-      Array.from({ length: last - first + 1 }, (_, k) => first + k)
-        .filter((k) => k !== from)
-        .toSorted((a, b) => Math.abs(a - from) - Math.abs(b - from))
-        .map((k) => withValue(reference, k * step)),
+    spread: (reference) =>
+      [first - from, last - from]
+        .flatMap((way) => Array.from({ length: SPREAD }, (_, k) => Math.round((way * (k + 1)) / SPREAD)))
+        .filter((k) => k !== 0)
+        .toSorted((a, b) => Math.abs(a) - Math.abs(b))
+        .map((k) => withValue(reference, (from + k) * step)),
     isPlain: (tried) => Math.abs(valueOf(tried) - plain) < SAME,
     sizeOf: (tried) => (valueOf(tried) - plain) / half,
   };

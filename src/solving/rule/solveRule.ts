@@ -147,7 +147,7 @@ export function createTally({ trials }: Pick<RuleQuestion, 'trials'>): RuleTally
   return {
     add(block) {
       blocks.push(block);
-      for (let next = blocks.findIndex(({ from }) => from === tried); next >= 0; ) {
+      for (let next = blocks.findIndex(({ from }) => from === tried); next >= 0;) {
         if (count().isDone) break;
         take(blocks.splice(next, 1)[0]);
         next = blocks.findIndex(({ from }) => from === tried);
