@@ -83,9 +83,9 @@ export const ruleFields = {
   who: exactOptional(who),
   when: exactOptional(listUpTo(condition, MOST_PARTS)),
   do: exactOptional(listUpTo(fields({ movement: oneOf(MOVEMENT_FIELDS), by: any }), MOST_PARTS)),
-  then: listUpTo(claim, MOST_PARTS),
+  expect: listUpTo(claim, MOST_PARTS),
 };
-export const ruleSchema = fields(ruleFields);
+const ruleSchema = fields(ruleFields);
 export type WrittenRule = InferOutput<typeof ruleSchema>;
 type WrittenWho = InferOutput<typeof who>;
 
@@ -133,7 +133,7 @@ export function toRule(written: WrittenRule): Rule {
       const { id, edgeUnit } = dialBehind(movement);
       return { id, by: by * edgeUnit };
     }),
-    then: written.then.map(toClaim),
+    expect: written.expect.map(toClaim),
   };
 }
 

@@ -48,7 +48,7 @@ describe('a rule that geometry makes true', () => {
   // At shaft parallel the trace of the club's plane is parallel to the shaft, whatever the head speed (model contract, section 6).
   const geometry = {
     when: [{ at: 'shaftParallel', reading: 'headDepthCm', moreThan: 0 }],
-    then: [{ at: 'shaftParallel', reading: 'planeDirectionDeg', lessThan: 0 }],
+    expect: [{ at: 'shaftParallel', reading: 'planeDirectionDeg', lessThan: 0 }],
   };
   test('holds in all: a head in front of the hands goes with a plane out-to-in', () => {
     const out = tryRule({ ...geometry, trials: 400 });
@@ -62,7 +62,7 @@ describe('a rule that geometry makes true', () => {
   test('and said the other way round it fails in all', () => {
     const out = tryRule({
       ...geometry,
-      then: [{ at: 'shaftParallel', reading: 'planeDirectionDeg', moreThan: 0 }],
+      expect: [{ at: 'shaftParallel', reading: 'planeDirectionDeg', moreThan: 0 }],
       trials: 400,
     });
     expect(out.met).toBeGreaterThan(100);
@@ -72,7 +72,7 @@ describe('a rule that geometry makes true', () => {
 
 describe('a rule that is false by construction', () => {
   test('"every swing is on plane at lead arm parallel" fails, and one movement is enough to show it', () => {
-    const out = tryRule({ then: [{ at: 'leadArmParallel', is: 'on plane' }], trials: 500 });
+    const out = tryRule({ expect: [{ at: 'leadArmParallel', is: 'on plane' }], trials: 500 });
     const { counterexample } = out;
     expect(out.held).toBeLessThan(out.met);
     expect(counterexample).toMatchObject({
@@ -101,7 +101,7 @@ describe('shrinking', () => {
         { at: 'shaftParallel', reading: 'headDepthCm', moreThan: 6 },
       ],
       do: [{ movement: 'leadWristFlexionDeg', by: 10 }],
-      then: [{ at: 'leadArmParallel', is: 'on plane' }],
+      expect: [{ at: 'leadArmParallel', is: 'on plane' }],
       trials: 1000,
     });
     const { player, club, setUp, movements } = out.counterexample!;
@@ -122,7 +122,7 @@ const bow: Rule = {
   who: {},
   when: [{ kind: 'verdict', at: 'leadArmParallel', verdict: 'steep' }],
   change: [{ id: 'leadWristFlexion', by: rad(10) }],
-  then: [{ kind: 'verdict', at: 'leadArmParallel', verdict: 'onPlane' }],
+  expect: [{ kind: 'verdict', at: 'leadArmParallel', verdict: 'onPlane' }],
 };
 const question = (of: Rule, seed: number, trials?: number): RuleQuestion => ({
   of,
@@ -151,7 +151,7 @@ describe('trials', () => {
   });
 
   test('stop once the answer is steady: the interval is no wider than four points', () => {
-    const out = tryRule({ then: [{ at: 'shaftParallel', reading: 'shaftPitchDeg', moreThan: -1, lessThan: 1 }] });
+    const out = tryRule({ expect: [{ at: 'shaftParallel', reading: 'shaftPitchDeg', moreThan: -1, lessThan: 1 }] });
     expect(out.share).toBe(1);
     expect(out.tried).toBeLessThan(2000);
     expect(out.interval.high - out.interval.low).toBeLessThanOrEqual(0.04);
@@ -179,7 +179,7 @@ describe('trials', () => {
         expect(dials[i]).toBeLessThanOrEqual(max + 1e-9);
       });
     }
-    expect([...statures].toSorted()).toEqual([1.62, 1.7, 1.78]);
+    expect([...statures].toSorted((a, b) => a - b)).toEqual([1.62, 1.7, 1.78]);
   });
 
   test('leave dials at the reference often enough that simple swings are among them', () => {
@@ -237,11 +237,11 @@ describe('the split', () => {
 });
 
 describe('a rule line', () => {
-  const then = [{ at: 'leadArmParallel', is: 'on plane' }];
+  const onPlane = [{ at: 'leadArmParallel', is: 'on plane' }];
   test('met by too few it says so, and claims nothing', () => {
     const out = tryRule({
       when: [{ at: 'leadArmParallel', reading: 'bicepGapCm', moreThan: 16 }],
-      then,
+      expect: onPlane,
       trials: 500,
     });
     expect(out.status).toBe('too-few');
@@ -250,34 +250,42 @@ describe('a rule line', () => {
   });
 
   test('met by none it says so', () => {
-    const never = { when: [{ at: 'leadArmParallel', reading: 'bicepGapCm', moreThan: 90 }], then, trials: 200 };
+    const never = {
+      when: [{ at: 'leadArmParallel', reading: 'bicepGapCm', moreThan: 90 }],
+      expect: onPlane,
+      trials: 200,
+    };
     expect(tryRule(never)).toMatchObject({ status: 'never-met', met: 0, tried: 200 });
   });
 
   test.each([
-    [{ then: [] }, 'then', 'Nothing is claimed'],
-    [{ then: [{ at: 'leadArmParallel' }] }, 'then[0].is', 'Missing'],
-    [{ then: [{ is: 'steep' }] }, 'then[0].at', 'leadArmParallel, shaftParallel, ball'],
-    [{ then: [{ at: 'leadArmParallel', is: 'in front' }] }, 'then[0].is', 'steep, on plane, over-shallow'],
-    [{ then: [{ at: 'shaftParallel', reading: 'bicepGapCm', lessThan: 1 }] }, 'then[0]', 'not read at shaft parallel'],
-    [{ then: [{ at: 'ball', reading: 'bicepGapCm', lessThan: 1 }] }, 'then[0].reading', 'pathDeg'],
-    [{ then: [{ at: 'shaftParallel', reading: 'headDepthCm', movesBy: -1 }] }, 'then[0]', 'Say what to do'],
-    [{ do: [{ movement: 'leadWristFlexionDeg', by: 0 }], then }, 'do[0].by', 'changes nothing'],
-    [{ do: [{ movement: 'leadWristFlexionDeg', by: 90 }], then }, 'do[0].by', 'spans 80'],
-    [{ do: [{ movement: 'wrist', by: 5 }], then }, 'do[0].movement', 'leadWristFlexionDeg'],
-    [{ who: { statureM: { from: 1.2, to: 1.8 } }, then }, 'who.statureM', '1.4 to 2.1'],
-    [{ who: { lagDeg: { from: 80, to: 120 } }, then }, 'who.lagDeg', '85 to 125'],
-    [{ who: { turnDeg: { from: -5, to: 30 } }, then }, 'who.turnDeg', '-20 to 20'],
-    [{ who: { statureM: { from: 1.8, to: 1.6 } }, then }, 'who.statureM', 'Swap'],
-    [{ who: { clubs: [] }, then }, 'who.clubs', 'Name one'],
-    [{ when: [{ movement: 'leadWristFlexionDeg', moreThan: 45 }], then }, 'when', 'No swing meets this'],
+    [{ expect: [] }, 'expect', 'Nothing is claimed'],
+    [{ expect: [{ at: 'leadArmParallel' }] }, 'expect[0].is', 'Missing'],
+    [{ expect: [{ is: 'steep' }] }, 'expect[0].at', 'leadArmParallel, shaftParallel, ball'],
+    [{ expect: [{ at: 'leadArmParallel', is: 'in front' }] }, 'expect[0].is', 'steep, on plane, over-shallow'],
+    [
+      { expect: [{ at: 'shaftParallel', reading: 'bicepGapCm', lessThan: 1 }] },
+      'expect[0]',
+      'not read at shaft parallel',
+    ],
+    [{ expect: [{ at: 'ball', reading: 'bicepGapCm', lessThan: 1 }] }, 'expect[0].reading', 'pathDeg'],
+    [{ expect: [{ at: 'shaftParallel', reading: 'headDepthCm', movesBy: -1 }] }, 'expect[0]', 'Say what to do'],
+    [{ do: [{ movement: 'leadWristFlexionDeg', by: 0 }], expect: onPlane }, 'do[0].by', 'changes nothing'],
+    [{ do: [{ movement: 'leadWristFlexionDeg', by: 90 }], expect: onPlane }, 'do[0].by', 'spans 80'],
+    [{ do: [{ movement: 'wrist', by: 5 }], expect: onPlane }, 'do[0].movement', 'leadWristFlexionDeg'],
+    [{ who: { statureM: { from: 1.2, to: 1.8 } }, expect: onPlane }, 'who.statureM', '1.4 to 2.1'],
+    [{ who: { lagDeg: { from: 80, to: 120 } }, expect: onPlane }, 'who.lagDeg', '85 to 125'],
+    [{ who: { turnDeg: { from: -5, to: 30 } }, expect: onPlane }, 'who.turnDeg', '-20 to 20'],
+    [{ who: { statureM: { from: 1.8, to: 1.6 } }, expect: onPlane }, 'who.statureM', 'Swap'],
+    [{ who: { clubs: [] }, expect: onPlane }, 'who.clubs', 'Name one'],
+    [{ when: [{ movement: 'leadWristFlexionDeg', moreThan: 45 }], expect: onPlane }, 'when', 'No swing meets this'],
     [
       {
         when: [
           { at: 'leadArmParallel', is: 'steep' },
           { at: 'leadArmParallel', reading: 'bicepGapCm', lessThan: 0 },
         ],
-        then,
+        expect: onPlane,
       },
       'when[1]',
       'exclude each other',
@@ -285,12 +293,12 @@ describe('a rule line', () => {
     [
       {
         do: [{ movement: 'leadWristFlexionDeg', by: 5 }],
-        then: [
+        expect: [
           { at: 'shaftParallel', reading: 'headDepthCm', movesBy: -4 },
           { at: 'shaftParallel', reading: 'headDepthCm', staysWithin: 2 },
         ],
       },
-      'then[1]',
+      'expect[1]',
       'exclude each other',
     ],
   ])('%j is an error before anything runs', (rule, field, words) => {

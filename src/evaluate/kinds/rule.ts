@@ -32,8 +32,8 @@ const book = createReferenceBook();
  * successes best, and the simplest swing on which it fails.
  */
 export function runRule(line: FieldsOf<typeof ruleLineFields>): object {
-  const { seed = 1, trials, bands, checkpointArmDeg, faceReturned, who, when, do: change, then } = line;
-  const written = { ...(who && { who }), ...(when && { when }), ...(change && { do: change }), then };
+  const { seed = 1, trials, bands, checkpointArmDeg, faceReturned, who, when, do: change, expect } = line;
+  const written = { ...(who && { who }), ...(when && { when }), ...(change && { do: change }), expect };
   const answer = orLineError(() =>
     solveRule(
       {

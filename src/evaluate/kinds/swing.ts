@@ -18,8 +18,8 @@ const MS_PER_S = 1000;
 export const swingFields = {
   player: playerSchema,
   club: clubSchema,
-  setUp: exactOptional(setUpSchema),
   movements: exactOptional(movementsSchema),
+  setUp: exactOptional(setUpSchema),
   rule: exactOptional(oneOf(DELIVERY_RULES)),
   faceReturned: exactOptional(faceReturnedSchema),
   checkpointArmDeg: exactOptional(armAngleSchema),

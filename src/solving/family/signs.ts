@@ -8,10 +8,10 @@ import { swingJoints, type Swing } from '../../reading/swing';
 import { deliverSwing, type DeliveryConditions, type SwingBase } from '../playOut';
 
 /** From where a sign is seen. */
-export type SignView = 'downTheLine' | 'faceOn' | 'fromAbove' | 'ballFlight';
+type SignView = 'downTheLine' | 'faceOn' | 'fromAbove' | 'ballFlight';
 
 /** What a coach can see on a player at a checkpoint, or on the ball's start and curve. */
-export interface Sign {
+interface Sign {
   readonly id: SignId;
   readonly view: SignView;
   readonly kind: 'angle' | 'length';
@@ -47,7 +47,7 @@ const BALL_SIGNS = [
   { id: 'face', view: 'ballFlight', kind: 'angle', noticeable: rad(3) },
 ] as const satisfies readonly (Omit<Sign, 'id'> & { readonly id: string })[];
 
-export type SignId = (typeof SIGNS)[number]['id'] | (typeof BALL_SIGNS)[number]['id'];
+type SignId = (typeof SIGNS)[number]['id'] | (typeof BALL_SIGNS)[number]['id'];
 
 /** What can be told apart on two swings. */
 export interface Difference {

@@ -32,7 +32,7 @@ export function alongOf(direction: Direction, from: Float64Array, dials: ArrayLi
 }
 
 /** Distance of two settings, in half usual ranges. */
-export const distanceOf = (a: ArrayLike<number>, b: ArrayLike<number>): number =>
+const distanceOf = (a: ArrayLike<number>, b: ArrayLike<number>): number =>
   Math.hypot(...DIALS.map((_, i) => (a[i] - b[i]) / HALF_RANGE[i]));
 
 /**

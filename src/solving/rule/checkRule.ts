@@ -26,17 +26,17 @@ const UNREAD: readonly Quantity[] = [
 
 /**
  * Says in words what keeps a rule from being tried, before anything runs. Throws `SetupError`: its field is the place in the rule,
- * "then[1]" the second claim. What only swings can tell (a condition that none meets) is not among them.
+ * "expect[1]" the second claim. What only swings can tell (a condition that none meets) is not among them.
  */
 export function checkRule(rule: Rule, bands: Bands): void {
   checkBands(bands);
   checkWho(rule);
   checkChange(rule);
-  if (rule.then.length === 0) throw new SetupError('then', 'Nothing is claimed. Say what comes of it.');
+  if (rule.expect.length === 0) throw new SetupError('expect', 'Nothing is claimed. Say what comes of it.');
   rule.when.forEach((one, i) => checkCondition(one, `when[${i}]`));
-  rule.then.forEach((one, i) => checkClaim(rule, one, `then[${i}]`));
+  rule.expect.forEach((one, i) => checkClaim(rule, one, `expect[${i}]`));
   checkAgreement(rule.when, 'when', bands);
-  checkAgreement(rule.then, 'then', bands);
+  checkAgreement(rule.expect, 'expect', bands);
   checkRanges(rule);
 }
 

@@ -11,7 +11,7 @@ export const TOP_LIMITS: Readonly<Record<keyof TopSetUp, number>> = {
   wristSet: rad(20),
 };
 /** One step of each, m and rad: a centimetre and a degree. */
-export const TOP_STEPS: Readonly<Record<keyof TopSetUp, number>> = {
+const TOP_STEPS: Readonly<Record<keyof TopSetUp, number>> = {
   handDepth: 0.01,
   handHeight: 0.01,
   turn: rad(1),

@@ -24,7 +24,7 @@ export type Quantity =
   | { readonly at: 'ball'; readonly reading: BallReading };
 
 /** Whom a rule is about; what is absent is anybody's. Metres and radians. */
-export interface Who {
+interface Who {
   readonly stature?: Range;
   readonly clubs?: readonly ClubId[];
   /** Makes no difference: the left-handed player is the mirror image. */
@@ -58,7 +58,7 @@ export type Condition =
     };
 
 /** What the player changes, model units. */
-export interface Change {
+interface Change {
   readonly id: MovementId;
   readonly by: number;
 }
@@ -77,7 +77,7 @@ export interface Rule {
   readonly who: Who;
   readonly when: readonly Condition[];
   readonly change: readonly Change[];
-  readonly then: readonly Claim[];
+  readonly expect: readonly Claim[];
 }
 
 /** How swings are read and delivered while a rule is tried. */
@@ -96,7 +96,7 @@ export interface Look {
 }
 
 /** The number, in its model unit; NaN where the checkpoint or the ball is not reached. */
-export function readQuantity({ base, checkpoints, delivery }: Look, of: Quantity): number {
+function readQuantity({ base, checkpoints, delivery }: Look, of: Quantity): number {
   if (of.at === 'ball') {
     const struck = delivery();
     return 'missing' in struck ? NaN : struck[of.reading];
@@ -120,7 +120,7 @@ export function meets(look: Look, condition: HasVerdict | HasReading, bands: Ban
   return Number.isNaN(value) ? undefined : isBetween(condition.between, value);
 }
 
-export const isBetween = ({ low, high }: Span, value: number): boolean => value > low && value < high;
+const isBetween = ({ low, high }: Span, value: number): boolean => value > low && value < high;
 
 /** Whether a claim comes true from `before` to `after`; undefined where it cannot be read. */
 export function comesTrue(before: Look, after: Look, claim: Claim, bands: Bands): boolean | undefined {

@@ -15,7 +15,7 @@ export interface RuleQuestion extends TrialConditions {
   readonly trials?: number;
 }
 
-export const MOST_TRIALS = 10_000;
+const MOST_TRIALS = 10_000;
 /** Swings drawn in one go; the answer is looked at after each. */
 export const BLOCK = 500;
 /** The answer is steady when its interval is no wider: two points in a hundred to either side. */
@@ -23,10 +23,10 @@ const STEADY_WIDTH = 0.04;
 /** ... and rests on at least so many swings. */
 const STEADY_FROM = 400;
 /** Fewer swings that a rule speaks of say nothing about it. */
-export const FEWEST_MET = 30;
+const FEWEST_MET = 30;
 
 /** Some trials of a rule, by number. */
-export interface RuleBlock {
+interface RuleBlock {
   readonly from: number;
   readonly count: number;
   /** Swings with a number that could not be read. */
@@ -40,7 +40,7 @@ export interface RuleBlock {
 }
 
 /** How a rule has done so far. */
-export interface RuleCount {
+interface RuleCount {
   readonly tried: number;
   readonly met: number;
   readonly held: number;

@@ -1,7 +1,7 @@
 import { exactInterval } from '../../math/binomial';
 
 /** So many of so many. */
-export interface Count {
+interface Count {
   readonly n: number;
   readonly of: number;
 }

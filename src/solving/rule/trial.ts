@@ -20,7 +20,7 @@ export interface TriedSwing {
  * What became of it. `unmet`: the rule does not speak of it. `unread`: a number it asks for is not there, as when a checkpoint is never
  * reached.
  */
-export type Outcome = 'unmet' | 'unread' | 'held' | 'failed';
+type Outcome = 'unmet' | 'unread' | 'held' | 'failed';
 
 /** A rule ready to be tried on any swing. */
 export interface Trier {
@@ -30,7 +30,7 @@ export interface Trier {
   readonly tryOut: (tried: TriedSwing) => Tried;
 }
 /** What came of a swing, and what was seen on it before and after the change, as far as it was looked at. */
-export interface Tried {
+interface Tried {
   readonly outcome: Outcome;
   readonly before?: Look;
   readonly after?: Look;
@@ -87,7 +87,7 @@ export function createTrier(rule: Rule, seed: number, conditions: TrialCondition
       if (!met) return { outcome: met === undefined ? 'unread' : 'unmet', before };
       const after = rule.change.length > 0 ? lookOn(tried, changed(tried.dials)) : before;
       if (!after) return { outcome: 'unread', before };
-      const held = all(rule.then, (one) => comesTrue(before, after, one, conditions.bands));
+      const held = all(rule.expect, (one) => comesTrue(before, after, one, conditions.bands));
       return { outcome: held === undefined ? 'unread' : held ? 'held' : 'failed', before, after };
     },
   };
