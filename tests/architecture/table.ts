@@ -15,7 +15,7 @@ export type Layer = {
 const MODEL = ['math', 'model'];
 const READING = [...MODEL, 'reading', 'flight'];
 const SOLVING = [...READING, 'solving'];
-const WORDS = [...SOLVING, 'words'];
+const WORDS = [...SOLVING, 'film', 'words'];
 const STORE = [...WORDS, 'checking', 'store'];
 
 export const LAYERS: Readonly<Record<string, Layer>> = {
@@ -47,7 +47,13 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
     layers: [...SOLVING, 'checking'],
     packages: ['valibot'],
   },
-  words: { holds: 'sentences, labels, units', layers: SOLVING, packages: [] },
+  film: {
+    holds: "what marks on a player's film tell: camera, readings with their give or take, causes",
+    pure: true,
+    layers: [...SOLVING, 'figure'],
+    packages: [],
+  },
+  words: { holds: 'sentences, labels, units', layers: [...SOLVING, 'film'], packages: [] },
   store: {
     holds: 'document, session, history, share link',
     layers: [...WORDS, 'checking'],
@@ -88,7 +94,7 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
   },
   evaluate: {
     holds: 'the model without a screen, line by line',
-    layers: [...SOLVING, 'checking', 'edge'],
+    layers: [...SOLVING, 'film', 'checking', 'edge'],
     packages: ['node:', 'valibot'],
   },
 };

@@ -2,6 +2,7 @@ import { literal, type GenericSchema, type ObjectEntries } from 'valibot';
 import { fields, type FieldsOf } from '../../checking/schemas';
 import { contributionsFields, runContributions } from './contributions';
 import { familyFields, runFamily } from './family';
+import { filmFields, runFilm } from './film';
 import { flightFields, runFlight } from './flight';
 import { impactFields, runImpact } from './impact';
 import { matchFields, runMatch } from './match';
@@ -34,4 +35,5 @@ export const KINDS: ReadonlyMap<string, Kind> = new Map([
   kind('match', matchFields, runMatch),
   kind('family', familyFields, runFamily),
   kind('rule', ruleLineFields, runRule),
+  kind('film', filmFields, runFilm),
 ]);
