@@ -11,7 +11,7 @@ import { clubSchema, playerSchema, toEdgeMovements } from '../golfer';
 import { armAngleSchema, bandsSchema, toArmAngle, toBands } from '../judging';
 import { LineError } from '../lineError';
 import { groundOf } from '../references';
-import { toCm } from '../units';
+import { toCm } from '../../edge/units';
 
 /** Marks may lie beside the picture: a stick that runs out of it. */
 const px = numberIn(-100_000, 100_000);
