@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { DELIVERY_RULES } from '../../reading/delivery/delivery';
-import { setBall, useDerived, useDesk } from '../../store';
+import { setBall, setWholeFlight, useDerived, useDesk } from '../../store';
 import {
   COMPUTED,
   EXAGGERATED,
@@ -132,11 +132,28 @@ function Numbers() {
   );
 }
 
+/** Puts the flight on the stage. */
+function WholeFlight() {
+  const isDrawn = useDesk(({ session }) => session.wholeFlight);
+  return (
+    <button
+      type="button"
+      className="plain"
+      role="switch"
+      aria-checked={isDrawn}
+      onClick={() => setWholeFlight(!isDrawn)}
+    >
+      Draw the flight on the stage
+    </button>
+  );
+}
+
 /** What reaches the ball and what the ball does: both drawings, the numbers, the assumption, and the day. */
 export const Ball = ({ drawings }: { drawings: ReactNode }) => (
   <div className="ball">
     <Lead />
     <div className="ball-drawings">{drawings}</div>
+    <WholeFlight />
     <Rule />
     <Numbers />
     <BallDay />

@@ -27,6 +27,8 @@ export interface Session {
   /** The movement the phone shows. */
   readonly group: MovementGroup;
   readonly exaggerate: boolean;
+  /** The ball's flight is drawn to where it lands, as a small model. */
+  readonly wholeFlight: boolean;
   /** A swing kept on screen for comparison: its dials, or the chosen plan whatever it becomes. */
   readonly ghost: Dialled | 'plan' | null;
   /** Joints set by hand on the bench, model units, over the pose at the playhead; null when released. */
@@ -50,6 +52,7 @@ export const FRESH_SESSION: Session = {
   selectedPlate: 'leadArmParallel',
   group: 'leadWrist',
   exaggerate: false,
+  wholeFlight: false,
   ghost: null,
   bench: null,
   trial: null,
