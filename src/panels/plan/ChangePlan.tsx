@@ -9,7 +9,7 @@ import type { StepPlan } from '../../solving/diagnosis/planOnSteps';
 import type { PlanAnswer } from '../../solving/diagnosis/solverJobs';
 import { USUAL_GIVE_CM } from '../../store/document/sighting';
 import { setLocked, setWhy, showGhost, takeDialled, toDialled } from '../../store/desk/whyActions';
-import { sayLanding, sayPlans, sayUses } from '../../words/why/whatToChange';
+import { NO_MORE_MARGIN, sayLanding, sayPlans, sayUses } from '../../words/why/whatToChange';
 import { GROUP_NAMES } from '../dials/Movements';
 import { Choice } from '../fields/Choice';
 import { AsItIs, Lead, Source } from '../why/Lead';
@@ -85,7 +85,7 @@ const toTarget = (readings: Judged): ChosenPlan['targetCm'] => {
   return { leadArmParallel: toCm(readings.leadArmParallel), shaftParallel: toCm(readings.shaftParallel) };
 };
 
-/** The smallest change ends on the edge of a band and holds for half; one tap asks for more. */
+/** The smallest change ends on the edge of a band and lands about half the time; one tap asks for more. */
 function Aim({ plan }: { plan: StepPlan }) {
   const aim = useDesk(({ session }) => session.why.aim);
   const units = useDesk(({ document }) => document.units);
@@ -97,15 +97,16 @@ function Aim({ plan }: { plan: StepPlan }) {
   return (
     <div className="plan-aim">
       <Choice
-        label="How surely it should land"
+        label="Safety margin"
         value={aim}
         options={[
           { value: 'edge', text: 'Smallest change' },
-          { value: 'inside', text: 'Sturdier, well inside' },
+          { value: 'inside', text: 'More margin' },
         ]}
         onChoose={(next) => setWhy({ aim: next })}
       />
       <p className="plan-holds">{sayLanding(plan.holds, give / 100, units)}</p>
+      {plan.isMost && <p className="fine">{NO_MORE_MARGIN}</p>}
     </div>
   );
 }

@@ -8,7 +8,7 @@ import { corridorRegions, corridorRows, type Corridor, type CorridorQuestion, ty
 import type { Judged } from './judged';
 import type { Sightings } from './verdictShare';
 import { matchOnSteps, type StepMatch } from './matchOnSteps';
-import { insideOf, planOnSteps, type StepPlans } from './planOnSteps';
+import { planOnSteps, planWithMargin, type StepPlans } from './planOnSteps';
 import { readBase } from '../playOut';
 
 /** A map of two movements; coarse first, then fine. */
@@ -50,7 +50,7 @@ interface PlanJob {
   readonly allow: readonly MovementGroup[];
   readonly bands: Bands;
   readonly armAngle: number;
-  /** Plans end just inside a band, or halfway to its middle. */
+  /** The smallest change, or the one that lands most often. */
   readonly aim: 'edge' | 'inside';
   /** The coach's give or take, m. */
   readonly doubt: Judged;
@@ -77,8 +77,8 @@ export type Answer = MapAnswer | PlanAnswer | MatchAnswer | Refusal;
 /** All plans of a job. Throws `SetupError` for bands upside down and when everything is locked. */
 function planFor({ aim, reference, ...job }: PlanJob): PlanAnswer {
   const base = readBase(reference, job.armAngle);
-  const plans = planOnSteps({ ...job, base, ...(aim === 'inside' && { inside: insideOf(job.bands) }) });
-  return { kind: 'plan', aim, ...plans };
+  const question = { ...job, base };
+  return { kind: 'plan', aim, ...(aim === 'inside' ? planWithMargin(question) : planOnSteps(question)) };
 }
 
 /** Grid points a side: a first look, and the map that stays. */

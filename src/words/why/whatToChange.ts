@@ -105,7 +105,7 @@ export function sayPlans({ status, plans }: PlanLead, units: Pick<Units, 'length
 
 const BEST: Readonly<Record<PlanAim, string>> = {
   edge: 'the smallest change',
-  inside: 'the smallest change that ends well inside',
+  inside: 'the smallest change with more margin',
 };
 
 /** "93 of 100": a share as a count people can picture. Only a certainty is all or nothing. */
@@ -119,6 +119,9 @@ export function sayShare(share: number): string {
 /** "Lands on plane in 93 of 100 within your own ±3 cm." The give or take in m. */
 export const sayLanding = (share: number, plusMinus: number, units: Pick<Units, 'length'>): string =>
   `Lands on plane in ${sayShare(share)} within your own ±${showLength(plusMinus, units).inSentence}.`;
+
+/** Said with a plan that more margin was asked of and that has none to give. */
+export const NO_MORE_MARGIN = 'These movements alone cannot land more often than the smallest change.';
 
 /** "Steep at lead arm parallel holds in 93 of 100." */
 export const sayVerdictShare = (id: CheckpointId, word: string, share: number): string =>
