@@ -23,18 +23,20 @@ import { useLessonDesk } from './lessonDesk';
 import { PlanFields } from '../plan/PlanFields';
 import { PlanSummary } from '../plan/PlanSummary';
 import { SeenEntry } from '../seen/SeenEntry';
+import { SeenSaid } from '../seen/SeenSaid';
 import { TextField } from '../fields/TextField';
 
 const edit = (lesson: LessonRecord, fields: Parameters<typeof editLesson>[2], label: string): void =>
   void book.apply(editLesson(lesson, book.birth().nowMs, fields, label));
 
 /** What was seen of the player, entered here as on the desk. */
-function SeenHere({ lesson }: { lesson: LessonRecord }) {
+function SeenHere({ lesson, isOpen }: { lesson: LessonRecord; isOpen: boolean }) {
   const { document, mayWrite, edit: change } = useLessonDesk(lesson);
   return (
     <SeenEntry
       seen={document.seen}
       disabled={!mayWrite}
+      note={(id) => isOpen && <SeenSaid id={id} />}
       onSee={(id, sighting) =>
         change(sighting ? 'What I saw' : 'Forget what I saw', (desk) => ({
           ...desk,
@@ -120,7 +122,7 @@ export function LessonPage({ id }: { id: string }) {
     <>
       <OnTheDesk lesson={lesson} isOpen={isOpen} />
       <h3>What I saw</h3>
-      <SeenHere lesson={lesson} />
+      <SeenHere lesson={lesson} isOpen={isOpen} />
       <h3>Plan</h3>
       <Plan lesson={lesson} isOpen={isOpen} />
       <h3>On the desk</h3>

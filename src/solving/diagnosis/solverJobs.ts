@@ -4,6 +4,7 @@ import type { MovementGroup, Movements } from '../../model/movements';
 import type { DeliveryRule } from '../../reading/delivery/delivery';
 import type { Swing } from '../../reading/swing';
 import type { Bands } from '../../reading/verdicts';
+import { rankCauses, type Cause } from './causes';
 import { corridorRegions, corridorRows, type Corridor, type CorridorQuestion, type CorridorRegions } from './corridor';
 import type { Judged } from './judged';
 import type { Sightings } from './verdictShare';
@@ -66,6 +67,8 @@ export interface PlanAnswer extends StepPlans {
 }
 interface MatchAnswer extends StepMatch {
   readonly kind: 'match';
+  /** The explanations as they are gone through. */
+  readonly causes: readonly Cause[];
 }
 /** What was asked cannot be answered: why, in words. */
 interface Refusal {
@@ -81,6 +84,11 @@ function planFor({ aim, reference, ...job }: PlanJob): PlanAnswer {
   return { kind: 'plan', aim, ...(aim === 'inside' ? planWithMargin(question) : planOnSteps(question)) };
 }
 
+function matchFor(job: MatchJob): MatchAnswer {
+  const match = matchOnSteps(job);
+  return { kind: 'match', ...match, causes: rankCauses(match.explanations, job.swing, job.armAngle) };
+}
+
 /** Grid points a side: a first look, and the map that stays. */
 const COARSE = 17;
 const FINE = 64;
@@ -92,7 +100,7 @@ const FINE = 64;
 export function* work(job: Job): Generator<Answer | undefined, void, void> {
   try {
     if (job.kind === 'plan') yield planFor(job);
-    else if (job.kind === 'match') yield { kind: 'match', ...matchOnSteps(job) };
+    else if (job.kind === 'match') yield matchFor(job);
     else {
       for (const side of job.kind === 'warm' ? [COARSE] : [COARSE, FINE]) {
         const rows = corridorRows({ ...job, columns: side, rows: side });

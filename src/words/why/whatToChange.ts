@@ -123,9 +123,17 @@ export const sayLanding = (share: number, plusMinus: number, units: Pick<Units, 
 /** Said with a plan that more margin was asked of and that has none to give. */
 export const NO_MORE_MARGIN = 'These movements alone cannot land more often than the smallest change.';
 
-/** "Steep at lead arm parallel holds in 93 of 100." */
-export const sayVerdictShare = (id: CheckpointId, word: string, share: number): string =>
-  `${word} at ${CHECKPOINT_NAMES[id].inSentence} holds in ${sayShare(share)}.`;
+/** From here on a verdict is called almost certain, and below this it is too close to call (our choice). */
+const [CERTAIN, OPEN] = [0.99, 0.6];
+
+/** "Probably steep at lead arm parallel: 83 of 100." How surely a verdict stands within the coach's own margin. */
+export function sayVerdictShare(id: CheckpointId, word: string, share: number): string {
+  const at = CHECKPOINT_NAMES[id].inSentence;
+  const small = word.charAt(0).toLowerCase() + word.slice(1);
+  if (share >= CERTAIN) return `Almost certainly ${small} at ${at}.`;
+  if (share >= OPEN) return `Probably ${small} at ${at}: ${sayShare(share)}.`;
+  return `Too close to call at ${at}: ${small} in ${sayShare(share)}.`;
+}
 
 /** Two judged readings of a guess: what was drawn, what the model shows, and the gap between them, m. */
 export function sayGuess(
