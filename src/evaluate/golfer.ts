@@ -1,8 +1,10 @@
 import { exactOptional, never, type InferOutput } from 'valibot';
 import { eachOf, fields, nameOr, numberIn, oneOf, textUpTo } from '../checking/schemas';
+import { rad } from '../math/angle';
 import { bodyOf, SEGMENT_FRACTIONS, SetupError, type Body, type MeasuredSegments } from '../model/body';
 import { CLUB_IDS, CLUB_LIMITS, CLUBS, clubOf, type Club, type ClubSpec } from '../model/club';
 import { DIALS, STILL, type MovementDial, type MovementId, type Movements } from '../model/movements';
+import type { TopSetUp } from '../model/setUp';
 import { LineError } from './lineError';
 
 /** Wider than the model's own limits, which `bodyOf` checks with better words. */
@@ -57,6 +59,22 @@ export function toEdgeMovements(values: Movements): Record<string, number> {
     ...(pelvisDelay !== undefined && { pelvisDelayMs: pelvisDelay / delay.edgeUnit }),
   };
 }
+
+/** Top of the backswing as changes on the reference, under the names and limits of the set-up. */
+export const setUpSchema = fields({
+  handDepthCm: exactOptional(numberIn(-12, 12)),
+  handHeightCm: exactOptional(numberIn(-12, 12)),
+  turnDeg: exactOptional(numberIn(-20, 20)),
+  wristSetDeg: exactOptional(numberIn(-20, 20)),
+});
+
+/** The top of the backswing in the model's units from a checked line. */
+export const toTopSetUp = (given: InferOutput<typeof setUpSchema>): TopSetUp => ({
+  handDepth: (given.handDepthCm ?? 0) / 100,
+  handHeight: (given.handHeightCm ?? 0) / 100,
+  turn: rad(given.turnDeg ?? 0),
+  wristSet: rad(given.wristSetDeg ?? 0),
+});
 
 /** A body from a checked line. `path` is the name of the field that holds it. */
 export function toBody(given: InferOutput<typeof bodySchema>, path: string): Body {

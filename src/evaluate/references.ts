@@ -2,7 +2,9 @@ import type { InferOutput } from 'valibot';
 import type { Rad } from '../math/angle';
 import type { Body } from '../model/body';
 import type { Club } from '../model/club';
+import { createRig } from '../model/chain';
 import { K } from '../model/keys';
+import { applyTopSetUp, type TopSetUp } from '../model/setUp';
 import { DEFAULT_ARM_ANGLE } from '../reading/checkpoints';
 import { createSwing, headVelocityAt, type Swing } from '../reading/swing';
 import { solveReference } from '../solving/reference/reference';
@@ -64,4 +66,11 @@ export function groundOf(player: InferOutput<typeof playerSchema>, club: InferOu
   const ground = recall(key, () => createGround(player, club));
   if ('refused' in ground) throw new LineError('player', ground.refused);
   return ground;
+}
+
+/** A ground with the player's own top of the backswing, nothing dialled. */
+export function withTop({ swing, club }: Ground, top: TopSetUp, armAngle: Rad): SwingBase {
+  const { body } = swing.rig;
+  const { reference } = applyTopSetUp(createRig(body, club), swing.reference, top);
+  return readBase(createSwing(body, club, reference), armAngle);
 }

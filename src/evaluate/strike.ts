@@ -4,7 +4,7 @@ import type { NoShot, Shot } from '../flight/shot';
 import type { Flight } from '../flight/trajectory';
 import type { Delivery, NotDelivered } from '../reading/delivery/delivery';
 import { LineError } from './lineError';
-import { toCm } from './units';
+import { toCm } from '../edge/units';
 
 /** A delivery under its names at an edge. Senses as in `Delivery`; a low point that is not near the ball is null in JSON. */
 export function toEdgeDelivery(delivery: Delivery | NotDelivered): object {

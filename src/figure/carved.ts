@@ -31,10 +31,10 @@ export function faceLines(k: number): { id: string; points: Float64Array }[] {
 export function fistSolid(length: number, k: number): Rings {
   return reshape(loft(SHAPES.fist, -length / 2, length / 2, k), (point) => {
     const t = point[1] / length + 0.5;
-    const groove = t > 0.1 && t < 0.9 ? Math.pow(Math.abs(Math.cos(4 * Math.PI * t)), 6) : 0;
+    const groove = t > 0.1 && t < 0.9 ? Math.pow(Math.abs(Math.cos(4 * Math.PI * t)), 9) : 0;
     // Grooves fade toward the back of the hand, which is one piece.
     const fingers = Math.max(0, Math.min(1, 0.6 - point[2] / (0.016 * k)));
-    const share = 1 - 0.1 * groove * fingers;
+    const share = 1 - 0.17 * groove * fingers;
     point[0] *= share;
     point[2] *= share;
   });
@@ -46,6 +46,11 @@ export function footSolid({ k, ankle, footScale }: Measures): Rings {
   const solid = loft(SHAPES.foot, heel, heel + 0.152 * k * footScale, k);
   const height = ankle / (0.039 * k);
   return reshape(solid, (point) => {
+    const t = (point[1] - heel) / (0.152 * k * footScale);
+    // The arch of the sole is hollow on the inside: the foot's middle line bends a little.
+    point[0] += 0.0035 * k * Math.sin(Math.PI * Math.min(1, t * 1.05));
     point[2] = Math.max(0.0007 * k, point[2] * height);
+    // A welt: the sole stands a hair wider than what is above it.
+    point[0] *= 1 + 0.07 * Math.exp(-(((point[2] / k - 0.0042) / 0.0026) ** 2));
   });
 }

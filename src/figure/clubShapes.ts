@@ -1,4 +1,5 @@
 import type { Club } from '../model/club';
+import { FACE_FORWARD, isWood, woodLines, woodSolid, type HeadLine } from './woodShapes';
 import { loft, type Rings } from './loft';
 
 /**
@@ -6,10 +7,6 @@ import { loft, type Rings } from './loft';
  * reference point on the line of the shaft.
  */
 
-/** How far the face stands in front of the reference point, m. */
-export const FACE_FORWARD = 0.002;
-/** Where on the face the ball meets it, m from the reference point toward the toe. */
-export const STRIKE_TOWARD_TOE = 0.032;
 /** End of the rubber grip, m from the butt. */
 const GRIP_LENGTH = 0.27;
 const HOSEL_LENGTH = 0.055;
@@ -84,49 +81,9 @@ function blade(outline: Outline, segments = 44): Rings {
   return { rings, ringCount: BLADE_LAYERS.length, segments };
 }
 
-/** Layers of a wood: depth behind the face, half-width, half-height, centre toward the toe, centre up. Fractions of its size. */
-const WOOD_LAYERS: readonly (readonly [number, number, number, number, number])[] = [
-  [0.012, 0, 0, 0.5, 0.5],
-  [0.008, 0.5, 0.5, 0.5, 0.5],
-  [0, 0.86, 0.9, 0.5, 0.5],
-  [0, 0.86, 0.9, 0.5, 0.5],
-  [0.05, 0.93, 0.97, 0.5, 0.5],
-  [0.16, 0.985, 1, 0.5, 0.49],
-  [0.34, 1, 0.98, 0.49, 0.47],
-  [0.52, 0.95, 0.9, 0.48, 0.43],
-  [0.7, 0.82, 0.76, 0.47, 0.38],
-  [0.85, 0.62, 0.58, 0.46, 0.33],
-  [0.95, 0.38, 0.36, 0.45, 0.3],
-  [1, 0.02, 0.02, 0.45, 0.29],
-];
-
-/** A wood or driver: a pear lofted from the face backwards, crown domed, sole flatter. Sizes in metres: wide, high, deep. */
-function pear(loftAngle: number, wide: number, high: number, deep: number, segments = 36): Rings {
-  const rings = new Float64Array(WOOD_LAYERS.length * segments * 3);
-  const heel = STRIKE_TOWARD_TOE - wide / 2;
-  WOOD_LAYERS.forEach(([back, width, height, toward, up], k) => {
-    const row = WOOD_LAYERS.length - 1 - k;
-    for (let j = 0; j < segments; j++) {
-      const angle = (2 * Math.PI * j) / segments;
-      const s = Math.sin(angle);
-      const c = Math.cos(angle);
-      const at = (row * segments + j) * 3;
-      const depth = back * deep;
-      const z = (up - 0.5) * high + (height * high * Math.sign(s) * Math.pow(Math.abs(s), s < 0 ? 0.62 : 0.9)) / 2;
-      // The head lies level behind a face that leans back: shear it by the loft.
-      rings[at] = heel + wide * toward + (width * wide * Math.sign(c) * Math.pow(Math.abs(c), 0.86)) / 2;
-      rings[at + 1] = FACE_FORWARD - depth * Math.cos(loftAngle);
-      rings[at + 2] = -0.02 + high / 2 + z + depth * Math.sin(loftAngle);
-    }
-  });
-  return { rings, ringCount: WOOD_LAYERS.length, segments };
-}
-
 /** The head of a club in the head's axes, m. */
 export function headSolid(club: Club): Rings {
-  if (club.kind === 'driver') return pear(club.loft, 0.12, 0.058, 0.108);
-  if (club.kind === 'wood') return pear(club.loft, 0.098, 0.042, 0.082);
-  return blade(club.kind === 'wedge' ? WEDGE : IRON);
+  return isWood(club) ? woodSolid(club) : blade(club.kind === 'wedge' ? WEDGE : IRON);
 }
 
 /** The grip: +Y from the butt toward the head, m from the butt. */
@@ -144,7 +101,7 @@ export function shaftSolid(club: Club): Rings {
   const from = GRIP_LENGTH - 0.01;
   const to = club.length + 0.004;
   const hosel = club.length - HOSEL_LENGTH;
-  const thick = club.kind === 'iron' || club.kind === 'wedge' ? 0.0066 : 0.0058;
+  const thick = isWood(club) ? 0.0062 : 0.0066;
   const profile: readonly (readonly [number, number])[] = [
     [from, 0.0068],
     [hosel - 0.003, 0.0049],
@@ -176,38 +133,34 @@ export function sleeveSolid(club: Club): Rings {
   return loft({ stations, startCap: 0.001, endCap: 0.001, steps: 4, segments: 14 }, end - 0.018, end + 0.001, 1);
 }
 
-/** A line drawn on the head, in the head's axes, m. */
-export interface HeadLine {
-  readonly id: string;
-  readonly points: Float64Array;
-  readonly radius: number;
-  readonly material: 'ink' | 'brass';
-}
+/** Grooves of an iron: the lowest, from heel to toe; how much higher the next lies, and how much further its ends. m. */
+const GROOVES = {
+  low: -0.0122,
+  from: 0.012,
+  to: 0.06,
+  up: 0.0088,
+  fromBy: 0.0052,
+  toBy: 0.0024,
+  radius: 0.0011,
+} as const;
 
-/** Five grooves across the face and the bright leading edge, in the head's axes, m. */
+/** Lines drawn on the head, in its axes, m: grooves across the face and the bright edge round to the toe; on a wood its seam. */
 export function headLines(club: Club): HeadLine[] {
-  const isBlade = club.kind === 'iron' || club.kind === 'wedge';
-  const y = FACE_FORWARD + 0.0002;
-  const lines: HeadLine[] = [];
-  const step = club.kind === 'wood' ? 0.006 : 0.0068;
-  for (let i = 0; i < 5; i++) {
-    const z = isBlade ? -0.0105 + i * step : -0.006 + i * step;
-    const [from, to] = isBlade ? [0.013 + i * 0.0022, 0.058 + i * 0.0016] : [0.012, 0.052];
-    lines.push({
+  if (isWood(club)) return woodLines(club);
+  const y = FACE_FORWARD + 0.0003;
+  // Five, as far apart as the face allows: any closer and they are a grey from a distance.
+  const lines = Array.from({ length: 5 }, (_, i): HeadLine => {
+    const z = GROOVES.low + i * GROOVES.up;
+    const [from, to] = [GROOVES.from + i * GROOVES.fromBy, GROOVES.to + i * GROOVES.toBy];
+    return {
       id: `groove${i + 1}`,
       points: Float64Array.of(from, y, z, to, y, z),
-      radius: 0.0007,
+      radius: GROOVES.radius,
       material: 'ink',
-    });
-  }
-  const wide = club.kind === 'driver' ? 0.12 : 0.098;
-  const edge: Outline = isBlade
-    ? smoothOutline(club.kind === 'wedge' ? WEDGE : IRON, 64).slice(8, 26)
-    : [0.2, 0.35, 0.5, 0.65, 0.8].map((s) => [
-        (STRIKE_TOWARD_TOE + (s - 0.5) * wide * 0.86) * 1000,
-        -18.6 + 9 * (2 * s - 1) ** 2,
-      ]);
-  const points = Float64Array.from(edge.flatMap(([x, z]) => [x / 1000, FACE_FORWARD - 0.0006, z / 1000]));
-  lines.push({ id: 'leadingEdge', points, radius: 0.0021, material: 'brass' });
+    };
+  });
+  const edge = smoothOutline(club.kind === 'wedge' ? WEDGE : IRON, 64).slice(6, 31);
+  const points = Float64Array.from(edge.flatMap(([x, z]) => [x / 1000, FACE_FORWARD - 0.0004, z / 1000]));
+  lines.push({ id: 'leadingEdge', points, radius: 0.0031, material: 'brass' });
   return lines;
 }

@@ -1,6 +1,7 @@
 import type { Body } from '../model/body';
 import type { Club } from '../model/club';
 import { gripSolid, headLines, headSolid, shaftSolid, sleeveSolid } from './clubShapes';
+import { facePlate, isWood } from './woodShapes';
 import { ball, loft, type Rings } from './loft';
 import { faceLines, fistSolid, footSolid, headEgg } from './carved';
 import { PART_IDS, type PartId } from './partIds';
@@ -35,10 +36,18 @@ interface Mark {
   readonly material: 'ink' | 'brass';
 }
 
+/** A further solid let into a part, in the part's axes. */
+interface Inlay {
+  readonly part: number;
+  readonly material: Material;
+  readonly rings: Rings;
+}
+
 export interface Figure {
   readonly parts: readonly Part[];
   readonly pins: readonly Pin[];
   readonly marks: readonly Mark[];
+  readonly inlays: readonly Inlay[];
   readonly measures: Measures;
 }
 
@@ -58,7 +67,7 @@ export function createFigure(body: Body, club: Club): Figure {
     grip: ['grip', gripSolid()],
     shaft: ['steel', shaftSolid(club)],
     sleeve: ['grip', sleeveSolid(club)],
-    clubHead: ['head', headSolid(club)],
+    clubHead: [isWood(club) ? 'walnut' : 'head', headSolid(club)],
   };
   for (const side of ['Lead', 'Trail'] as const) {
     const put = (id: string, material: Material, rings: Rings): void => {
@@ -84,7 +93,10 @@ export function createFigure(body: Body, club: Club): Figure {
     const [material, rings] = solids[id]!;
     return { id, material, ...rings };
   });
-  return { parts, pins: pinsOf(k), marks: marksOf(k, club), measures: m };
+  const inlays: Inlay[] = isWood(club)
+    ? [{ part: PART_IDS.indexOf('clubHead'), material: 'head', rings: facePlate(club) }]
+    : [];
+  return { parts, pins: pinsOf(k), marks: marksOf(k, club), inlays, measures: m };
 }
 
 /** Pins stand 2 mm proud of their balls and lie on the hinge axis, which is the ball's own x axis (the waist's: z). */

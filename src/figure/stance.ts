@@ -3,13 +3,13 @@ import { rad } from '../math/angle';
 import { AT, type Pose } from '../model/chain';
 import type { Club } from '../model/club';
 import { K } from '../model/keys';
-import { FACE_FORWARD, STRIKE_TOWARD_TOE } from './clubShapes';
+import { FACE_FORWARD, STRIKE_TOWARD_TOE } from './woodShapes';
 
 /** Illustrative feet: they enter no reading. */
 export const FLARE = { lead: rad(22), trail: rad(-8) } as const;
 /** How far the trail foot tips about its toes, and turns toward the target, with the heel fully up. */
-export const HEEL_TIP = rad(66);
-export const HEEL_TURN = rad(48);
+export const HEEL_TIP = rad(76);
+export const HEEL_TURN = rad(58);
 
 /** Share of the heel's lift that is there at impact. */
 const LIFT_AT_IMPACT = 0.3;

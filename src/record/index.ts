@@ -18,7 +18,7 @@ export * from './book/recordTypes';
 export * from './book/lists';
 export * from './book/progress';
 export { standingOf } from './book/standing';
-export { asSeenHere, computeCm } from './book/deskLink';
+export { asSeenHere, computeCm, computeIfFound } from './book/deskLink';
 export { EXAMPLE_ID } from './book/example';
 export { planImport, type ImportPlan, type Policy } from './file/importPlan';
 export { readFile, type FileReading } from './file/readFile';

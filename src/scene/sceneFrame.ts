@@ -1,7 +1,7 @@
 import { Vector2 } from 'three';
 import { createFigure, type Figure } from '../figure/figure';
-import { createPlacement } from '../figure/partIds';
-import { placeFigure } from '../figure/place';
+import { createPlacement, PART } from '../figure/partIds';
+import { placeFigure, pointOfPart } from '../figure/place';
 import { heelLiftAt, placeBall } from '../figure/stance';
 import { AT, createPose } from '../model/chain';
 import { K, type KeyId } from '../model/keys';
@@ -9,13 +9,19 @@ import type { Body } from '../model/body';
 import type { Club } from '../model/club';
 import type { Pose } from '../model/pose';
 import { swingPose, type Swing } from '../reading/swing';
+import type { Standpoint } from './figure/eyesView';
+import type { PinId } from './figure/jointPins';
 import { framePoints, type FramePoints } from './camera/framePoints';
 import { placeOnTrack, type Struck } from './lines/ballFlightTrail';
+import { placeOnModel } from './lines/flightModel';
 import { createHeadTrace } from './lines/trace';
 import { GLASS_X, onGlass, type GlassStand } from './setting/glass';
 
-/** Another swing whose shaft is drawn in a broken line, at its own time (reference s). */
-interface OtherShaft {
+/** Nearer than this to the middle of the head, m, a camera sees what its eyes see; it does so until it is farther off than `out`. */
+const IN_HEAD = { in: 0.3, out: 0.75 } as const;
+
+/** Another swing that is drawn with this one, at its own time (reference s). */
+interface OtherSwing {
   readonly swing: Swing;
   readonly t: number;
 }
@@ -34,10 +40,12 @@ export interface SwingShown {
   /** Reference time, s, and the pose there. */
   readonly t: number;
   readonly pose: Pose;
-  readonly reference?: OtherShaft;
-  readonly ghost?: OtherShaft;
+  readonly reference?: OtherSwing;
+  readonly ghost?: OtherSwing;
   /** Where the ball goes; without it the ball stays where it lies. */
   readonly struck?: Struck;
+  /** Joints can be taken hold of; the one that is held. */
+  readonly pins?: { readonly held: PinId | undefined };
 }
 
 /**
@@ -55,8 +63,8 @@ export class SceneFrame {
   readonly placement = createPlacement();
   /** How far the trail heel is up: 0 flat, 1 at the finish. */
   heelLift = 0;
-  /** The head of the figure is left out: the camera stands in it. */
-  isHeadHidden = false;
+  /** Where the camera stands: parts of the figure are left out before it. */
+  standpoint: Standpoint = 'outside';
   /** Where the ball lies, and where it is now. */
   readonly ball = new Float64Array(3);
   readonly flying = new Float64Array(3);
@@ -69,9 +77,10 @@ export class SceneFrame {
   readonly headTrace = createHeadTrace();
   /** What a fitted view must hold. Replaced with player, club or reference. */
   points: FramePoints | undefined;
-  /** Which other shafts are apart enough from the one shown to be drawn. */
-  readonly legends = { reference: false, ghost: false };
+  /** Whether the reference's shaft is apart enough to be drawn; whether there is a ghost, and how far apart at most, m; the whole flight. */
+  readonly legends = { reference: false, ghost: false, ghostGap: 0, flight: false };
   private readonly pose = createPose();
+  private readonly head = new Float64Array(3);
 
   /** Left-handed pictures are mirrored. */
   get mirror(): 1 | -1 {
@@ -89,16 +98,27 @@ export class SceneFrame {
     this.heelLift = heelLiftAt(swing, t);
     placeFigure(figure, pose, { ballPoint: this.ball, heelLift: this.heelLift }, this.placement);
     this.sinceStrike = struck ? Math.max(0, (t - struck.t) * swing.tempo) : 0;
-    if (struck && this.sinceStrike > 0) placeOnTrack(struck.track, this.sinceStrike, this.ball, this.flying);
+    const place = struck?.isWhole ? placeOnModel : placeOnTrack;
+    if (struck && this.sinceStrike > 0) place(struck.track, this.sinceStrike, this.ball, this.flying);
     else this.flying.set(this.ball);
+    this.legends.flight = struck?.isWhole ?? false;
     this.shown = now;
     this.version++;
   }
 
-  /** Leaves the figure's head out, or shows it again. */
-  hideHead(isHidden: boolean): void {
-    if (isHidden === this.isHeadHidden) return;
-    this.isHeadHidden = isHidden;
+  /**
+   * Leaves out what would stand before a camera in the head, at `eye` (m, in the scene as it is mirrored). One that came to look through
+   * the player's eyes does so until it is well out of his head.
+   */
+  seeFrom({ x, y, z }: { readonly x: number; readonly y: number; readonly z: number }, isThroughEyes: boolean): void {
+    if (!this.figure) return;
+    pointOfPart(this.placement, PART.headEgg, 0, 0.066 * this.figure.measures.k, 0, this.head);
+    const [hx, hy, hz] = this.head;
+    const off = Math.hypot(x - hx, y - hy, z * this.mirror - hz);
+    const isIn = isThroughEyes || this.standpoint === 'eyes';
+    const standpoint = off < (isIn ? IN_HEAD.out : IN_HEAD.in) ? 'eyes' : 'outside';
+    if (standpoint === this.standpoint) return;
+    this.standpoint = standpoint;
     this.version++;
   }
 

@@ -6,6 +6,7 @@ import { cameraStore } from './camera/cameraStore';
 import { StageCamera } from './camera/StageCamera';
 import { Captions } from './captions';
 import { DeskFrame } from './deskFrame';
+import { PinHandles } from './pins/PinHandles';
 import { useStageFrames } from './useStageFrames';
 
 /** Sliders for light, material and camera: see `DevPanel`. Not in a build. */
@@ -37,6 +38,7 @@ export function DeskScene({ theme, board, overlay, keyed }: Props) {
   return (
     <>
       <SwingScene key={board} frame={frame} theme={theme} />
+      <PinHandles frame={frame} />
       <StageCamera frame={frame} keyed={keyed} isHeld={isHeld} />
       {DevPanel && (
         <Suspense>

@@ -99,8 +99,9 @@ export function Stage() {
             <span className="stage-legend stage-legend-reference" data-caption="reference" hidden>
               reference
             </span>
-            <span className="stage-legend stage-legend-ghost" data-caption="ghost" hidden>
-              ghost
+            <span className="stage-legend stage-legend-ghost" data-caption="ghost" hidden />
+            <span className="stage-legend stage-legend-flight" data-caption="flight" hidden>
+              flight drawn 1:80
             </span>
           </div>
         </div>

@@ -3,6 +3,8 @@ import { MATRIX_SIZE, PART } from '../figure/partIds';
 import { placeOnTrace } from '../scene/lines/trace';
 import type { SceneFrame } from '../scene/sceneFrame';
 import type { Insets } from '../scene/camera/view';
+import { desk } from '../store';
+import { sayComparison } from '../words/swing/comparison';
 
 const BODY = (
   [
@@ -27,6 +29,8 @@ const TRACE_STEP = 5 * 3;
 const CLUB_STEP = 0.2;
 /** Of a place beside the words: how far it may lie up and down its side, shares of a leader. */
 const DROPS = [0.35, -0.35, 0.8];
+const LEGENDS = ['reference', 'ghost', 'flight'] as const;
+type LegendId = (typeof LEGENDS)[number];
 /** Length of a leader, px, and room round the body. */
 const LEADER = 30;
 const ROOM = 14;
@@ -75,7 +79,7 @@ const MOST_KNOWN = 16;
 /** Words over the picture in css px, tied to places in the scene. A caption without room hides. */
 export class Captions {
   private readonly captions: Caption[];
-  private readonly legends: Record<'reference' | 'ghost', HTMLElement>;
+  private readonly legends: Record<LegendId, HTMLElement>;
   /** Where the legends in sight stand. */
   private legendBoxes: Box[] = [];
   /** What the sizes above were measured for: asking the page for them in every frame would lay it out in every frame. */
@@ -102,7 +106,7 @@ export class Captions {
       caption('trace', (scene) => placeOnTrace(scene.headTrace, 0.38, this.onTrace)),
       caption('glass', (scene) => scene.glassEdge),
     ];
-    this.legends = { reference: find('reference'), ghost: find('ghost') };
+    this.legends = { reference: find('reference'), ghost: find('ghost'), flight: find('flight') };
     const { signal } = this.off;
     document.fonts.addEventListener('loadingdone', () => this.fontsLoaded++, { signal });
     this.watchSlips();
@@ -146,10 +150,12 @@ export class Captions {
 
   /** Shows the legends that belong to the scene, and measures the words where they have not been measured like this before. */
   private measure({ legends: shown }: SceneFrame, size: Vector2): void {
-    const key = `${size.x} ${size.y} ${shown.reference} ${shown.ghost} ${this.fontsLoaded}`;
+    const ghost = shown.ghost ? sayComparison(shown.ghostGap, desk.getState().document.units) : '';
+    const key = `${size.x} ${size.y} ${shown.reference} ${shown.flight} ${ghost} ${this.fontsLoaded}`;
     if (key === this.measuredFor) return;
     this.measuredFor = key;
-    for (const id of ['reference', 'ghost'] as const) this.legends[id].hidden = !shown[id];
+    for (const id of LEGENDS) this.legends[id].hidden = !shown[id];
+    this.legends.ghost.textContent = ghost;
     let measured = this.known.get(key);
     if (!measured) {
       if (this.known.size >= MOST_KNOWN) this.known.clear();

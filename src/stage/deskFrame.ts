@@ -2,16 +2,21 @@ import { isReached, type Checkpoint } from '../reading/checkpoints';
 import { SceneFrame, type SwingShown } from '../scene/sceneFrame';
 import { current, currentPose, desk, noteDrawn, type Derived, type DeskState } from '../store';
 import { ghostTime } from '../store/desk/compared';
+import type { PinId } from '../scene/figure/jointPins';
+import { pinStore } from './pins/pinStore';
 
 /** The frame of the desk. */
 export class DeskFrame extends SceneFrame {
   private last: DeskState | undefined;
+  private lastHeld: PinId | undefined;
 
   /** Moves everything to what the desk shows now; does nothing when nothing changed. */
   update(): void {
     const state = desk.getState();
-    if (this.last === state) return;
+    const { held } = pinStore.getState();
+    if (this.last === state && this.lastHeld === held) return;
     this.last = state;
+    this.lastHeld = held;
     const derived = current();
     const pose = currentPose();
     const { ghostSwing } = derived;
@@ -24,19 +29,25 @@ export class DeskFrame extends SceneFrame {
       t: state.session.t,
       pose,
       reference: { swing: derived.referenceSwing, t: referenceTime(derived, state) },
-      ...struckOf(derived),
+      ...struckOf(derived, state.session.wholeFlight),
+      ...(offersPins(state) ? { pins: { held } } : {}),
       ...(ghostSwing ? { ghost: { swing: ghostSwing, t: ghostTime(state) } } : {}),
     });
     noteDrawn(pose, this.placement);
   }
 }
+/** Joints can be taken hold of where the dials are what moves the figure: not while it plays, and not on the joints bench. */
+const offersPins = ({ session }: DeskState): boolean =>
+  !session.playing && session.bench === null && !session.trial?.isPlaying;
+
 /** The ball leaves where the delivery strikes it. Its track is worked out when it is on its way, not at every step of a slider. */
-function struckOf({ delivery, shot }: Derived): Pick<SwingShown, 'struck'> {
+function struckOf({ delivery, shot }: Derived, isWhole: boolean): Pick<SwingShown, 'struck'> {
   if ('missing' in delivery || 'missing' in shot) return {};
   const { flight } = shot;
   return {
     struck: {
       t: delivery.t,
+      isWhole,
       get track() {
         return flight.track;
       },

@@ -4,6 +4,7 @@ import type { Camera } from 'three';
 import { subscribe } from '../store';
 import { cameraStore } from './camera/cameraStore';
 import type { DeskFrame } from './deskFrame';
+import { pinStore } from './pins/pinStore';
 import { GpuBackpressure } from './gpuBackpressure';
 
 /**
@@ -29,7 +30,7 @@ export function useStageFrames(frame: DeskFrame, onPosed: (camera: Camera) => vo
       gl.shadowMap.needsUpdate = true;
       ask();
     };
-    const ends = [subscribe(ask), cameraStore.subscribe(ask)];
+    const ends = [subscribe(ask), cameraStore.subscribe(ask), pinStore.subscribe(ask)];
     gl.domElement.addEventListener('webglcontextrestored', restore);
     return () => {
       gl.domElement.removeEventListener('webglcontextrestored', restore);

@@ -14,7 +14,13 @@ export { exposeProbe, noteDrawn } from './desk/probe';
 export { startDesk } from './effects/bootstrap';
 export { CAMERA_LIMITS, USUAL_CAMERAS, type CameraPlace } from './document/cameras';
 export type { ThroughCameras } from './derive/throughCameras';
-export { SET_UP_LIMITS, BALL_LIMITS, BAND_LIMIT_CM, ARM_ANGLE_LIMITS_DEG } from './document/limits';
+export {
+  SET_UP_LIMITS,
+  BALL_LIMITS,
+  BAND_LIMIT_CM,
+  ARM_ANGLE_LIMITS_DEG,
+  FACE_RETURNED_LIMITS,
+} from './document/limits';
 export { useDerived, useDesk } from './react/useDesk';
 export { useOverdue } from './react/useOverdue';
 export { putText, useWritten } from './react/useWritten';

@@ -15,7 +15,7 @@ export type Layer = {
 const MODEL = ['math', 'model'];
 const READING = [...MODEL, 'reading', 'flight'];
 const SOLVING = [...READING, 'solving'];
-const WORDS = [...SOLVING, 'words'];
+const WORDS = [...SOLVING, 'film', 'words'];
 const STORE = [...WORDS, 'checking', 'store'];
 
 export const LAYERS: Readonly<Record<string, Layer>> = {
@@ -36,12 +36,24 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
     packages: ['gl-matrix'],
   },
   solving: {
-    holds: 'reference swing, contributions, corridor, plan, match',
+    holds: 'reference swing, contributions, corridor, plan, match, families and rules',
     pure: true,
     layers: READING,
     packages: ['d3-contour'],
   },
-  words: { holds: 'sentences, labels, units', layers: SOLVING, packages: [] },
+  edge: {
+    holds: 'names and units at an edge, and rules as they are written',
+    pure: true,
+    layers: [...SOLVING, 'checking'],
+    packages: ['valibot'],
+  },
+  film: {
+    holds: "what marks on a player's film tell: camera, readings with their give or take, causes",
+    pure: true,
+    layers: [...SOLVING, 'figure'],
+    packages: [],
+  },
+  words: { holds: 'sentences, labels, units', layers: [...SOLVING, 'film'], packages: [] },
   store: {
     holds: 'document, session, history, share link',
     layers: [...WORDS, 'checking'],
@@ -82,7 +94,7 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
   },
   evaluate: {
     holds: 'the model without a screen, line by line',
-    layers: [...SOLVING, 'checking'],
+    layers: [...SOLVING, 'film', 'checking', 'edge'],
     packages: ['node:', 'valibot'],
   },
 };

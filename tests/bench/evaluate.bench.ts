@@ -74,7 +74,7 @@ export async function run({ quick, put }: Session): Promise<void> {
       what: 'swing line with delivery and flight',
       value: timing.answers.ofFirst,
       unit: 'mj_kinematics',
-      goal: 'at most 250',
+      goal: 'at most 500',
     },
     { what: 'swing lines', value: 1e9 / timing.answers.ns, unit: '1/s' },
   );

@@ -60,7 +60,10 @@ export function run({ put }: Session): void {
     );
   const ledger = measure((i) => solveContributions(players[i], others[i], ask), 50);
   putMeasured('ledger of a reading', ledger, 'at most 2');
-  const speed = measure((i) => solveContributions(players[i], others[i], askDelivery('headSpeed', 'held plane')), 5);
+  const speed = measure(
+    (i) => solveContributions(players[i], others[i], askDelivery('headSpeed', { rule: 'held plane' })),
+    5,
+  );
   putMeasured('ledger of the head speed, with every delivery solved', speed, 'at most 20');
   const plan = measure((i) => solvePlans({ swing: players[i], allow: MOVEMENT_GROUPS }));
   putMeasured('all change plans of a swing', plan, 'at most 120');

@@ -14,7 +14,9 @@ import {
   type CameraPlace,
   type Document,
 } from '../../src/store';
-import { SEEN_LIMITS } from '../../src/store/document/sighting';
+import { firstOf, toText } from '../../src/checking/text';
+import { PLAN_LIMITS } from '../../src/store/document/chosenPlan';
+import { SEEN_FROM, SEEN_LIMITS } from '../../src/store/document/sighting';
 
 /** A number on steps between two limits. */
 const stepped = (min: number, max: number, step: number): fc.Arbitrary<number> =>
@@ -62,6 +64,7 @@ const sighting = fc.option(
   fc.record({
     cm: stepped(SEEN_LIMITS.cm.min, SEEN_LIMITS.cm.max, 0.1),
     plusMinusCm: stepped(SEEN_LIMITS.plusMinusCm.min, SEEN_LIMITS.plusMinusCm.max, 0.1),
+    from: fc.constantFrom(...SEEN_FROM),
   }),
   { nil: null },
 );
@@ -77,19 +80,50 @@ const cameraPlace = fc.record({
   fieldDeg: tripod('fieldDeg', 1),
 });
 
+const movements = fc.record({
+  leadWristFlexionDeg: dial('leadWristFlexion'),
+  rotationRate: dial('rotationRate'),
+  rotationDelayMs: dial('rotationDelay'),
+  trailSideBendDeg: dial('trailSideBend'),
+  pelvisShiftCm: dial('pelvisShift'),
+  pelvis: fc.option(fc.record({ rate: dial('pelvisRate'), delayMs: dial('pelvisDelay') }), { nil: null }),
+});
+
+/** Words as a coach types them, cut as the fields cut them. */
+const typed = (longest: number): fc.Arbitrary<string> =>
+  fc.string({ unit: 'grapheme', maxLength: Math.min(longest, 40) }).map((text) => firstOf(toText(text), longest));
+const target = fc.option(stepped(-80, 80, 0.01), { nil: null });
+
+/** Any plan that can be chosen and written down. */
+const plans = fc.record({
+  id: fc.stringMatching(/^[0-9a-z]{16}$/),
+  from: movements,
+  movements,
+  targetCm: fc.record({ leadArmParallel: target, shaftParallel: target }),
+  feel: typed(PLAN_LIMITS.feel),
+  drills: fc.array(
+    fc.record({
+      name: typed(PLAN_LIMITS.drillName),
+      how: typed(PLAN_LIMITS.drillHow),
+      often: typed(PLAN_LIMITS.drillOften),
+    }),
+    { maxLength: PLAN_LIMITS.drills },
+  ),
+  cautions: fc.array(typed(PLAN_LIMITS.caution), { maxLength: 3 }),
+  words: typed(PLAN_LIMITS.words),
+  nextDate: fc.constantFrom(null, '2026-12-02', '2028-02-29'),
+  names: fc.record({
+    player: fc.option(typed(PLAN_LIMITS.name), { nil: null }),
+    coach: fc.option(typed(PLAN_LIMITS.name), { nil: null }),
+  }),
+});
+
 /** Any document the screens can make. */
 export const documents: fc.Arbitrary<Document> = fc.record({
-  version: fc.constant(2 as const),
+  version: fc.constant(3 as const),
   player,
   club,
-  movements: fc.record({
-    leadWristFlexionDeg: dial('leadWristFlexion'),
-    rotationRate: dial('rotationRate'),
-    rotationDelayMs: dial('rotationDelay'),
-    trailSideBendDeg: dial('trailSideBend'),
-    pelvisShiftCm: dial('pelvisShift'),
-    pelvis: fc.option(fc.record({ rate: dial('pelvisRate'), delayMs: dial('pelvisDelay') }), { nil: null }),
-  }),
+  movements,
   setUp: fc.record({
     handDepthCm: setUp('handDepthCm'),
     handHeightCm: setUp('handHeightCm'),
@@ -99,17 +133,22 @@ export const documents: fc.Arbitrary<Document> = fc.record({
   }),
   bands: fc.record({ leadArmParallel: band, shaftParallel: band }),
   checkpointArmDeg: stepped(ARM_ANGLE_LIMITS_DEG.min, ARM_ANGLE_LIMITS_DEG.max, 1),
-  ball: fc.record({
-    rule: fc.constantFrom(...DELIVERY_RULES),
-    tailWindMps: stepped(BALL_LIMITS.tailWindMps.min, BALL_LIMITS.tailWindMps.max, 0.5),
-    crossWindMps: stepped(BALL_LIMITS.crossWindMps.min, BALL_LIMITS.crossWindMps.max, 0.5),
-    altitudeM: stepped(BALL_LIMITS.altitudeM.min, BALL_LIMITS.altitudeM.max, 10),
-  }),
+  ball: fc.record(
+    {
+      rule: fc.constantFrom(...DELIVERY_RULES),
+      faceReturned: stepped(0, 1, 0.05),
+      tailWindMps: stepped(BALL_LIMITS.tailWindMps.min, BALL_LIMITS.tailWindMps.max, 0.5),
+      crossWindMps: stepped(BALL_LIMITS.crossWindMps.min, BALL_LIMITS.crossWindMps.max, 0.5),
+      altitudeM: stepped(BALL_LIMITS.altitudeM.min, BALL_LIMITS.altitudeM.max, 10),
+    },
+    { requiredKeys: ['rule', 'tailWindMps', 'crossWindMps', 'altitudeM'] },
+  ),
   units: fc.record({
     length: fc.constantFrom('cm' as const, 'in' as const),
     speed: fc.constantFrom('m/s' as const, 'km/h' as const, 'mph' as const),
   }),
   board: fc.constantFrom('light' as const, 'dark' as const),
   seen: fc.record({ leadArmParallel: sighting, shaftParallel: sighting }),
+  plan: fc.option(plans, { nil: null }),
   camera: fc.oneof(fc.constant(USUAL_CAMERAS), fc.record({ downTheLine: cameraPlace, faceOn: cameraPlace })),
 });

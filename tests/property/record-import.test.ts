@@ -6,7 +6,8 @@ import { KINDS, type BookRecord } from '../../src/record/book/recordTypes';
 import { readFile } from '../../src/record/file/readFile';
 import { readRecord } from '../../src/record/file/validate';
 import { createRandom } from '../reference/random';
-import { makeLesson, makePlayer } from '../unit/record-stand';
+import { DEFAULT_DOCUMENT } from '../../src/store/document/document';
+import { makeLesson, makePlan, makePlayer } from '../unit/record-stand';
 
 /** How many damaged files are tried, every cut among them; `RECORD_MUTATIONS=10000 npm test -- record-import` tries fewer. */
 const MUTATIONS = Number(process.env['RECORD_MUTATIONS'] ?? 50_000);
@@ -20,7 +21,9 @@ const frozen = readFileSync(join(import.meta.dirname, '../fixtures/lesson-book-f
 const files = Array.from({ length: 10 }, (_, at) => {
   if (at === 0) return frozen;
   const player = makePlayer({ name: `Wren ${'é鷺🪶'.repeat(at % 3)}${at}`, notes: 'n'.repeat(at * 7) });
-  const lessons = Array.from({ length: at % 4 }, () => makeLesson(player.id, { drills: ['half swings'] }));
+  const lessons = Array.from({ length: at % 4 }, () =>
+    makeLesson(player.id, { now: { ...DEFAULT_DOCUMENT, plan: makePlan() } }),
+  );
   return writeFile([player, ...lessons, makePlayer({ archived: true })], 1000 + at);
 });
 const originals = new Map<string, string>();

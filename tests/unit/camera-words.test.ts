@@ -78,9 +78,7 @@ describe('what a camera face on does', () => {
       { at: 'leadArmParallel', id: 'armAngle', read: bent(rad(-1.5)) },
       { at: 'leadArmParallel', id: 'trunkLean', read: bent(rad(3.5)) },
     ] as const;
-    expect(sayFront(reads, tripod, CM)).toBe(
-      'Standing 40 cm right of centre, it reads the trunk lean 4° too large.',
-    );
+    expect(sayFront(reads, tripod, CM)).toBe('Standing 40 cm right of centre, it reads the trunk lean 4° too large.');
     expect(sayFront([reads[0]], tripod, CM)).toContain('reads the lead arm 2° too low');
   });
 
@@ -110,7 +108,9 @@ describe('how it is mended', () => {
     expect(sayMoveFront({ ...tripod, rightCm: 0 }, CM)).toHaveLength(1);
   });
   test('a verdict that comes out wrong is said, one that comes out right is not', () => {
-    expect(sayMisjudged('shaftParallel', 'On plane', 'Steep')).toBe('At shaft parallel you would call it on plane. It is steep.');
+    expect(sayMisjudged('shaftParallel', 'On plane', 'Steep')).toBe(
+      'At shaft parallel you would call it on plane. It is steep.',
+    );
     expect(sayMisjudged('shaftParallel', 'Steep', 'Steep')).toBeUndefined();
   });
 });

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import type { Seen } from '../../src/store/document/sighting';
 import { answerLine } from '../../src/evaluate/answer';
 import { toDeg } from '../../src/math/angle';
 import { DIALS, type MovementId } from '../../src/model/movements';
@@ -164,7 +165,10 @@ describe.each(CASES)('$name: a line answers what the drawer shows', (one) => {
 
   test('explanations of what was seen', () => {
     lay(one);
-    const seen = { leadArmParallel: { cm: 3.2, plusMinusCm: 1 }, shaftParallel: { cm: 4, plusMinusCm: 3 } };
+    const seen: Seen = {
+      leadArmParallel: { cm: 3.2, plusMinusCm: 1, from: 'eye' },
+      shaftParallel: { cm: 4, plusMinusCm: 3, from: 'eye' },
+    };
     put({ document: { ...desk.getState().document, seen } });
     setDrawer('seen');
     const { explanations } = asked('match');

@@ -3,6 +3,7 @@ import { once } from 'node:events';
 import { PassThrough, Readable, Writable } from 'node:stream';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { JOINTS } from '../../src/model/joints';
 import { createCache } from '../../src/evaluate/cache';
 import { createSplitter, LONGEST_LINE_BYTES } from '../../src/evaluate/split';
 import { evaluateStream } from '../../src/evaluate/stream';
@@ -14,6 +15,17 @@ const swingLine = (i: number): string =>
     player: { statureM: 1.78 },
     club: '7-iron',
     movements: { leadWristFlexionDeg: (i % 61) - 30 },
+  });
+
+/** A line whose answer is nearly as long as a swing's, and worked out a hundred times as fast. */
+const poseLine = (i: number): string =>
+  JSON.stringify({
+    kind: 'pose',
+    body: { statureM: 1.78 },
+    club: '7-iron',
+    pose: Object.fromEntries(
+      JOINTS.map(({ field, kind }, j) => [field, kind === 'angle' ? ((i + 7 * j) % 61) - 30 : 0.1]),
+    ),
   });
 
 /** Runs the command itself, with `input` on its standard input. */
@@ -138,13 +150,14 @@ describe('a stream of lines', () => {
     let made = 0;
     const source = function* (): Generator<Buffer> {
       for (let chunk = 0; chunk < 100; chunk++) {
-        yield Buffer.from(Array.from({ length: 100 }, () => `${swingLine(made++)}\n`).join(''));
+        yield Buffer.from(Array.from({ length: 100 }, () => `${poseLine(made++)}\n`).join(''));
       }
     };
     expect(await evaluateStream(Readable.from(source(), { objectMode: true, highWaterMark: 1 }), output)).toBe(0);
     expect(lines).toHaveLength(10_000);
-    // One batch of 64 ki characters and the line that filled it; all answers together would be some 15 MB.
+    // One batch of 64 ki characters and the line that filled it; all answers together are many times as much.
     expect(most()).toBeLessThan(1 << 17);
+    expect(lines.reduce((sum, { length }) => sum + length, 0)).toBeGreaterThan(40 << 17);
   });
 });
 

@@ -4,7 +4,7 @@ import { createFigure } from '../../src/figure/figure';
 import { createPlacement, MATRIX_SIZE, PART, PART_IDS, type PartId } from '../../src/figure/partIds';
 import { placeFigure } from '../../src/figure/place';
 import { BALL_RADIUS, heelLiftAt, placeBall } from '../../src/figure/stance';
-import { FACE_FORWARD } from '../../src/figure/clubShapes';
+import { FACE_FORWARD } from '../../src/figure/woodShapes';
 import { rad } from '../../src/math/angle';
 import { bodyOf, SEGMENT_FRACTIONS, type Player } from '../../src/model/body';
 import { AT, createPose, createRig, placePose, type Pose } from '../../src/model/chain';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { CLOSED_BOOK, type BookState } from '../../src/record/book/bookState';
-import { cleanDrills, cleanName, duplicatePlayer, freeName, inverseOf } from '../../src/record/book/edits';
+import { cleanName, duplicatePlayer, freeName, inverseOf } from '../../src/record/book/edits';
 import { lessonsOf, listPlayers } from '../../src/record/book/lists';
 import { movedToward, outsideCm, progressOf } from '../../src/record/book/progress';
 import { standingOf } from '../../src/record/book/standing';
@@ -76,7 +76,10 @@ describe('progress', () => {
       cms.map(([cm, plusMinusCm], at) =>
         makeLesson(player.id, {
           date: `2026-01-${10 + at}`,
-          now: { ...DEFAULT_DOCUMENT, seen: { leadArmParallel: { cm, plusMinusCm }, shaftParallel: null } },
+          now: {
+            ...DEFAULT_DOCUMENT,
+            seen: { leadArmParallel: { cm, plusMinusCm, from: 'eye' }, shaftParallel: null },
+          },
         }),
       ),
       'leadArmParallel',
@@ -164,7 +167,6 @@ describe('editing', () => {
     expect(cleanName(`${'x'.repeat(59)}\u{1F426}`)).toBe('x'.repeat(59));
     expect(cleanName('\ud800')).toBe('\ufffd');
     expect(freeName(book, 'Wren')).toBe('Wren 2');
-    expect(cleanDrills(['', ' a ', 'b'])).toEqual(['a', 'b']);
   });
   test('a duplicate has everything and shares nothing', () => {
     const lesson = makeLesson(player.id);

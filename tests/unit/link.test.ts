@@ -27,7 +27,7 @@ test('links that are out there keep opening: one written on the first day', () =
 const FIRST_DAY = 's1.hlZ27BvQ1KVrNJq-hnn6AgA';
 
 test('a newer or unknown version says so', () => {
-  expect(readText(toText(CUPPED).replace('s1.', 's2.'))).toEqual({ problem: 'a newer Slantwise wrote it' });
+  expect(readText(toText(CUPPED).replace('s1.', 's3.'))).toEqual({ problem: 'a newer Slantwise wrote it' });
   expect(readText(toText(CUPPED).replace('s1.', 's0.'))).toEqual({ problem: 'its version is unknown' });
 });
 

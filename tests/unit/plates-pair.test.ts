@@ -40,11 +40,15 @@ describe('the sentence over two swings', () => {
     sayApart({ name: 'This swing', leadArmParallel, shaftParallel }, { length: 'cm' });
 
   test('says by how much the first differs, and has its twin for a screen reader', () => {
-    expect(say(0.07, 0.2).text).toBe('This swing: lead arm parallel 7 cm steeper, shaft parallel 20 cm farther in front.');
+    expect(say(0.07, 0.2).text).toBe(
+      'This swing: lead arm parallel 7 cm steeper, shaft parallel 20 cm farther in front.',
+    );
     expect(say(0.07, 0.2).spoken).toBe(
       'This swing: lead arm parallel 7 centimetres steeper, shaft parallel 20 centimetres farther in front.',
     );
-    expect(say(-0.07, -0.2).text).toBe('This swing: lead arm parallel 7 cm shallower, shaft parallel 20 cm farther behind.');
+    expect(say(-0.07, -0.2).text).toBe(
+      'This swing: lead arm parallel 7 cm shallower, shaft parallel 20 cm farther behind.',
+    );
   });
 
   test('never says nothing where there is a little, nor a little where there is nothing', () => {

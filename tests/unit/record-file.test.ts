@@ -5,12 +5,13 @@ import { describe, expect, test } from 'vitest';
 import { fileName, sumOf, writeFile } from '../../src/record/file/file';
 import { migrate } from '../../src/record/book/migrations';
 import { planImport } from '../../src/record/file/importPlan';
-import { LIMITS, type BookRecord } from '../../src/record/book/recordTypes';
+import { LIMITS, RECORD_VERSION, type BookRecord } from '../../src/record/book/recordTypes';
 import { readFile, type FileReading } from '../../src/record/file/readFile';
 import { toDay } from '../../src/words/book/days';
 import { sayPlan, sayRecovered } from '../../src/words/book/import';
 import { readRecord } from '../../src/record/file/validate';
-import { makeLesson, makePlayer } from './record-stand';
+import { DEFAULT_DOCUMENT } from '../../src/store/document/document';
+import { makeLesson, makePlan, makePlayer } from './record-stand';
 
 type Opened = Exclude<FileReading, { refused: string }>;
 const opened = (text: string): Opened => {
@@ -30,7 +31,7 @@ const eight = writeFile(eightPlayers, 1000);
 describe('a backup file', () => {
   test('brings back exactly what was in the book', () => {
     const player = makePlayer({ name: 'Zoë "Z" \\ \u2014 \u{1F426}', notes: 'line one\nline two' });
-    const lesson = makeLesson(player.id, { drills: ['a', 'b'], plan: ['rotation'] });
+    const lesson = makeLesson(player.id, { now: { ...DEFAULT_DOCUMENT, plan: makePlan() } });
     const reading = opened(writeFile([lesson, player], 1000));
     expect(asMap(reading.records)).toEqual(asMap([player, lesson]));
     expect(reading.sound).toBe(true);
@@ -97,7 +98,7 @@ describe('a backup file', () => {
 
   test('a record of a newer version is left out and said so; the others come', () => {
     const [first, ...rest] = eightPlayers;
-    const mixed = writeFile([...rest, { ...first, version: 2 } as unknown as BookRecord], 1000);
+    const mixed = writeFile([...rest, { ...first, version: RECORD_VERSION + 1 } as unknown as BookRecord], 1000);
     expect(sayRecovered(opened(mixed))).toContain('One player was left out: a newer Slantwise wrote it.');
     expect(opened(mixed).records).toHaveLength(7);
   });
@@ -197,13 +198,32 @@ describe('what was written long ago', () => {
     expect(asMap(reading.records).get('f1f1f1f1-0000-4000-8000-000000000003')).toMatchObject({
       date: '2025-11-25',
       now: { movements: { leadWristFlexionDeg: -20 }, club: { my: { name: 'Hickory' } }, board: 'dark' },
-      plan: ['leadWrist', 'rotation'],
+      notes: expect.stringContaining('Worked on: lead wrist, rotation.') as string,
     });
   });
 
-  test('the stored records of version 1 are all read', () => {
-    const { records } = JSON.parse(fixture('lesson-book-store-v1.json')) as { records: unknown[] };
-    expect(records.map((record) => Object.keys(readRecord(record)))).toEqual(records.map(() => ['record']));
+  test('the file with documents of version 2 opens whole, as it was written but for its version and its plans', () => {
+    const text = fixture('lesson-book-file-v2.json');
+    const reading = opened(text);
+    expect(reading.sound).toBe(true);
+    expect(reading.expected).toEqual({ player: 2, lesson: 2, swing: 1 });
+    const written = JSON.parse(text) as { records: { record: BookRecord }[] };
+    expect(reading.records.map(({ id, createdMs }) => [id, createdMs])).toEqual(
+      written.records.map(({ record: { id, createdMs } }) => [id, createdMs]),
+    );
+  });
+
+  test('the file with plans of version 3 opens just as it was written', () => {
+    const text = fixture('lesson-book-file-v3.json');
+    const reading = opened(text);
+    expect(reading.sound).toBe(true);
+    const written = JSON.parse(text) as { records: { record: BookRecord }[] };
+    expect(reading.records).toEqual(written.records.map(({ record }) => record));
+  });
+
+  test.each([1, 2])('the stored records of version %d are all read', (version) => {
+    const { records } = JSON.parse(fixture(`lesson-book-store-v${version}.json`)) as { records: unknown[] };
+    expect(records.map((record) => Object.keys(readRecord(migrate(record))))).toEqual(records.map(() => ['record']));
   });
 
   test('records are brought forward step by step, whatever their age', () => {

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { RECORD_VERSION } from '../../src/record/book/recordTypes';
 import { createKeeper, makeLesson, makePlayer, puts, standBook, type Fault, bookWords } from './record-stand';
 
 describe('saving', () => {
@@ -153,7 +154,7 @@ describe('what is in the store', () => {
   test('that cannot be read, or comes from a newer program, stays there untouched and is counted', async () => {
     const keeper = createKeeper();
     const fine = makePlayer();
-    const newer = { ...makePlayer(), version: 2, shoeSize: 44 };
+    const newer = { ...makePlayer(), version: RECORD_VERSION + 1, shoeSize: 44 };
     const damaged = { ...makePlayer(), name: 7 };
     for (const record of [fine, newer, damaged]) keeper.shelf.records.set(record.id, record);
     const { book, clock } = await standBook({ keeper });

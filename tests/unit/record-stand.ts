@@ -8,7 +8,9 @@ import { NOTHING_COMPUTED } from '../../src/record/book/recordTypes';
 import { NO_WRITE_AHEAD, type WriteAheadStorage } from '../../src/record/storage/writeAheadStorage';
 import type { Clock } from '../../src/record/storage/clock';
 import type { Channel, Locks, Word } from '../../src/record/storage/writerLock';
-import { DEFAULT_DOCUMENT } from '../../src/store/document/document';
+import type { ChosenPlan } from '../../src/store/document/chosenPlan';
+import { DEFAULT_DOCUMENT, STILL_DIALLED } from '../../src/store/document/document';
+import { draftPlan } from '../../src/store/plan/draftPlan';
 
 /** A clock that stands still until it is told to go on. `turns`: how long it lets others work at each stop. */
 export function createClock(startMs = Date.UTC(2026, 10, 25, 14, 2), turns = 12) {
@@ -152,7 +154,7 @@ const number = (): string => String(++made).padStart(8, '0');
 export const makePlayer = (fields: Partial<PlayerRecord> = {}): PlayerRecord => ({
   kind: 'player',
   id: `player-${number()}`,
-  version: 1,
+  version: 2,
   createdMs: 1000,
   changedMs: 1000,
   name: 'Wren',
@@ -167,17 +169,28 @@ export const makePlayer = (fields: Partial<PlayerRecord> = {}): PlayerRecord => 
 export const makeLesson = (playerId: string, fields: Partial<LessonRecord> = {}): LessonRecord => ({
   kind: 'lesson',
   id: `lesson-${number()}`,
-  version: 1,
+  version: 2,
   createdMs: 1000,
   changedMs: 1000,
   playerId,
   date: '2026-11-25',
   now: DEFAULT_DOCUMENT,
   computedCm: NOTHING_COMPUTED,
-  target: null,
-  plan: [],
-  drills: [],
   notes: '',
+  ...fields,
+});
+
+/** A plan as it is chosen on the desk. */
+export const makePlan = (fields: Partial<ChosenPlan> = {}): ChosenPlan => ({
+  ...draftPlan(
+    `plan${number()}`,
+    {
+      from: { ...STILL_DIALLED, leadWristFlexionDeg: -20 },
+      movements: STILL_DIALLED,
+      targetCm: { leadArmParallel: 0.4, shaftParallel: -4.2 },
+    },
+    null,
+  ),
   ...fields,
 });
 

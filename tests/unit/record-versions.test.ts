@@ -1,5 +1,6 @@
 import 'fake-indexeddb/auto';
 import { expect, test } from 'vitest';
+import { RECORD_VERSION } from '../../src/record/book/recordTypes';
 import { createIdbStorage, LAYOUT } from '../../src/record/storage/idbStorage';
 import { openWriteAheadStorage } from '../../src/record/storage/writeAheadStorage';
 import { createRandom } from '../reference/random';
@@ -92,7 +93,7 @@ test('a record of a newer version that arrives from another tab is not taken, an
   const other = air.tune();
   const heard: unknown[] = [];
   other.listen((word) => heard.push(word));
-  const [fine, newer] = [makePlayer(), { ...makePlayer(), version: 2, hat: 'cap' }];
+  const [fine, newer] = [makePlayer(), { ...makePlayer(), version: RECORD_VERSION + 1, hat: 'cap' }];
   other.post({ say: 'please write', from: 'other', records: [fine, newer as never], removed: [] });
   await clock.go(1000);
   expect([...keeper.shelf.records.keys()]).toEqual([fine.id]);

@@ -79,7 +79,7 @@ test('another player takes the place of the last one, who leaves nothing on the 
   const after = heldBy(mounted.scene);
   expect(after.size).toBe(before.size);
   const gone = [...before].filter((one) => !after.has(one));
-  // A geometry: surface, ink and the depth of its shadow serve whoever stands there.
-  expect(gone.length).toBe(1);
+  // Two geometries over the same numbers, fine and coarse: all materials serve whoever stands there.
+  expect(gone.length).toBe(2);
   expect(gone.filter((one) => left.has(one))).toEqual([]);
 });

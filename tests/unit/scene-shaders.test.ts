@@ -29,7 +29,8 @@ describe.each<[string, ReturnType<typeof compiled>, readonly (readonly [Stage, s
       ['vertex', 'vGrain = position;', 'the place that grain is drawn from'],
       ['vertex', 'attribute float part;', 'the part of a vertex'],
       ['vertex', 'objectNormal = carryNormal(objectNormal);', 'normals carried by their part'],
-      ['vertex', 'transformed = carryPoint(transformed);', 'places carried by their part'],
+      ['vertex', 'vec3 shapePoint(vec3 p)', 'the least width of the club'],
+      ['vertex', 'transformed = carryPoint(shapePoint(transformed));', 'places carried by their part'],
       ['fragment', 'uniform vec4 finish[7];', 'colour and roughness of each surface'],
       ['fragment', 'diffuseColor.rgb = finish[surface].rgb;', 'the colour of a surface, and grain'],
       ['fragment', 'float roughnessFactor = finish[surface].a;', 'its roughness'],
@@ -37,6 +38,7 @@ describe.each<[string, ReturnType<typeof compiled>, readonly (readonly [Stage, s
       ['fragment', 'if (!isWood) material.clearcoat = 0.;', 'oil on wood alone'],
       ['fragment', '(receiveShadow && !isBall)', 'no shadow on the ball'],
       ['fragment', 'if (isMetal) radiance +=', 'a room that metal mirrors'],
+      ['fragment', 'outgoingLight += gleam', 'oil that gleams at the rim of wood'],
     ],
   ],
   [

@@ -79,7 +79,7 @@ describe('the traces', () => {
     const { lines, strokes } = watchedLines();
     const traces = new Traces(theme, SIZE, lines);
     traces.draw(of);
-    const isTick = ({ px }: Stroke): boolean => px < 1.5;
+    const isTick = ({ colour }: Stroke): boolean => colour.equals(theme.ink);
     return { traces, ticks: strokes.filter(isTick), hands: strokes.filter((stroke) => !isTick(stroke)) };
   };
   const IMPACT = seed.times[K.impact];
@@ -96,9 +96,9 @@ describe('the traces', () => {
 
   test('is brass at the top and verdigris at the ball', () => {
     const { geometry, material } = traces.ribbon;
-    const { startColour, endColour } = material.uniforms as Record<string, { value: Color }>;
-    expect(startColour.value).toEqual(new Color('#dcae45'));
-    expect(endColour.value).toEqual(new Color('#123f3a'));
+    const [brass, , , verdigris] = material.uniforms['colours'].value as readonly Color[];
+    expect(brass).toEqual(new Color('#e6b13c'));
+    expect(verdigris).toEqual(new Color('#0c4942'));
     const place = geometry.getAttribute('place');
     const position = geometry.getAttribute('position');
     expect(place.getX(0)).toBe(0);
@@ -106,8 +106,19 @@ describe('the traces', () => {
       closeTo(three(poseAt(swing, 0), AT.head), 5),
     );
     expect(place.getX(place.count - 1)).toBe(1);
-    expect(hands[0].colour).toEqual(startColour.value);
+    expect(hands[0].colour).toEqual(brass);
     expect(hands.at(-1)!.colour.g).toBeLessThan(hands[0].colour.g);
+  });
+
+  test('widens from the top to impact, and keeps a least width on the screen that does so too', () => {
+    const across = traces.ribbon.geometry.getAttribute('across');
+    const half = (i: number): number => Math.hypot(across.getX(i), across.getY(i), across.getZ(i));
+    const halves = Array.from({ length: across.count / 2 }, (_, i) => half(2 * i));
+    expect(halves[0]).toBeCloseTo(0.007, 6);
+    expect(halves.at(-1)).toBeCloseTo(0.017, 6);
+    expect(halves.every((wide, i) => i === 0 || wide > halves[i - 1])).toBe(true);
+    const { x, y } = traces.ribbon.material.uniforms['leasts'].value as Vector2;
+    expect([2 * x, 2 * y]).toEqual([3.4, 8.8]);
   });
 
   test('of the hands runs between both of them', () => {
@@ -130,7 +141,7 @@ describe('the traces', () => {
     const pose = poseAt(own, (3 * 0.025) / own.tempo);
     for (const end of [from, to]) {
       const off = end.map((v, i) => v - pose[AT.head + i]);
-      expect(Math.hypot(...off)).toBeLessThan(0.03);
+      expect(Math.hypot(...off)).toBeLessThan(0.035);
     }
     expect(ticks).toHaveLength(11);
   });

@@ -324,13 +324,13 @@ describe('a view that is asked for', () => {
 
   test('through the player’s eyes leaves out his head, and no other does', () => {
     const { frame, go } = stage();
-    expect(frame.isHeadHidden).toBe(false);
+    expect(frame.standpoint).toBe('outside');
     setView('playersEyes');
     go(2);
-    expect(frame.isHeadHidden).toBe(true);
+    expect(frame.standpoint).toBe('eyes');
     setView('faceOn');
     go(2);
-    expect(frame.isHeadHidden).toBe(false);
+    expect(frame.standpoint).toBe('outside');
   });
 
   test('opens up with the playhead at once, in a camera that is not on its way', () => {

@@ -1,16 +1,26 @@
 import { beforeEach, describe, expect, test } from 'vitest';
+import { takeSnapshot } from '../../src/export/task/exportSnapshot';
 import type { Shot } from '../../src/flight/shot';
+import { toDeg } from '../../src/math/angle';
+import type { Delivery } from '../../src/reading/delivery/delivery';
 import {
   current,
   DEFAULT_DOCUMENT,
+  desk,
+  put,
   setBall,
+  setDrawer,
   setMovement,
   setPlayer,
   STILL_AIR,
   undo,
   type BallFlight,
 } from '../../src/store';
+import { comparedOf } from '../../src/store/desk/compared';
 import { clearDesk } from '../../src/store/desk/desk';
+import { ledgerOf } from '../../src/store/desk/ledger';
+import { setWhy } from '../../src/store/desk/whyActions';
+import { askedNow, solverClient } from '../../src/store/solver/solverClient';
 import { startEffects } from '../../src/store/effects/startEffects';
 import { readDocument } from '../../src/store/document/validate';
 
@@ -35,6 +45,7 @@ describe('the ball in the document', () => {
     ['a storm', { ...STILL_AIR, tailWindMps: 60 }],
     ['a height in space', { ...STILL_AIR, altitudeM: 1e6 }],
     ['no number', { ...STILL_AIR, crossWindMps: null }],
+    ['a face returned farther than square', { ...STILL_AIR, faceReturned: 1.2 }],
     ['something unknown', { ...STILL_AIR, rain: 1 }],
   ])('%s is refused, not guessed', (_name, ball) => {
     expect(readDocument({ ...DEFAULT_DOCUMENT, ball })).toHaveProperty('problem');
@@ -81,5 +92,49 @@ describe('the shot on the desk', () => {
     expect(current().delivery).toMatchObject({ rule: 'nothing adapts', status: 'free' });
     expect(undo()).toBe('Ball');
     expect(current().delivery).toMatchObject({ rule: 'held plane', status: 'held' });
+  });
+});
+
+describe("the document's own face", () => {
+  const face = (faceReturned?: number): Delivery => {
+    setBall({ ...STILL_AIR, ...(faceReturned !== undefined && { faceReturned }) });
+    const { delivery } = current();
+    if ('missing' in delivery) throw new Error(delivery.missing);
+    return delivery;
+  };
+  beforeEach(() => {
+    setMovement('leadWristFlexion', -16);
+    setMovement('rotationRate', 1.15);
+  });
+
+  test('is drawn between the two ends of its band, half way where nothing is set', () => {
+    const [left, none, half, returned] = [face(0), face(), face(0.5), face(1)];
+    expect(left.face).toBe(left.faceLeft);
+    expect(returned.face).toBe(left.faceReturned);
+    expect(none).toEqual(half);
+    expect(half.face).toBeGreaterThan(returned.face);
+    expect(half.face).toBeLessThan(left.face);
+  });
+
+  test('holds in the ledger, in a comparison, for the ghost, in plans and in what is exported', () => {
+    const endFollowing = solverClient.follow();
+    const drawn = [0, 1].map((share) => {
+      const { face: own } = face(share);
+      setWhy({ reading: 'ball:face', from: 'reference', to: 'now' });
+      const ledger = ledgerOf(desk.getState());
+      expect(ledger).toMatchObject({ shared: { to: own } });
+      expect(comparedOf(desk.getState()).solid).toMatchObject({ delivery: { face: own } });
+      setDrawer('plan');
+      expect(askedNow().answer).toMatchObject({ kind: 'plan', now: { delivery: { face: own } } });
+      setDrawer(null);
+      put({ session: { ...desk.getState().session, ghost: desk.getState().document.movements } });
+      const { swing, ghostSwing } = current();
+      expect(ghostSwing?.adaptation).toEqual(swing.adaptation);
+      const { after } = takeSnapshot(desk.getState(), current(), 'ghost');
+      expect(after.swing.adaptation).toEqual(swing.adaptation);
+      return own;
+    });
+    endFollowing();
+    expect(toDeg(drawn[0] - drawn[1])).toBeGreaterThan(3);
   });
 });

@@ -116,7 +116,7 @@ describe('loading', () => {
     'text that is no JSON': '{"version":1,',
     'a list': '[]',
     nothing: 'null',
-    'a newer version': JSON.stringify({ ...DEFAULT_DOCUMENT, version: 3 }),
+    'a newer version': JSON.stringify({ ...DEFAULT_DOCUMENT, version: 4 }),
     'no version': JSON.stringify({ ...DEFAULT_DOCUMENT, version: undefined }),
     'a stature of nine metres': JSON.stringify({ ...DEFAULT_DOCUMENT, player: { statureM: 9, handed: 'right' } }),
     'a third hand': JSON.stringify({ ...DEFAULT_DOCUMENT, player: { statureM: 1.78, handed: 'both' } }),

@@ -116,7 +116,7 @@ describe('this is what I saw', () => {
   test('a mark is kept in the document, undoable, and explained from the reference', () => {
     sawAt('leadArmParallel', 0.05);
     const { document, session } = desk.getState();
-    expect(document.seen.leadArmParallel).toEqual({ cm: 5, plusMinusCm: 3 });
+    expect(document.seen.leadArmParallel).toEqual({ cm: 5, plusMinusCm: 3, from: 'plate' });
     expect(session.drawer).toBe('seen');
     const { answer } = askedNow();
     if (answer?.kind !== 'match') throw new Error('no explanations');
@@ -144,8 +144,8 @@ describe('this is what I saw', () => {
 
   test('marks that contradict each other are answered by the closest, which does not fit', () => {
     setDrawer('seen');
-    setSeen('leadArmParallel', { cm: 20, plusMinusCm: 0.5 });
-    setSeen('shaftParallel', { cm: -50, plusMinusCm: 0.5 });
+    setSeen('leadArmParallel', { cm: 20, plusMinusCm: 0.5, from: 'typed' });
+    setSeen('shaftParallel', { cm: -50, plusMinusCm: 0.5, from: 'typed' });
     const { answer } = askedNow();
     if (answer?.kind !== 'match') throw new Error('no explanations');
     expect(answer.explanations.length).toBeGreaterThan(0);

@@ -29,6 +29,8 @@ import { chooseSwing, setWhy } from '../../src/store/desk/whyActions';
 import { READING_GROUPS } from '../../src/panels/why/ledger/ledgerReadings';
 import { bookGroups, deskGroups } from '../../src/panels/why/swingChoice';
 import type { BookRecord, LessonRecord, PlayerRecord, SwingRecord } from '../../src/record';
+import { RECORD_VERSION } from '../../src/record/book/recordTypes';
+import { draftPlan } from '../../src/store/plan/draftPlan';
 import './searchHere';
 
 const ledger = (): Ledger => {
@@ -122,14 +124,18 @@ describe('any two swings', () => {
 });
 
 describe('swings of the lesson book', () => {
-  const kept = { version: 1, createdMs: 0, changedMs: 0 } as const;
+  const kept = { version: RECORD_VERSION, createdMs: 0, changedMs: 0 } as const;
+  const computedCm = { leadArmParallel: null, shaftParallel: null };
+  const planned = { ...STILL_DIALLED, leadWristFlexionDeg: 3 };
   const now: Document = {
     ...DEFAULT_DOCUMENT,
     movements: { ...STILL_DIALLED, leadWristFlexionDeg: -4 },
-    seen: { leadArmParallel: { cm: 5, plusMinusCm: 2 }, shaftParallel: { cm: 18, plusMinusCm: 4 } },
+    seen: {
+      leadArmParallel: { cm: 5, plusMinusCm: 2, from: 'eye' },
+      shaftParallel: { cm: 18, plusMinusCm: 4, from: 'eye' },
+    },
+    plan: draftPlan('plan00000001', { from: STILL_DIALLED, movements: planned, targetCm: computedCm }, null),
   };
-  const computedCm = { leadArmParallel: null, shaftParallel: null };
-  const target = { movements: { ...STILL_DIALLED, leadWristFlexionDeg: 3 }, computedCm };
   const player: PlayerRecord = {
     kind: 'player',
     ...kept,
@@ -149,9 +155,6 @@ describe('swings of the lesson book', () => {
     date: '2026-01-12',
     now,
     computedCm,
-    target,
-    plan: [],
-    drills: [],
     notes: '',
   };
   const swing: SwingRecord = {
@@ -166,19 +169,19 @@ describe('swings of the lesson book', () => {
   const records = new Map<string, BookRecord>([player, lesson, swing].map((one) => [one.id, one]));
   const [group] = bookGroups(records);
 
-  test('kept swings and, of each lesson, what was seen, now and target can be chosen', () => {
+  test('kept swings and, of each lesson, what was seen, now and the plan can be chosen', () => {
     expect(group.label).toBe('Wren');
     expect(group.options.map(({ text }) => text)).toEqual([
       'Best',
       '12 Jan 2026, as seen',
       '12 Jan 2026, now',
-      '12 Jan 2026, target',
+      '12 Jan 2026, plan',
     ]);
-    const desks = deskGroups(true, 'Before: Wrist').flatMap(({ options }) => options.map(({ value }) => value));
-    expect(desks.slice(0, 4)).toEqual(['now', 'reference', 'ghost', 'before']);
+    const desks = deskGroups(true, true, 'Before: Wrist').flatMap(({ options }) => options.map(({ value }) => value));
+    expect(desks.slice(0, 5)).toEqual(['now', 'reference', 'plan', 'ghost', 'before']);
   });
 
-  test('"as seen" is the most likely explanation of the marks and reads within their give or take; target is the target', () => {
+  test('"as seen" is the most likely explanation of the marks and reads within their give or take; the plan is the plan', () => {
     const [, seen, , aim] = group.options;
     chooseSwing('solid', seen.value, seen.swing);
     chooseSwing('ghost', aim.value, aim.swing);

@@ -144,7 +144,7 @@ describe('plans, marks and guesses in words', () => {
       'Lead wrist alone is the smallest change.',
     );
     expect(sayPlans({ status: 'planned', plans: [{ uses: ['leadWrist'], ...reached }] }, units, 'inside')).toBe(
-      'Lead wrist alone is the smallest change that ends well inside.',
+      'Lead wrist alone is the smallest change with more margin.',
     );
     const closest = { uses: ['sideTilt'], status: 'closest', short: { ...short, shaftParallel: 0.021 } } as const;
     expect(sayPlans({ status: 'planned', plans: [closest] }, units)).toBe(
@@ -156,11 +156,15 @@ describe('plans, marks and guesses in words', () => {
     expect(sayShare(0.934)).toBe('93 of 100');
     expect(sayShare(0.9999)).toBe('more than 99 of 100');
     expect(sayShare(1)).toBe('100 of 100');
-    expect(sayVerdictShare('leadArmParallel', 'Steep', 0.93)).toBe('Steep at lead arm parallel holds in 93 of 100.');
+    expect(sayVerdictShare('leadArmParallel', 'Steep', 0.93)).toBe('Probably steep at lead arm parallel: 93 of 100.');
+    expect(sayVerdictShare('leadArmParallel', 'Steep', 0.997)).toBe('Almost certainly steep at lead arm parallel.');
+    expect(sayVerdictShare('shaftParallel', 'On plane', 0.52)).toBe(
+      'Too close to call at shaft parallel: on plane in 52 of 100.',
+    );
   });
 
   test('contradictory marks are said to be that', () => {
-    expect(sayMatch([{ status: 'closest' }, { status: 'closest' }])).toMatch(/^Nothing looks like both marks/);
+    expect(sayMatch([{ status: 'closest' }, { status: 'closest' }])).toMatch(/^No swing explains both marks/);
   });
 
   test('a guess is compared in centimetres and words', () => {

@@ -9,7 +9,7 @@ import { askLedger } from '../../solving/diagnosis/question';
 import { clubSchema, movementsSchema, playerSchema, toMovements } from '../golfer';
 import { armAngleSchema, toArmAngle } from '../judging';
 import { groundOf } from '../references';
-import { READING_FIELDS, readingBehind } from '../units';
+import { READING_FIELDS, readingBehind } from '../../edge/units';
 
 const IMPLIED_PATH = 'impliedPathDeg';
 

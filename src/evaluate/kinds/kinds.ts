@@ -1,11 +1,14 @@
 import { literal, type GenericSchema, type ObjectEntries } from 'valibot';
 import { fields, type FieldsOf } from '../../checking/schemas';
 import { contributionsFields, runContributions } from './contributions';
+import { familyFields, runFamily } from './family';
+import { filmFields, runFilm } from './film';
 import { flightFields, runFlight } from './flight';
 import { impactFields, runImpact } from './impact';
 import { matchFields, runMatch } from './match';
 import { planFields, runPlan } from './plan';
 import { poseFields, runPose } from './pose';
+import { ruleLineFields, runRule } from './rule';
 import { runSwing, swingFields } from './swing';
 
 /** One kind of line: what it may hold and what is worked out from it. */
@@ -30,4 +33,7 @@ export const KINDS: ReadonlyMap<string, Kind> = new Map([
   kind('contributions', contributionsFields, runContributions),
   kind('plan', planFields, runPlan),
   kind('match', matchFields, runMatch),
+  kind('family', familyFields, runFamily),
+  kind('rule', ruleLineFields, runRule),
+  kind('film', filmFields, runFilm),
 ]);

@@ -1,5 +1,5 @@
 import { CHECKPOINTS, type CheckpointId } from '../../reading/checkpointTable';
-import { exactOptional } from 'valibot';
+import { exactOptional, type InferOutput } from 'valibot';
 import { fields, numberIn, type FieldsOf } from '../../checking/schemas';
 import { dialOf } from '../../model/movements';
 import { verdictWords } from '../../reading/verdicts';
@@ -8,19 +8,27 @@ import { matchOnSteps, type StepExplanation } from '../../solving/diagnosis/matc
 import { clubSchema, playerSchema, toEdgeMovements } from '../golfer';
 import { allowSchema, armAngleSchema, bandsSchema, orLineError, toArmAngle, toBands } from '../judging';
 import { groundOf } from '../references';
-import { inCm } from '../units';
+import { inCm } from '../../edge/units';
 
 const seen = numberIn(-200, 200);
 const giveOrTake = numberIn(0, 200);
 
 /** What a coach saw at one or both checkpoints, each with his own give or take. */
+export const seenSchema = fields({
+  leadArmParallel: exactOptional(fields({ bicepGapCm: seen, plusMinusCm: giveOrTake })),
+  shaftParallel: exactOptional(fields({ headDepthCm: seen, plusMinusCm: giveOrTake })),
+});
+
+/** What was seen, in metres. */
+export const toSightings = ({ leadArmParallel: p5, shaftParallel: p6 }: InferOutput<typeof seenSchema>): Sightings => ({
+  ...(p5 && { leadArmParallel: { value: p5.bicepGapCm / 100, plusMinus: p5.plusMinusCm / 100 } }),
+  ...(p6 && { shaftParallel: { value: p6.headDepthCm / 100, plusMinus: p6.plusMinusCm / 100 } }),
+});
+
 export const matchFields = {
   player: playerSchema,
   club: clubSchema,
-  seen: fields({
-    leadArmParallel: exactOptional(fields({ bicepGapCm: seen, plusMinusCm: giveOrTake })),
-    shaftParallel: exactOptional(fields({ headDepthCm: seen, plusMinusCm: giveOrTake })),
-  }),
+  seen: seenSchema,
   allow: exactOptional(allowSchema),
   bands: exactOptional(bandsSchema),
   checkpointArmDeg: exactOptional(armAngleSchema),
@@ -28,15 +36,10 @@ export const matchFields = {
 
 /** What would look like this, the most likely first, and in what share of the give or take each verdict stands. */
 export function runMatch(line: FieldsOf<typeof matchFields>): object {
-  const { leadArmParallel: p5, shaftParallel: p6 } = line.seen;
-  const sightings: Sightings = {
-    ...(p5 && { leadArmParallel: { value: p5.bicepGapCm / 100, plusMinus: p5.plusMinusCm / 100 } }),
-    ...(p6 && { shaftParallel: { value: p6.headDepthCm / 100, plusMinus: p6.plusMinusCm / 100 } }),
-  };
   const { explanations, holds } = orLineError(() =>
     matchOnSteps({
       swing: groundOf(line.player, line.club).swing,
-      seen: sightings,
+      seen: toSightings(line.seen),
       ...(line.allow && { allow: line.allow }),
       bands: toBands(line.bands),
       armAngle: toArmAngle(line.checkpointArmDeg),

@@ -16,7 +16,7 @@ import {
 } from '../judging';
 import { groundOf } from '../references';
 import { toEdgeEnds } from '../strike';
-import { inCm } from '../units';
+import { inCm } from '../../edge/units';
 
 /** A player's swing now, what may change, and where both checkpoints are to come to lie. */
 export const planFields = {

@@ -12,7 +12,7 @@ import {
   shaftPlane,
 } from '../../reading/readings';
 import { bodySchema, clubSchema, toBody, toClub } from '../golfer';
-import { toCm, toEdgeReadings, toList } from '../units';
+import { toCm, toEdgeReadings, toList } from '../../edge/units';
 
 /** Any posture may be asked for, also beyond the usual ranges of motion: these only catch slips of unit. */
 const LIMITS = { angle: numberIn(-360, 360), length: numberIn(-5, 5) };

@@ -7,10 +7,10 @@ import { verdictAt, verdictWords } from '../../reading/verdicts';
 import { DELIVERY_RULES } from '../../reading/delivery/delivery';
 import { playOut } from '../../solving/playOut';
 import { toEdgeDelivery, toEdgeShot } from '../strike';
-import { clubSchema, movementsSchema, playerSchema, toMovements } from '../golfer';
+import { clubSchema, movementsSchema, playerSchema, setUpSchema, toMovements, toTopSetUp } from '../golfer';
 import { armAngleSchema, faceReturnedSchema, toArmAngle } from '../judging';
-import { groundOf, type Ground } from '../references';
-import { toEdgeReadings } from '../units';
+import { groundOf, withTop, type Ground } from '../references';
+import { toEdgeReadings } from '../../edge/units';
 
 const MS_PER_S = 1000;
 
@@ -19,6 +19,7 @@ export const swingFields = {
   player: playerSchema,
   club: clubSchema,
   movements: exactOptional(movementsSchema),
+  setUp: exactOptional(setUpSchema),
   rule: exactOptional(oneOf(DELIVERY_RULES)),
   faceReturned: exactOptional(faceReturnedSchema),
   checkpointArmDeg: exactOptional(armAngleSchema),
@@ -31,7 +32,7 @@ export const swingFields = {
 export function runSwing(line: FieldsOf<typeof swingFields>): object {
   const armAngle = toArmAngle(line.checkpointArmDeg);
   const ground = groundOf(line.player, line.club);
-  const base = ground.base(armAngle);
+  const base = line.setUp ? withTop(ground, toTopSetUp(line.setUp), armAngle) : ground.base(armAngle);
   const { checkpoints, delivery, shot } = playOut(base, toMovements(line.movements), {
     armAngle,
     ...(line.rule && { rule: line.rule }),

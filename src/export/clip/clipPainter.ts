@@ -1,4 +1,13 @@
-import { ILLUSTRATION, sayBothAt, sayCheckpoint, sayPair, saySlow, sayStatus, sayTake } from '../../words';
+import {
+  ILLUSTRATION,
+  sayBothAt,
+  sayCheckpoint,
+  sayPair,
+  sayPathAndFace,
+  saySlow,
+  sayStatus,
+  sayTake,
+} from '../../words';
 import { drawEnd, drawTitle } from '../picture/titleCards';
 import { layOut, type ClipLayout } from './clipLayout';
 import { codeOf } from '../picture/qrCode';
@@ -108,7 +117,7 @@ export class ClipPainter {
     write(pen, ILLUSTRATION, illustrationHand(unit), { x, y, width, lead: 0, most: 1 });
   }
 
-  private captionOf({ shot, plate, isFrozen }: Moment): string {
+  private captionOf({ shot, times, plate, isFrozen }: Moment): string {
     const { takes, bands, units } = this.job;
     const shown = shot.takes.map((i) => takes[i]);
     if (shown.length === 0) return '';
@@ -118,7 +127,11 @@ export class ClipPainter {
     if (isFrozen && plate) {
       return sayCheckpoint(plate, shown[0].checkpoints[plate], bands, units).sentence;
     }
-    if (shot.kind === 'slow') return saySlow(SLOW);
+    if (shot.kind === 'slow') {
+      const { delivery } = shown[0];
+      const isStruck = !isPair && !('missing' in delivery) && times[0] >= delivery.t;
+      return isStruck ? sayPathAndFace(delivery) : saySlow(SLOW);
+    }
     return sayStatus({ status: 'ready', checkpoints: shown[0].checkpoints, bands });
   }
 }

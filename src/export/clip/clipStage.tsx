@@ -131,6 +131,8 @@ export class ClipStage {
     frame.size.set(width / unit, height / unit);
     this.stand(take, t, pose);
     pointCamera(state.camera as PerspectiveCamera, view, frame.mirror);
+    // A still is taken from where the stage's camera stands.
+    if (pose) frame.seeFrom(state.camera.position, true);
     state.advance(++this.drawn);
     if (this.isLost || state.gl.getContext().isContextLost()) throw new PictureLost();
     return canvas;

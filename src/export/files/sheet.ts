@@ -1,22 +1,38 @@
 import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
+import type { Shot } from '../../flight/shot';
 import { isReached } from '../../reading/checkpoints';
+import type { Delivery } from '../../reading/delivery/delivery';
+import type { PlanDrill, PlanNames } from '../../store/document/chosenPlan';
+import { changesBetween } from '../../store/plan/draftPlan';
 import {
+  CAUTIONS,
   CHECKPOINT_NAMES,
-  findCautions,
-  findPractice,
+  NO_PLAN,
   NOTHING_TO_CHANGE,
   sayBand,
   sayCheckpoint,
-  type Drill,
-  type Practice,
+  sayCurve,
+  sayFaceBand,
+  sayNoShot,
+  sayPath,
+  sayStart,
+  type DeliveryWords,
 } from '../../words';
+import { sayDay } from '../../words/book/days';
+import { sayWho } from '../../words/showing/who';
+import { sayTask } from '../../words/why/planText';
 import { codeOf, codePath } from '../picture/qrCode';
 import { toAddress } from '../link/link';
 import { drawPlate, type PlateImage } from '../picture/plateImage';
-import { changesOf, sayChanges, type ExportSnapshot } from '../task/exportSnapshot';
+import { sayChanges, type ExportSnapshot, type ShownSwing } from '../task/exportSnapshot';
 
 /** Everything on a practice sheet, in words and drawings. */
 export interface SheetContent {
+  /** The task in a few words. */
+  readonly title: string;
+  readonly names: PlanNames;
+  /** "7-iron, 1.78 m" */
+  readonly who: string;
   readonly plates: readonly {
     readonly take: string;
     readonly dialled: string;
@@ -24,8 +40,12 @@ export interface SheetContent {
   }[];
   readonly readings: readonly Reading[];
   readonly plan: readonly string[];
-  readonly feels: readonly string[];
-  readonly drills: readonly Drill[];
+  readonly feel: string;
+  readonly drills: readonly PlanDrill[];
+  /** The coach's own words. */
+  readonly words: string;
+  /** "2 Dec 2026"; null without a next lesson. */
+  readonly next: string | null;
   readonly cautions: readonly string[];
   readonly address: string;
   /** The code as a path, and how many squares it is wide. */
@@ -40,46 +60,80 @@ interface Reading {
   readonly band: string;
 }
 
-/** Drills that fit on one page. */
-const MOST_DRILLS = 4;
+const NO_NAMES: PlanNames = { player: null, coach: null };
 
-/** Drawn for paper: plates on a light ground, whatever the board. */
+/** Drawn for paper: plates on a light ground, whatever the board. What to practise is that of the chosen plan; without one there is none. */
 export function layOutSheet(subject: ExportSnapshot, base: string): SheetContent {
   const { now, after, derived, document } = subject;
-  const changes = changesOf(subject);
-  const practices = changes.flatMap(({ id, change }) => findPractice(id, change) ?? []);
+  const plan = subject.afterId === 'plan' ? document.plan : null;
   const address = toAddress(document, base);
   const squares = codeOf(address);
-  const plan = sayChanges(subject);
+  const lines = plan ? sayChanges(subject) : [NO_PLAN];
   return {
+    title: plan ? sayTask(changesBetween(plan.from, plan.movements), now.swing.movements) : 'Practice sheet',
+    names: plan?.names ?? NO_NAMES,
+    who: sayWho(document),
     plates: [now, after].map((take) => ({
       take: take.label,
       dialled: take.dialled,
       plates: CHECKPOINT_IDS.map((id) => drawPlate(subject, take, id, 'light', 0.8)),
     })),
-    readings: CHECKPOINT_IDS.map((id) => {
-      const say = (checkpoint: typeof now.checkpoints.leadArmParallel): string => {
-        const { word, why } = sayCheckpoint(id, checkpoint, derived.bands, document.units);
-        return isReached(checkpoint) ? `${word}: ${why}` : word;
-      };
-      return {
-        where: CHECKPOINT_NAMES[id].title,
-        now: say(now.checkpoints[id]),
-        after: say(after.checkpoints[id]),
-        band: sayBand(id, derived.bands, document.units),
-      };
-    }),
-    plan: plan.length > 0 ? plan : [NOTHING_TO_CHANGE],
-    feels: practices.slice(0, 3).map(({ feel }) => feel),
-    drills: pickDrills(practices),
-    cautions: findCautions(practices),
+    readings: [
+      ...CHECKPOINT_IDS.map((id) => {
+        const say = (checkpoint: typeof now.checkpoints.leadArmParallel): string => {
+          const { word, why } = sayCheckpoint(id, checkpoint, derived.bands, document.units);
+          return isReached(checkpoint) ? `${word}: ${why}` : word;
+        };
+        return {
+          where: CHECKPOINT_NAMES[id].title,
+          now: say(now.checkpoints[id]),
+          after: say(after.checkpoints[id]),
+          band: sayBand(id, derived.bands, document.units),
+        };
+      }),
+      ...ballReadings(subject),
+    ],
+    plan: lines.length > 0 ? lines : [NOTHING_TO_CHANGE],
+    feel: plan?.feel ?? '',
+    drills: plan?.drills ?? [],
+    words: plan?.words ?? '',
+    next: plan?.nextDate ? sayDay(plan.nextDate) : null,
+    cautions: plan && plan.cautions.length > 0 ? plan.cautions : CAUTIONS,
     address,
     code: { path: codePath(squares), size: squares.length },
   };
 }
 
-/** In turn from each movement, so that none goes without. */
-function pickDrills(practices: readonly Practice[]): readonly Drill[] {
-  const rounds = [0, 1, 2].flatMap((i) => practices.flatMap(({ drills }) => drills[i] ?? []));
-  return rounds.slice(0, MOST_DRILLS);
+/** Path, face and ball of both swings: a number that hangs on how far the face comes back carries its band. */
+function ballReadings({ now, after, derived, document }: ExportSnapshot): Reading[] {
+  const both = (label: string, say: (take: ShownSwing) => string): Reading => ({
+    where: label,
+    now: say(now),
+    after: say(after),
+    band: '',
+  });
+  const onDelivery =
+    (say: (delivery: Delivery) => DeliveryWords) =>
+    (take: ShownSwing): string =>
+      'missing' in take.delivery ? sayNoShot(take.delivery) : say(take.delivery).text;
+  const onShot =
+    (say: (shot: Shot) => DeliveryWords) =>
+    (take: ShownSwing): string =>
+      'missing' in take.shot ? sayNoShot(take.shot) : say(take.shot).text;
+  const { handed } = derived.player;
+  return [
+    both(
+      'Path',
+      onDelivery(({ path }) => sayPath(path)),
+    ),
+    both('Face', onDelivery(sayFaceBand)),
+    both(
+      'Start',
+      onShot((shot) => sayStart(shot, handed)),
+    ),
+    both(
+      'Curve',
+      onShot((shot) => sayCurve(shot, handed, document.units)),
+    ),
+  ];
 }

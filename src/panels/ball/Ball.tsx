@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { DELIVERY_RULES } from '../../reading/delivery/delivery';
-import { setBall, useDerived, useDesk } from '../../store';
+import { setBall, setWholeFlight, useDerived, useDesk } from '../../store';
 import {
   COMPUTED,
   EXAGGERATED,
@@ -13,6 +13,8 @@ import {
   sayStrikeAndFlight,
   type DeliveryWords,
 } from '../../words';
+import { toFaceReturned } from '../../store/document/convert';
+import { FACE_RETURN_ASSUMED, sayFaceDrawn, sayReturnTakes } from '../../words/swing/faceReturn';
 import { ballRows } from './ballRows';
 import { BallDay } from './BallDay';
 import { Choice } from '../fields/Choice';
@@ -58,8 +60,24 @@ function Rule() {
       <p>
         <b>{label}.</b> {means}
       </p>
+      <FaceReturn />
       <Shortcomings />
     </section>
+  );
+}
+
+/** Where the face is drawn, that this is an assumption, and what bringing it back to square takes. */
+function FaceReturn() {
+  const share = useDesk(({ document }) => toFaceReturned(document.ball));
+  const delivery = useDerived((derived) => derived.delivery);
+  if ('missing' in delivery || !delivery.returnTakes) return null;
+  return (
+    <>
+      <p>
+        {sayFaceDrawn(share)} {FACE_RETURN_ASSUMED}
+      </p>
+      <p>{sayReturnTakes(delivery.returnTakes).join(' ')}</p>
+    </>
   );
 }
 
@@ -139,12 +157,29 @@ function Numbers() {
   );
 }
 
+/** Puts the flight on the stage. */
+function WholeFlight() {
+  const isDrawn = useDesk(({ session }) => session.wholeFlight);
+  return (
+    <button
+      type="button"
+      className="plain"
+      role="switch"
+      aria-checked={isDrawn}
+      onClick={() => setWholeFlight(!isDrawn)}
+    >
+      Draw the flight on the stage
+    </button>
+  );
+}
+
 /** What reaches the ball and what the ball does: both drawings, the numbers, the assumption, and the day. */
 export const Ball = ({ drawings }: { drawings: ReactNode }) => (
   <div className="ball">
     <Lead />
     <ThreeSentences />
     <div className="ball-drawings">{drawings}</div>
+    <WholeFlight />
     <Rule />
     <Numbers />
     <BallDay />

@@ -1,11 +1,11 @@
-import { BALL_LIMITS, setBall, useDesk, type BallFlight } from '../../store';
+import { BALL_LIMITS, setBall, useDesk } from '../../store';
 import { SPEEDS } from '../../words';
 import { outside } from '../../words/numbers/ranges';
 import { NumberField } from '../fields/NumberField';
 
 const M_PER_FOOT = 0.3048;
 
-type Field = Exclude<keyof BallFlight, 'rule'>;
+type Field = keyof typeof BALL_LIMITS;
 const FIELDS: readonly { readonly id: Field; readonly label: string }[] = [
   { id: 'tailWindMps', label: 'Wind with the shot, against is minus' },
   { id: 'crossWindMps', label: 'Wind left to right, back is minus' },

@@ -8,10 +8,12 @@ interface Props {
   readonly disabled?: boolean;
   /** Takes what is typed, letter by letter: nothing waits for the field to be left. `first` since the field was entered. */
   readonly onType: (typed: string, first: boolean) => void;
+  /** The field was left after something was typed. */
+  readonly onDone?: () => void;
 }
 
 /** A text of one line or several. What stands in it is already in the book. */
-export function TextField({ label, value, most, lines = 1, disabled = false, onType }: Props) {
+export function TextField({ label, value, most, lines = 1, disabled = false, onType, onDone }: Props) {
   const id = useId();
   const [draft, setDraft] = useState<string>();
   const typed = useRef(false);
@@ -24,7 +26,10 @@ export function TextField({ label, value, most, lines = 1, disabled = false, onT
     onFocus: () => {
       typed.current = false;
     },
-    onBlur: () => setDraft(undefined),
+    onBlur: () => {
+      setDraft(undefined);
+      if (typed.current) onDone?.();
+    },
     onChange: (event: { currentTarget: { value: string } }) => {
       setDraft(event.currentTarget.value);
       onType(event.currentTarget.value, !typed.current);

@@ -1,6 +1,5 @@
 import {
   book,
-  cleanDrills,
   cleanNotes,
   computeCm,
   deleteRecord,
@@ -10,84 +9,83 @@ import {
   LIMITS,
   type LessonRecord,
 } from '../../record';
+import { COMPUTED } from '../../words';
+import { COMPUTED_EARLIER } from '../../words/book/newModel';
 import { sayBoth } from '../../words/book/readings';
 import { toDay } from '../../words/book/days';
-import { MOVEMENT_GROUPS, type MovementGroup } from '../../model/movements';
-import { desk, put, useDesk } from '../../store';
+import { desk, STILL_DIALLED, useDesk, type Document } from '../../store';
+import { ghostDialled } from '../../store/derive/swings';
+import { showGhost } from '../../store/desk/whyActions';
+import type { ChosenPlan } from '../../store/document/chosenPlan';
+import { choosePlan } from '../../store/plan/planActions';
 import { goTo, useBook, useMayWrite } from './navigation';
-import { SeenFields } from './SeenFields';
-import { GROUP_NAMES } from '../dials/Movements';
+import { useLessonDesk } from './lessonDesk';
+import { PlanFields } from '../plan/PlanFields';
+import { PlanSummary } from '../plan/PlanSummary';
+import { SeenEntry } from '../seen/SeenEntry';
+import { SeenSaid } from '../seen/SeenSaid';
 import { TextField } from '../fields/TextField';
 
 const edit = (lesson: LessonRecord, fields: Parameters<typeof editLesson>[2], label: string): void =>
   void book.apply(editLesson(lesson, book.birth().nowMs, fields, label));
 
-/** The swing on the desk becomes what the player works toward. */
-function setTarget(lesson: LessonRecord): void {
-  const { document } = desk.getState();
-  edit(lesson, { target: { movements: document.movements, computedCm: computeCm(document) } }, 'Target');
-}
-
-/** Shows the target behind the swing now, for comparison. */
-function showTarget({ target }: LessonRecord): void {
-  if (target) put({ session: { ...desk.getState().session, ghost: target.movements } });
-}
-
-function Swing({ lesson, isOpen }: { lesson: LessonRecord; isOpen: boolean }) {
-  const units = useDesk(({ document }) => document.units);
-  const mayWrite = useMayWrite();
-  const { computedCm, target } = lesson;
+/** What was seen of the player, entered here as on the desk. */
+function SeenHere({ lesson, isOpen }: { lesson: LessonRecord; isOpen: boolean }) {
+  const { document, mayWrite, edit: change } = useLessonDesk(lesson);
   return (
-    <>
-      <dl className="lesson-swings">
-        <dt>Now</dt>
-        <dd>{sayBoth(null, computedCm, units)}, computed by the model</dd>
-        <dt>Target</dt>
-        <dd>{target ? `${sayBoth(null, target.computedCm, units)}, computed by the model` : 'Not set'}</dd>
-      </dl>
-      <div className="lesson-actions">
-        {mayWrite && isOpen && (
-          <button type="button" className="plain" onClick={() => setTarget(lesson)}>
-            Save as target
-          </button>
-        )}
-        {target && (
-          <button type="button" className="plain" onClick={() => showTarget(lesson)}>
-            Show the target
-          </button>
-        )}
-        {mayWrite && target && (
-          <button type="button" className="plain" onClick={() => edit(lesson, { target: null }, 'No target')}>
-            Clear target
-          </button>
-        )}
-      </div>
-    </>
+    <SeenEntry
+      seen={document.seen}
+      disabled={!mayWrite}
+      note={(id) => isOpen && <SeenSaid id={id} />}
+      onSee={(id, sighting) =>
+        change(sighting ? 'What I saw' : 'Clear what I saw', (desk) => ({
+          ...desk,
+          seen: { ...desk.seen, [id]: sighting },
+        }))
+      }
+    />
   );
 }
 
-function Plan({ lesson }: { lesson: LessonRecord }) {
-  const mayWrite = useMayWrite();
-  const toggle = (id: MovementGroup): void => {
-    const plan = MOVEMENT_GROUPS.filter((one) => lesson.plan.includes(one) !== (one === id));
-    edit(lesson, { plan }, 'Plan');
-  };
+/** The swing on the desk becomes what the player works toward: from where the last plan started, or from the swing that is kept beside it. */
+function planDesk(): void {
+  const { document, session } = desk.getState();
+  const from = document.plan?.from ?? ghostDialled({ document, session }) ?? STILL_DIALLED;
+  choosePlan({ from, movements: document.movements, targetCm: computeCm(document) });
+}
+
+/** The plan that was chosen, and what is said with it. */
+function Plan({ lesson, isOpen }: { lesson: LessonRecord; isOpen: boolean }) {
+  const { document, mayWrite, edit: change, type, endTyping } = useLessonDesk(lesson);
+  const { plan } = document;
+  const withPlan = (part: Partial<ChosenPlan>) => (of: Document) => ({
+    ...of,
+    plan: of.plan && { ...of.plan, ...part },
+  });
+  if (!plan) return <p>No plan yet. Choose one under What to change.</p>;
   return (
-    <fieldset className="lesson-chips">
-      <legend className="unseen">Plan: what the player works on</legend>
-      {MOVEMENT_GROUPS.map((id) => (
-        <button
-          key={id}
-          type="button"
-          className="plain"
-          aria-pressed={lesson.plan.includes(id)}
-          aria-disabled={!mayWrite}
-          onClick={() => mayWrite && toggle(id)}
-        >
-          {GROUP_NAMES[id]}
-        </button>
-      ))}
-    </fieldset>
+    <>
+      <PlanSummary plan={plan} />
+      <div className="lesson-actions">
+        {isOpen && (
+          <button type="button" className="plain" onClick={() => showGhost('plan')}>
+            Show the plan
+          </button>
+        )}
+        {mayWrite && (
+          <button type="button" className="plain" onClick={() => change('Clear plan', (of) => ({ ...of, plan: null }))}>
+            Clear plan
+          </button>
+        )}
+      </div>
+      <PlanFields
+        plan={plan}
+        disabled={!mayWrite}
+        onEdit={(label, part) => change(label, withPlan(part))}
+        onType={(label, first, part) => type(label, first, withPlan(part))}
+        onDone={endTyping}
+      />
+    </>
   );
 }
 
@@ -113,30 +111,32 @@ function OnTheDesk({ lesson, isOpen }: { lesson: LessonRecord; isOpen: boolean }
   );
 }
 
-/** One lesson: what was seen, where the swing is and shall go, what is worked on. */
+/** One lesson: what was seen, the plan that was chosen, and what is dialled on the desk. */
 export function LessonPage({ id }: { id: string }) {
   const lesson = useBook(({ records }) => records.get(id));
   const isOpen = useBook(({ meta }) => meta.openLessonId === id);
   const mayWrite = useMayWrite();
+  const units = useDesk(({ document }) => document.units);
   if (lesson?.kind !== 'lesson') return null;
   return (
     <>
       <OnTheDesk lesson={lesson} isOpen={isOpen} />
-      <h3>On video</h3>
-      <SeenFields lesson={lesson} />
-      <h3>On the desk</h3>
-      <Swing lesson={lesson} isOpen={isOpen} />
+      <h3>What I saw</h3>
+      <SeenHere lesson={lesson} isOpen={isOpen} />
       <h3>Plan</h3>
-      <Plan lesson={lesson} />
+      <Plan lesson={lesson} isOpen={isOpen} />
+      <h3>On the desk</h3>
+      <p>
+        {sayBoth(null, lesson.computedCm, units)}, {lesson.computedBy === undefined ? COMPUTED : COMPUTED_EARLIER}.
+      </p>
+      {mayWrite && isOpen && (
+        <div className="lesson-actions">
+          <button type="button" className="plain" onClick={planDesk}>
+            Save as target
+          </button>
+        </div>
+      )}
       <div className="lesson-texts">
-        <TextField
-          label="Drills, one a line"
-          value={lesson.drills.join('\n')}
-          most={LIMITS.drill * LIMITS.drills}
-          lines={3}
-          disabled={!mayWrite}
-          onType={(typed, first) => edit(lesson, { drills: cleanDrills(typed.split('\n')) }, first ? 'Drills' : '')}
-        />
         <TextField
           label="Notes"
           value={lesson.notes}

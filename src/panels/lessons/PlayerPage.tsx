@@ -14,11 +14,12 @@ import {
   handOver,
   lessonsOf,
   LIMITS,
+  type LessonRecord,
   type PlayerRecord,
 } from '../../record';
 import { sayBoth } from '../../words/book/readings';
 import { sayDay, toDay } from '../../words/book/days';
-import { desk, useDesk } from '../../store';
+import { desk, useDesk, type Document } from '../../store';
 import { Choice } from '../fields/Choice';
 import { lengthField } from '../player/lengthFields';
 import { NumberField } from '../fields/NumberField';
@@ -43,14 +44,20 @@ function takeBody(player: PlayerRecord, body: Player, label: string): string | u
   return undefined;
 }
 
+/** The desk of the last lesson, its target computed by today's model: what is carried over is not marked as an earlier one's. */
+function ofToday({ computedBy, now }: LessonRecord): Document {
+  if (computedBy === undefined || now.plan === null) return now;
+  return { ...now, plan: { ...now.plan, targetCm: computeCm({ ...now, movements: now.plan.movements }) } };
+}
+
 /** Begins a lesson where the last one ended, or with what is on the desk and this player's body. */
 function begin(player: PlayerRecord): void {
   const { records } = book.state.getState();
   const [last] = lessonsOf(records, player.id);
   const { document } = desk.getState();
-  const now = last?.now ?? { ...document, player: player.body };
+  const now = last ? ofToday(last) : { ...document, player: player.body, plan: null };
   const birth = book.birth();
-  const lesson = addLesson(birth, player.id, toDay(birth.nowMs), now, computeCm(now), last);
+  const lesson = addLesson(birth, player.id, toDay(birth.nowMs), now, computeCm(now));
   if (!book.apply(lesson)) return;
   const [made] = lesson.put;
   if (made.kind === 'lesson') deskLink.open(made);

@@ -4,20 +4,30 @@ import {
   book,
   cleanName,
   computeCm,
+  computeIfFound,
   deleteRecord,
   keepSwing,
+  recomputeSwing,
   LIMITS,
   renameSwing,
   swingsOf,
   type PlayerRecord,
   type SwingRecord,
 } from '../../record';
+import { COMPUTED_EARLIER, sayNewModel } from '../../words/book/newModel';
 import { sayBoth } from '../../words/book/readings';
-import { change, desk, useDesk } from '../../store';
+import { change, desk, put, useDesk } from '../../store';
 import { useBook, useMayWrite } from './navigation';
 
-/** Lays a kept swing on the desk: one undo step. */
-const lay = ({ name, now }: SwingRecord): void => change(`Lay out ${name}`, (here) => asSeenHere(now, here));
+/** Lays a kept swing on the desk: one undo step. What an earlier model computed is computed anew, and said. */
+function lay(swing: SwingRecord): void {
+  const { name, now, computedCm, computedBy } = swing;
+  change(`Lay out ${name}`, (here) => asSeenHere(now, here));
+  const today = computedBy === undefined ? undefined : computeIfFound(now);
+  if (!today) return;
+  put({ notice: sayNewModel('swing', computedCm, today, desk.getState().document.units) });
+  book.apply(recomputeSwing(swing, book.birth().nowMs, today));
+}
 
 function Keep({ player }: { player: PlayerRecord }) {
   const [name, setName] = useState('');
@@ -86,7 +96,9 @@ function Line({ swing }: { swing: SwingRecord }) {
     <li className="lesson-swing">
       <span>
         <span className="lesson-name">{swing.name}</span>
-        <span className="fine">{sayBoth(null, swing.computedCm, units)}, computed</span>
+        <span className="fine">
+          {sayBoth(null, swing.computedCm, units)}, {swing.computedBy === undefined ? 'computed' : COMPUTED_EARLIER}
+        </span>
       </span>
       <button type="button" className="plain" aria-label={`Lay out ${swing.name}`} onClick={() => lay(swing)}>
         Lay out

@@ -6,8 +6,6 @@ import type { PlanAnswer } from '../../solving/diagnosis/solverJobs';
 import {
   CHECKPOINT_NAMES,
   DIAL_NAMES,
-  findCautions,
-  findPractice,
   sayAttack,
   sayFaceBand,
   sayHeadSpeed,
@@ -16,6 +14,7 @@ import {
   type Units,
 } from '../../words';
 import { sayCurve, sayMiss, sayNoShot, sayStart } from '../../words/swing/shot';
+import { practiceOf } from '../../words/why/planText';
 import { sayDifference, sayJudged, sayShort } from '../../words/why/whatToChange';
 
 interface Props {
@@ -165,19 +164,14 @@ const Cell = ({ text, spoken }: Told) => (
   </td>
 );
 
-/** Feel first, then the drills of the movement that changes most, then what to mind. */
+/** Feel first, then the drills, then what to mind: what the plan's record will hold when it is chosen. */
 function Practices({ plan }: { plan: StepPlan }) {
-  const found = movedDials(plan)
-    .toSorted((a, b) => Math.abs(plan.change[b.id]) / half(b) - Math.abs(plan.change[a.id]) / half(a))
-    .flatMap(({ id }) => findPractice(id, plan.change[id]) ?? []);
-  if (found.length === 0) return null;
-  const drills = found.length === 1 ? found[0].drills : found.map(({ drills: [first] }) => first).slice(0, 3);
+  const { feel, drills, cautions } = practiceOf(DIALS.map(({ id }) => ({ id, change: plan.change[id] })));
+  if (feel === '') return null;
   return (
     <dl className="plan-practice">
       <dt>Feel</dt>
-      {found.map(({ feel }) => (
-        <dd key={feel}>{feel}</dd>
-      ))}
+      <dd>{feel}</dd>
       <dt>Practise</dt>
       {drills.map(({ name, how, often }) => (
         <dd key={name}>
@@ -185,11 +179,9 @@ function Practices({ plan }: { plan: StepPlan }) {
         </dd>
       ))}
       <dt>Caution</dt>
-      {findCautions(found).map((caution) => (
+      {cautions.map((caution) => (
         <dd key={caution}>{caution}</dd>
       ))}
     </dl>
   );
 }
-
-const half = ({ usualMin, usualMax }: (typeof DIALS)[number]): number => (usualMax - usualMin) / 2;

@@ -2,6 +2,7 @@ import { preloadable } from '../loading/preloadable';
 import { DrawerIndex } from '../shell/DrawerIndex';
 import { ErrorBoundary } from '../loading/ErrorBoundary';
 import { SetUpClub } from './SetUpClub';
+import { SetUpFace } from './SetUpFace';
 import { SetUpPlayer } from './SetUpPlayer';
 import { SetUpReading, SetUpShow } from './SetUpReading';
 import { SetUpPelvis, SetUpTempo, SetUpTop } from './SetUpTop';
@@ -28,6 +29,7 @@ export const SetUp = () => (
     <SetUpTop />
     <SetUpPelvis />
     <SetUpReading />
+    <SetUpFace />
     <ErrorBoundary part="The camera">
       <CAMERA.Part />
     </ErrorBoundary>

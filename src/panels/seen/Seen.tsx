@@ -1,26 +1,17 @@
 import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import { DIALS } from '../../model/movements';
+import type { Cause } from '../../solving/diagnosis/causes';
 import type { Explanation } from '../../solving/diagnosis/match';
-import { judge } from '../../reading/verdicts';
-import {
-  throughCameras,
-  USUAL_CAMERAS,
-  useDerived,
-  useDesk,
-  type CameraPlace,
-  type CheckpointId,
-  type Dialled,
-} from '../../store';
+import { useDerived, useDesk, type Dialled } from '../../store';
+import { ghostDialled } from '../../store/derive/swings';
 import { useAsked } from '../../store/solver/solverClient';
-import { CAMERA_FIELDS } from '../../store/document/cameras';
-import { SEEN_LIMITS, USUAL_GIVE_CM, type Sighting } from '../../store/document/sighting';
 import { setSeen, showGhost, takeDialled, toDialled } from '../../store/desk/whyActions';
-import { CHECKPOINT_NAMES, COMPUTED, EXAGGERATED, LENGTHS, PLATE_WORDS, sayFilmed } from '../../words';
-import { ALIKE, NOTHING_MARKED, sayExplanation, sayMatch, sayMisfit } from '../../words/why/sightings';
-import { sayVerdictShare, sayJudged } from '../../words/why/whatToChange';
-import { outside } from '../../words/numbers/ranges';
-import { NumberField } from '../fields/NumberField';
+import { ALIKE, NOTHING_MARKED, sayExplanation, sayFit, sayMatch, sayTell } from '../../words/why/sightings';
+import { sayJudged } from '../../words/why/whatToChange';
 import { Lead, Source } from '../why/Lead';
+import { NextStep } from '../lessons/NextStep';
+import { SeenEntry } from './SeenEntry';
+import { SeenSaid } from './SeenSaid';
 
 /** "This is what I saw": two marks with the coach's own give or take, and what would look like them. */
 export default function Seen() {
@@ -33,112 +24,33 @@ export default function Seen() {
     : answer?.kind === 'refused'
       ? answer.message
       : match
-        ? sayMatch(match.explanations)
+        ? sayMatch(match.causes)
         : 'Looking for what would look like this …';
   return (
     <div className="seen-drawer">
       <Lead text={text} />
-      <Mark id="leadArmParallel" />
-      <Mark id="shaftParallel" />
+      <SeenEntry seen={seen} onSee={setSeen} note={(id) => <SeenSaid id={id} />} />
       {isMarked && match && (
         <>
           <p className="seen-alike">{ALIKE}</p>
-          <ol className="explanations" aria-label="Explanations, the most likely first">
-            {match.explanations.map((explanation) => (
-              <One key={explanation.dials.join('+')} explanation={explanation} />
+          <ol className="explanations" aria-label="Causes, the most likely first">
+            {match.causes.map((cause) => (
+              <One key={cause.dials.join('+')} cause={cause} />
             ))}
           </ol>
         </>
       )}
+      <NextStep from="seen" />
       <Source>Marks: measured by you. Explanations: computed by the model, from the reference swing.</Source>
     </div>
   );
 }
 
-const ENDS: Readonly<Record<CheckpointId, string>> = {
-  leadArmParallel: 'Shaft line, below is minus',
-  shaftParallel: 'Head, behind is minus',
-};
-
-/** A camera that nobody has placed is not known: nothing can be said about its film. */
-const isPlaced = (place: CameraPlace): boolean =>
-  CAMERA_FIELDS.some((field) => place[field] !== USUAL_CAMERAS.downTheLine[field]);
-
-/** One mark, typed: an empty field takes the mark away. */
-function Mark({ id }: { id: CheckpointId }) {
-  const sighting = useDesk(({ document }) => document.seen[id]);
-  const units = useDesk(({ document }) => document.units);
-  const bands = useDerived(({ exactBands }) => exactBands);
-  const found = useAsked(({ answer }) => (answer?.kind === 'match' ? answer.holds[id] : undefined));
-  const exaggerated = useDerived((derived) => derived.exaggerated);
-  const filmed = useDesk((state) =>
-    sighting && isPlaced(state.document.camera.downTheLine)
-      ? sayFilmed(id, throughCameras(state).downTheLine[id].judged, units)
-      : undefined,
-  );
-  const { metres, symbol, decimals } = LENGTHS[units.length];
-  const cmPerUnit = metres * 100;
-  const take = (part: keyof Sighting, name: string) => (typed: number | undefined) => {
-    if (typed === undefined) {
-      setSeen(id, null);
-      return undefined;
-    }
-    const { min, max } = SEEN_LIMITS[part];
-    const problem = outside(name, typed, min / cmPerUnit, max / cmPerUnit, symbol, 1);
-    if (problem === undefined) {
-      setSeen(id, { cm: 0, plusMinusCm: USUAL_GIVE_CM, ...sighting, [part]: typed * cmPerUnit });
-    }
-    return problem;
-  };
-  return (
-    <section className="mark-typed" aria-labelledby={`seen-${id}`}>
-      <h3 id={`seen-${id}`}>{CHECKPOINT_NAMES[id].title}</h3>
-      <div className="fields">
-        <NumberField
-          label={ENDS[id]}
-          unit={symbol}
-          decimals={decimals + 1}
-          optional
-          placeholder="not marked"
-          value={sighting ? sighting.cm / cmPerUnit : undefined}
-          onTake={take('cm', ENDS[id].split(',')[0])}
-        />
-        {sighting && (
-          <NumberField
-            label="Margin"
-            unit={`± ${symbol}`}
-            decimals={decimals + 1}
-            value={sighting.plusMinusCm / cmPerUnit}
-            onTake={take('plusMinusCm', 'Margin')}
-          />
-        )}
-        {sighting && (
-          <button type="button" className="plain mark-forget" onClick={() => setSeen(id, null)}>
-            Clear
-          </button>
-        )}
-      </div>
-      {sighting && found && (
-        <p className="seen-hold">
-          {sayJudged(id, sighting.cm / 100, bands, units).text}.{' '}
-          {sayVerdictShare(id, PLATE_WORDS[judge(sighting.cm / 100, bands[id])], found.share)}
-        </p>
-      )}
-      {filmed !== undefined && (
-        <p className="fine">
-          {filmed} ({COMPUTED}
-          {exaggerated && `, ${EXAGGERATED}`})
-        </p>
-      )}
-    </section>
-  );
-}
-
-/** One explanation: what moves, how well it fits, and the ways to look at it. */
-function One({ explanation }: { explanation: Explanation }) {
+/** One cause: what moves, how well it fits, what tells it from the next, and the ways to look at it. */
+function One({ cause: explanation }: { cause: Cause }) {
   const units = useDesk(({ document }) => document.units);
   const movements = useDesk(({ document }) => document.movements);
-  const ghost = useDesk(({ session }) => session.ghost);
+  const ghost = useDesk(ghostDialled);
   const bands = useDerived(({ exactBands }) => exactBands);
   const { title, text, spoken } = sayExplanation(explanation, units);
   // Explanations start from the reference, where the pelvis turns with the chest.
@@ -146,15 +58,20 @@ function One({ explanation }: { explanation: Explanation }) {
   const isShown = ghost !== null && same(ghost, dialled);
   const [arm, shaft] = CHECKPOINT_IDS.map((id) => sayJudged(id, explanation.readings[id], bands, units).text);
   return (
-    <li className="explanation" data-status={explanation.status}>
+    <li className="explanation" data-status={explanation.status} data-usual={explanation.isUsual}>
       <p className="explanation-name">
         <b>{title}</b> <span aria-hidden="true">{text}</span>
         <span className="unseen">{spoken}</span>
         {explanation.plusMinus !== undefined && <small> {sayGive(explanation)}</small>}
       </p>
       <p className="fine">
-        {sayMisfit(explanation.misfit)}; would read {arm}, {shaft}
+        {sayFit(explanation)}; would read {arm}, {shaft}
       </p>
+      {explanation.tell && (
+        <p className="cause-tell">
+          <b>To tell it from the next:</b> {sayTell(explanation.tell, units)}
+        </p>
+      )}
       <div className="plan-acts">
         <button
           type="button"

@@ -1,5 +1,6 @@
 import { useEffect } from 'react';
 import { redo, setDrawer, undo, useDesk, type DrawerId } from '../../store';
+import { LessonMark } from '../lessons/LessonMark';
 import { Mark } from './Mark';
 import { MORE_ID } from './moreId';
 import { SITUATIONS_ID } from '../dials/Situations';
@@ -59,6 +60,7 @@ export function Bar() {
         <Mark />
         <span className="mark-name">Slantwise</span>
       </h1>
+      <LessonMark />
       <div className="undo">
         <Turn word="Undo" act={undo} label={useDesk(({ history }) => history.past.at(-1)?.label)} />
         <Turn word="Redo" act={redo} label={useDesk(({ history }) => history.future[0]?.label)} />

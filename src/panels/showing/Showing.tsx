@@ -3,6 +3,7 @@ import { useDerived, useDesk } from '../../store';
 import { NOT_EXAGGERATED } from '../../words';
 import { ClipForm } from './clip/ClipForm';
 import { Files } from './Files';
+import { NextStep } from '../lessons/NextStep';
 import { LinkForm } from './LinkForm';
 import { PaperForm } from './sheet/PaperForm';
 import { exposeFrames } from './probe';
@@ -28,6 +29,7 @@ export default function Showing() {
         <p>There is no swing to show yet. Finish the set-up first.</p>
       )}
       <LinkForm />
+      <NextStep from="clip" />
     </div>
   );
 }

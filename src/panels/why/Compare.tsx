@@ -70,7 +70,9 @@ function Sentence({ solid, ghost }: Pair) {
   if ('problem' in ghost) return <Lead isPrivate text={ghost.problem} />;
   const apart = (row: Row): number => row.read(solid) - row.read(ghost);
   const { name } = solid.of;
-  return <Lead isPrivate {...sayApart({ name, leadArmParallel: apart(ROWS[0]), shaftParallel: apart(ROWS[5]) }, units)} />;
+  return (
+    <Lead isPrivate {...sayApart({ name, leadArmParallel: apart(ROWS[0]), shaftParallel: apart(ROWS[5]) }, units)} />
+  );
 }
 
 /** Any two swings, solid and as ghost: laid over each other on the stage, side by side here, and how they differ in numbers. */

@@ -10,11 +10,12 @@ import { bookGroups, deskGroups } from './swingChoice';
 export function SwingPick({ label, place }: { label: string; place: SwingPlace }) {
   const chosen = useDesk(({ session }) => session.why[place]);
   const brought = useDesk(({ session }) => session.why.brought);
-  const hasGhost = useDesk(({ session }) => session.ghost !== null);
+  const hasGhost = useDesk((state) => state.session.ghost !== 'plan' && state.session.ghost !== null);
+  const hasPlan = useDesk(({ document }) => document.plan !== null);
   const before = useDesk((state) => beforeLastStep(state)?.name);
   const records = useBook((book) => book.records);
   const fromBook = useMemo(() => bookGroups(records), [records]);
-  const groups = [...deskGroups(hasGhost, before), ...fromBook];
+  const groups = [...deskGroups(hasGhost, hasPlan, before), ...fromBook];
   const options = groups.flatMap((group) => group.options);
   const isListed = options.some(({ value }) => value === chosen);
   // One that has left the book since stays chosen until another is.

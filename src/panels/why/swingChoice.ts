@@ -27,13 +27,14 @@ interface SwingGroup {
 const MOST = 200;
 
 /** The desk's own swings and the ready-made situations. */
-export function deskGroups(hasGhost: boolean, before: string | undefined): readonly SwingGroup[] {
+export function deskGroups(hasGhost: boolean, hasPlan: boolean, before: string | undefined): readonly SwingGroup[] {
   return [
     {
       label: 'On the desk',
       options: [
         { value: 'now', text: SWING_NAMES.now },
         { value: 'reference', text: SWING_NAMES.reference },
+        ...(hasPlan ? [{ value: 'plan', text: SWING_NAMES.plan }] : []),
         ...(hasGhost ? [{ value: 'ghost', text: SWING_NAMES.ghost }] : []),
         ...(before === undefined ? [] : [{ value: 'before', text: before }]),
       ],
@@ -59,7 +60,7 @@ const swingOf = (name: string, { player, club, setUp, movements }: Document): Sw
 const isMarked = ({ leadArmParallel, shaftParallel }: Seen): boolean =>
   leadArmParallel !== null || shaftParallel !== null;
 
-/** Every swing of the lesson book, player by player: kept swings, and of each lesson what was seen, now and the target. */
+/** Every swing of the lesson book, player by player: kept swings, and of each lesson what was seen, now and the plan. */
 export function bookGroups(records: ReadonlyMap<string, BookRecord>): readonly SwingGroup[] {
   let left = MOST;
   const groups: SwingGroup[] = [];
@@ -68,7 +69,7 @@ export function bookGroups(records: ReadonlyMap<string, BookRecord>): readonly S
     for (const { id, name, now } of swingsOf(records, player.id)) {
       options.push({ value: id, text: name, swing: swingOf(`${player.name}, ${name}`, now) });
     }
-    for (const { id, date, now, target } of lessonsOf(records, player.id)) {
+    for (const { id, date, now } of lessonsOf(records, player.id)) {
       const day = sayDay(date);
       const add = (part: string, text: string, swing: Document, more: Partial<SwingOf> = {}): void => {
         const name = `${player.name}, ${day}, ${text}`;
@@ -77,7 +78,7 @@ export function bookGroups(records: ReadonlyMap<string, BookRecord>): readonly S
       if (isMarked(now.seen))
         add('seen', 'as seen', now, { movements: STILL_DIALLED, likely: explanationOf(now.seen) });
       add('now', 'now', now);
-      if (target) add('target', 'target', { ...now, movements: target.movements });
+      if (now.plan) add('plan', 'plan', { ...now, movements: now.plan.movements });
     }
     if (options.length > 0) groups.push({ label: player.name, options: options.slice(0, left) });
     left -= options.length;

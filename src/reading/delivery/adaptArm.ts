@@ -66,8 +66,12 @@ export const lower = new Float64Array(SIZE);
 export const upper = new Float64Array(SIZE);
 /** Largest rate that is looked for, units of effort. */
 const LONGEST_RATE = 6;
-/** The least time the arms are given to adapt, s. */
-export const SHORTEST = 0.008;
+/**
+ * The least time the arms are given to adapt, s: half of what reference swings take from shaft parallel to the ball. Arms that cannot reach
+ * ask for up to 60 deg; in much less time than this they would turn faster than any forearm does (published at impact: 1569 +- 338 deg/s,
+ * Cheetham 2014). A modelling choice.
+ */
+export const SHORTEST = 0.02;
 
 /** Turns to a swing with nothing adapted whose arms adapt from `from` on (s). Once for everything that is asked of it. */
 export function takeUp(swing: Swing, from: number): void {

@@ -38,7 +38,7 @@ interface Miss {
  * How far the player returns the face, from 0 (left as it comes) to 1 (square to the target). An assumption: nothing measured says where
  * players stand, so the middle is drawn and both ends are shown with it.
  */
-const DEFAULT_FACE_RETURNED = 0.5;
+export const DEFAULT_FACE_RETURNED = 0.5;
 
 /** The club at the ball with the face at one end of its band. Radians, m/s, s; world frame. */
 interface FaceEnd {
@@ -50,7 +50,7 @@ interface FaceEnd {
 }
 
 /** What the arms add, by impact, to the swing's own joints when the face comes back. Radians. */
-interface ReturnTakes {
+export interface ReturnTakes {
   /** + the thumb turns toward the trail side, which opens the face. */
   readonly roll: number;
   /** + bowed. */

@@ -7,6 +7,7 @@ import { NO_HISTORY, type History } from '../../store/document/history';
 import { isReached } from '../../reading/checkpoints';
 import type { Clock } from '../storage/clock';
 import { editLesson } from './edits';
+import { sayNewModel } from '../../words/book/newModel';
 import { NOTHING_COMPUTED, type Computed, type LessonRecord } from './recordTypes';
 import type { LessonBook } from './lessonBook';
 
@@ -17,12 +18,15 @@ const FOLLOW_MS = 100;
 const lessonDeriver = createDeriver(deskBases);
 
 /** Both judged readings of a document as the model computes them now, cm, without exaggeration or joints bent on the bench. */
-export function computeCm(document: Document): Computed {
+export const computeCm = (document: Document): Computed => computeIfFound(document) ?? NOTHING_COMPUTED;
+
+/** The same, or nothing as long as the document's reference swing is being found. */
+export function computeIfFound(document: Document): Computed | undefined {
   referenceSearch.want(document);
   const state = desk.getState();
   const plain = { ...state.session, exaggerate: false, bench: null, ghost: null };
   const { status, checkpoints } = lessonDeriver.derive({ ...state, document, session: plain, verdicts: NO_VERDICTS });
-  if (status !== 'ready') return NOTHING_COMPUTED;
+  if (status !== 'ready') return undefined;
   const { leadArmParallel: p5, shaftParallel: p6 } = checkpoints;
   const toCm = (metres: number): number | null =>
     Number.isFinite(metres) ? Number((metres * 100).toFixed(2)) + 0 : null;
@@ -37,6 +41,15 @@ export const asSeenHere = (kept: Document, { units, board }: Document): Document
 
 const sameSwing = (a: Document, b: Document): boolean =>
   a === b || JSON.stringify(asSeenHere(a, b)) === JSON.stringify(b);
+
+/** Gives a plan that an earlier model aimed the target that today's model computes; any other document stays as it is. */
+function aimedAnew(old: Document): (document: Document) => Document {
+  const targetCm = old.plan && computeCm({ ...old, movements: old.plan.movements });
+  return (document) =>
+    targetCm && document.plan?.id === old.plan?.id
+      ? { ...document, plan: document.plan && { ...document.plan, targetCm } }
+      : document;
+}
 
 export interface DeskLink {
   /** Call once the desk has been restored: later changes are the user's. */
@@ -56,6 +69,8 @@ export function linkDesk(book: LessonBook, clock: Clock): DeskLink {
   let historyBefore: History = NO_HISTORY;
   let takingOver = false;
   let documentAtStart: Document | undefined;
+  /** The open lesson as an earlier model left it, until its readings are computed anew. */
+  let outdated: LessonRecord | undefined;
 
   const openLesson = (): LessonRecord | undefined => {
     const { records, meta } = book.state.getState();
@@ -67,9 +82,27 @@ export function linkDesk(book: LessonBook, clock: Clock): DeskLink {
     return mode === 'writing' || mode === 'apart';
   };
 
+  /** Computes what an earlier model computed, once its reference swing is there, and says by how much it moved. */
+  const bringUpToDate = (): void => {
+    const lesson = openLesson();
+    if (!outdated || lesson?.id !== outdated.id) return;
+    const { now, computedCm } = outdated;
+    const today = computeIfFound(now);
+    if (!today) return;
+    outdated = undefined;
+    put({ notice: sayNewModel('lesson', computedCm, today, desk.getState().document.units) });
+    if (!isOurs()) return;
+    const aimed = aimedAnew(now);
+    const { document } = desk.getState();
+    if (aimed(document) !== document) put({ document: aimed(document) });
+    const fields = { now: aimed(lesson.now), computedCm: sameSwing(lesson.now, now) ? today : computeCm(lesson.now) };
+    book.apply(editLesson(lesson, clock.nowMs(), fields, ''));
+  };
+
   const follow = (): void => {
     callOff?.();
     callOff = undefined;
+    bringUpToDate();
     const lesson = openLesson();
     const { document } = desk.getState();
     if (!lesson || !isOurs() || sameSwing(lesson.now, document)) return;
@@ -78,6 +111,11 @@ export function linkDesk(book: LessonBook, clock: Clock): DeskLink {
 
   const lay = (document: Document, history: History): void =>
     put({ document: asSeenHere(document, desk.getState().document), history, gesture: null });
+
+  const holdAgainstToday = (lesson: LessonRecord): void => {
+    outdated = lesson.computedBy === undefined ? undefined : lesson;
+    bringUpToDate();
+  };
 
   subscribe((now, before) => {
     if (now.document === before.document && now.references === before.references) return;
@@ -93,7 +131,10 @@ export function linkDesk(book: LessonBook, clock: Clock): DeskLink {
     const goesOn = before.mode === 'opening' || takingOver || isUntouched;
     takingOver = false;
     if (!goesOn) book.setMeta({ openLessonId: null, desk: null });
-    else if (lesson && !sameSwing(lesson.now, desk.getState().document)) lay(lesson.now, NO_HISTORY);
+    else if (lesson) {
+      if (!sameSwing(lesson.now, desk.getState().document)) lay(lesson.now, NO_HISTORY);
+      holdAgainstToday(lesson);
+    }
   });
 
   return {
@@ -115,9 +156,11 @@ export function linkDesk(book: LessonBook, clock: Clock): DeskLink {
       }
       book.setMeta({ openLessonId: lesson.id });
       lay(lesson.now, NO_HISTORY);
+      holdAgainstToday(lesson);
     },
     close() {
       follow();
+      outdated = undefined;
       const { desk: before } = book.state.getState().meta;
       book.setMeta({ openLessonId: null, desk: null });
       if (before) lay(before, historyBefore);

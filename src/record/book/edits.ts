@@ -13,7 +13,7 @@ import {
   type PlayerRecord,
   type SwingRecord,
 } from './recordTypes';
-import { firstOf, toName, toText } from '../file/text';
+import { firstOf, toName, toText } from '../../checking/text';
 
 /** A change of the book: records to store and ids to remove. Undone by restoring what was there. */
 export interface Edit {
@@ -35,13 +35,6 @@ export const cleanName = (raw: string): string => firstOf(toName(raw), LIMITS.na
 
 /** Notes as they may be kept: cut to length. */
 export const cleanNotes = (raw: string): string => firstOf(toText(raw), LIMITS.notes);
-
-/** Drills as they may be kept: no empty ones, each and all cut to length. */
-export const cleanDrills = (raw: readonly string[]): readonly string[] =>
-  raw
-    .map((drill) => firstOf(toName(drill), LIMITS.drill).trim())
-    .filter((drill) => drill !== '')
-    .slice(0, LIMITS.drills);
 
 /** A name nobody has yet: "Ann", "Ann 2", "Ann 3". */
 export function freeName(book: Records, wanted: string): string {
@@ -70,7 +63,7 @@ export function addPlayer(book: Records, birth: Birth, name: string, body: Playe
 }
 
 type OfPlayer = Partial<Pick<PlayerRecord, 'name' | 'body' | 'clubs' | 'notes' | 'archived'>>;
-type OfLesson = Partial<Pick<LessonRecord, 'date' | 'now' | 'computedCm' | 'target' | 'plan' | 'drills' | 'notes'>>;
+type OfLesson = Partial<Pick<LessonRecord, 'date' | 'now' | 'computedCm' | 'notes'>>;
 
 /** The same record with some fields new. The later of clock and last change: a clock set back must not make it older. */
 const touched = <R extends BookRecord>(record: R, nowMs: number, fields: Partial<R>): R => ({
@@ -84,9 +77,28 @@ export function editPlayer(player: PlayerRecord, nowMs: number, fields: OfPlayer
   return { label, put: [touched(player, nowMs, fields)], remove: [] };
 }
 
-/** Changes fields of a lesson. */
+/** Without the mark of an earlier model: its readings are computed anew. */
+function asOfToday<R extends LessonRecord | SwingRecord>({ computedBy: _, ...record }: R): Omit<R, 'computedBy'> {
+  return record;
+}
+
+/** Changes fields of a lesson. New readings are today's model's. */
 export function editLesson(lesson: LessonRecord, nowMs: number, fields: OfLesson, label: string): Edit {
-  return { label, put: [touched(lesson, nowMs, fields)], remove: [] };
+  const edited: LessonRecord = fields.computedCm ? asOfToday(lesson) : lesson;
+  return { label, put: [touched(edited, nowMs, fields)], remove: [] };
+}
+
+/** A lesson with the desk, and the readings, of another state of it. */
+export const withDeskOf = (lesson: LessonRecord, { now, computedCm, computedBy }: LessonRecord): LessonRecord => ({
+  ...asOfToday(lesson),
+  now,
+  computedCm,
+  ...(computedBy !== undefined && { computedBy }),
+});
+
+/** Readings of a saved swing computed anew. */
+export function recomputeSwing(swing: SwingRecord, nowMs: number, computedCm: Computed): Edit {
+  return { label: '', put: [touched<SwingRecord>(asOfToday(swing), nowMs, { computedCm })], remove: [] };
 }
 
 /** Gives a saved swing another name. */
@@ -113,15 +125,8 @@ export function deletePlayer(book: Records, player: PlayerRecord): Edit {
 /** Deletes one record. */
 export const deleteRecord = ({ id }: BookRecord, label: string): Edit => ({ label, put: [], remove: [id] });
 
-/** A new lesson: what was to be practised is carried over, what is seen today is still to be seen. */
-export function addLesson(
-  birth: Birth,
-  playerId: string,
-  date: string,
-  now: Document,
-  computedCm: Computed,
-  last: LessonRecord | undefined,
-): Edit {
+/** A new lesson that goes on from a desk: its plan is carried over, what is seen today is still to be seen. */
+export function addLesson(birth: Birth, playerId: string, date: string, now: Document, computedCm: Computed): Edit {
   const lesson: LessonRecord = {
     kind: 'lesson',
     ...born(birth),
@@ -129,9 +134,6 @@ export function addLesson(
     date,
     now: { ...now, seen: NOTHING_SEEN },
     computedCm,
-    target: last?.target ?? null,
-    plan: last?.plan ?? [],
-    drills: last?.drills ?? [],
     notes: '',
   };
   return { label: 'New lesson', put: [lesson], remove: [] };

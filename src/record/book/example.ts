@@ -1,7 +1,8 @@
 import type { Document } from '../../store/document/document';
 import { DEFAULT_DOCUMENT, STILL_DIALLED, type Dialled } from '../../store/document/document';
 import type { Seen } from '../../store/document/sighting';
-import type { BookRecord, Computed, LessonRecord, PlayerRecord } from './recordTypes';
+import { draftPlan } from '../../store/plan/draftPlan';
+import { RECORD_VERSION, type BookRecord, type Computed, type LessonRecord, type PlayerRecord } from './recordTypes';
 
 /** Our own invention, marked as such wherever it shows. Ids are fixed: it is there once or not at all. */
 export const EXAMPLE_ID = 'example-player-1';
@@ -10,7 +11,7 @@ export const EXAMPLE_ID = 'example-player-1';
 export const isOfExampleId = (id: string): boolean => id.startsWith('example-');
 
 const MADE_MS = Date.UTC(2026, 0, 1);
-const base = { version: 1, createdMs: MADE_MS, changedMs: MADE_MS } as const;
+const base = { version: RECORD_VERSION, createdMs: MADE_MS, changedMs: MADE_MS } as const;
 
 const PLAYER: PlayerRecord = {
   kind: 'player',
@@ -56,14 +57,16 @@ const documentOf = (dialled: Partial<Dialled>): Document => ({
 
 /** An invented player with four lessons, so that an empty book shows what it is for. The model computes its readings. */
 export function makeExample(compute: (document: Document) => Computed): readonly BookRecord[] {
-  const target = { movements: STILL_DIALLED, computedCm: compute(documentOf({})) };
+  const first = { ...STILL_DIALLED, ...SKETCHES[0].dialled };
+  const offer = { from: first, movements: STILL_DIALLED, targetCm: compute(documentOf({})) };
+  const plan = draftPlan('exampleplan1', offer, null);
   const lessons = SKETCHES.map(({ date, dialled, seen, notes }, at): LessonRecord => {
     const [cm5, give5, cm6, give6] = seen;
     const noted: Seen = {
-      leadArmParallel: { cm: cm5, plusMinusCm: give5 },
-      shaftParallel: { cm: cm6, plusMinusCm: give6 },
+      leadArmParallel: { cm: cm5, plusMinusCm: give5, from: 'eye' },
+      shaftParallel: { cm: cm6, plusMinusCm: give6, from: 'eye' },
     };
-    const now = { ...documentOf(dialled), seen: noted };
+    const now = { ...documentOf(dialled), seen: noted, plan };
     return {
       kind: 'lesson',
       ...base,
@@ -73,9 +76,6 @@ export function makeExample(compute: (document: Document) => Computed): readonly
       date,
       now,
       computedCm: compute(now),
-      target,
-      plan: ['leadWrist'],
-      drills: ['Stop at lead arm parallel, look at the back of the hand: 10 times', 'Half swings, slow: 20 balls'],
       notes,
     };
   });

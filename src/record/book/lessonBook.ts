@@ -2,7 +2,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import { CLOSED_BOOK, readStored, withEdit, type BookState } from './bookState';
 import { countLessons, isNewer, isOf, readLate } from './changes';
 import { afterAwake, type Clock } from '../storage/clock';
-import { inverseOf, type Birth, type Edit } from './edits';
+import { inverseOf, withDeskOf, type Birth, type Edit } from './edits';
 import { recordsOf } from '../file/importPlan';
 import { readWriteAheadEntry, type WriteAheadStorage } from '../storage/writeAheadStorage';
 import { NewerStore, type StoragePort, type Meta } from '../storage/storagePort';
@@ -227,7 +227,7 @@ export function createLessonBook({ keeper, clock, newId, locks, channel, journal
   const keepDesk = (record: BookRecord): BookRecord => {
     const now = get().records.get(record.id);
     const isOpen = record.id === get().meta.openLessonId && record.kind === 'lesson' && now?.kind === 'lesson';
-    return isOpen ? { ...record, now: now.now, computedCm: now.computedCm } : record;
+    return isOpen ? withDeskOf(record, now) : record;
   };
 
   const setMeta = (part: Partial<Meta>): void => {

@@ -14,7 +14,11 @@ const collator = new Intl.Collator(undefined, { sensitivity: 'base', numeric: tr
 /** For searching: without accents and capitals. */
 const plain = (text: string): string => text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
 
-/** The players that match, sorted. Search looks into names, notes of players, and notes and drills of lessons. */
+/** What is written in a lesson's plan. */
+const textOf = ({ now: { plan } }: LessonRecord): string =>
+  plan ? [plan.feel, ...plan.drills.map(({ name }) => name), plan.words].join('\n') : '';
+
+/** The players that match, sorted. Search looks into names, notes of players, and notes and plans of lessons. */
 export function listPlayers(book: Records, search: string, sortBy: SortBy, withArchived: boolean): Listed[] {
   const wanted = plain(search.trim());
   const lines = new Map<string, { player: PlayerRecord; lessons: number; lastDate: string | null; text: string }>();
@@ -27,7 +31,7 @@ export function listPlayers(book: Records, search: string, sortBy: SortBy, withA
     if (!line || record.kind !== 'lesson') continue;
     line.lessons++;
     if (line.lastDate === null || record.date > line.lastDate) line.lastDate = record.date;
-    if (wanted !== '') line.text += `\n${record.notes}\n${record.drills.join('\n')}`;
+    if (wanted !== '') line.text += `\n${record.notes}\n${textOf(record)}`;
   }
   return [...lines.values()]
     .filter(({ text }) => wanted === '' || plain(text).includes(wanted))

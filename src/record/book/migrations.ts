@@ -1,3 +1,4 @@
+import { withPlanInDesk } from './planOfLesson';
 import { RECORD_VERSION } from './recordTypes';
 
 /** Turns a record of one version into the next: a fresh object, or undefined when it cannot be. */
@@ -7,7 +8,10 @@ export type Step = (old: Readonly<Record<string, unknown>>) => Record<string, un
  * The steps that bring old records forward: the first from version 1 to 2, and so on. Every version ever written stays
  * readable, so a step is only ever added. `tests/fixtures` holds a frozen file of each version.
  */
-const STEPS: readonly Step[] = [];
+const STEPS: readonly Step[] = [
+  // The target, the movements worked on and the drills of a lesson became the one chosen plan of its desk.
+  (old) => ({ ...(old['kind'] === 'lesson' ? withPlanInDesk(old) : old), version: 2 }),
+];
 
 /** Migrates a record of an older version; anything else is returned unchanged, for the reader to check. */
 export function migrate(value: unknown, steps: readonly Step[] = STEPS, today: number = RECORD_VERSION): unknown {

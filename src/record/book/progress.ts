@@ -17,12 +17,12 @@ export interface ProgressPoint {
 export const progressOf = (lessons: readonly LessonRecord[], at: CheckpointId): ProgressPoint[] =>
   lessons
     .toSorted((a, b) => a.date.localeCompare(b.date) || a.createdMs - b.createdMs)
-    .map(({ id, date, now, computedCm, target }) => ({
+    .map(({ id, date, now, computedCm }) => ({
       id,
       date,
       seen: now.seen[at],
       computedCm: computedCm[at],
-      targetCm: target?.computedCm[at] ?? null,
+      targetCm: now.plan?.targetCm[at] ?? null,
     }));
 
 /** How far a reading lies outside a band, cm; 0 inside. */

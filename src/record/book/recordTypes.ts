@@ -1,11 +1,10 @@
 import type { ClubId } from '../../model/club';
 import type { Player } from '../../model/body';
-import type { MovementGroup } from '../../model/movements';
 import type { CheckpointId } from '../../reading/checkpoints';
-import type { Dialled, Document } from '../../store/document/document';
+import type { Document } from '../../store/document/document';
 
 /** Version of one record, in the book and in a backup file. A newer one is left untouched. */
-export const RECORD_VERSION = 1;
+export const RECORD_VERSION = 2;
 
 interface Kept {
   readonly id: string;
@@ -30,28 +29,27 @@ export interface PlayerRecord extends Kept {
 /** What the model computed when the record was written; null where a checkpoint was not reached. */
 export type Computed = { readonly [id in CheckpointId]: number | null };
 
-interface Target {
-  readonly movements: Dialled;
-  readonly computedCm: Computed;
+/** The model with a lean where there is side bend now: the version of the documents that were written with it. */
+export const LEAN_MODEL = 1;
+
+/** Marks what an earlier model computed, until the record is opened and computed anew. */
+interface OfEarlierModel {
+  readonly computedBy?: typeof LEAN_MODEL;
 }
 
-/** One lesson. `now` is the desk as it was left, with what the coach saw. */
-export interface LessonRecord extends Kept {
+/** One lesson. `now` is the desk as it was left, with what the coach saw and the plan that was chosen. */
+export interface LessonRecord extends Kept, OfEarlierModel {
   readonly kind: 'lesson';
   readonly playerId: string;
   /** Calendar day where the lesson was given, "2026-11-25". */
   readonly date: string;
   readonly now: Document;
   readonly computedCm: Computed;
-  readonly target: Target | null;
-  /** The movements the player works on. */
-  readonly plan: readonly MovementGroup[];
-  readonly drills: readonly string[];
   readonly notes: string;
 }
 
 /** A swing worth keeping. */
-export interface SwingRecord extends Kept {
+export interface SwingRecord extends Kept, OfEarlierModel {
   readonly kind: 'swing';
   readonly playerId: string;
   readonly name: string;
@@ -66,9 +64,7 @@ export const KINDS: readonly Kind[] = ['player', 'lesson', 'swing'];
 /** Length limits, enforced in the fields and when reading files. */
 export const LIMITS = {
   name: 60,
-  notes: 4000,
-  drill: 200,
-  drills: 12,
+  notes: 8000,
   /** Characters of one record and of one file, and how deep its brackets may go: looked at before anything is read. */
   recordText: 40_000,
   fileText: 24_000_000,

@@ -1,7 +1,7 @@
 import { crc32 } from '../../math/crc32';
 import { toDay } from '../../words/book/days';
 import { KINDS, type BookRecord, type Kind } from '../book/recordTypes';
-import { toSlug } from './text';
+import { toSlug } from '../../checking/text';
 
 /*
  * The backup and hand-over file. JSON, UTF-8, one record a line, so that one damaged line costs one record:

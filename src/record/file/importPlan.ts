@@ -1,4 +1,10 @@
-import type { BookRecord, LessonRecord, PlayerRecord, SwingRecord } from '../book/recordTypes';
+import {
+  RECORD_VERSION,
+  type BookRecord,
+  type LessonRecord,
+  type PlayerRecord,
+  type SwingRecord,
+} from '../book/recordTypes';
 import type { FileReading } from './readFile';
 
 export type Records = ReadonlyMap<string, BookRecord>;
@@ -62,7 +68,7 @@ function makeUpPlayers(book: Records, added: readonly BookRecord[]): PlayerRecor
 const standIn = ({ playerId, now, createdMs, changedMs }: LessonRecord | SwingRecord): PlayerRecord => ({
   kind: 'player',
   id: playerId,
-  version: 1,
+  version: RECORD_VERSION,
   createdMs,
   changedMs,
   name: 'Recovered player',

@@ -1,6 +1,7 @@
 import {
   boolean,
   check,
+  exactOptional,
   integer,
   literal,
   nonEmpty,
@@ -11,24 +12,19 @@ import {
   transform,
   type GenericSchema,
 } from 'valibot';
-import { eachOf, isFields, listUpTo, fields, numberIn, oneOf, textUpTo, whole } from '../../checking/schemas';
+import { eachOf, isFields, listUpTo, fields, numberIn, oneOf, whole } from '../../checking/schemas';
 import { read } from '../../checking/read';
 import { CLUB_IDS } from '../../model/club';
-import { MOVEMENT_GROUPS } from '../../model/movements';
 import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import { DOCUMENT_VERSION } from '../../store/document/document';
 import { documentSchema, SECTION_SCHEMAS } from '../../store/document/validate';
-import { KINDS, LIMITS, RECORD_VERSION, type BookRecord, type Kind } from '../book/recordTypes';
-import { toName, toText } from './text';
+import { KINDS, LEAN_MODEL, LIMITS, RECORD_VERSION, type BookRecord, type Kind } from '../book/recordTypes';
+import { toName } from '../../checking/text';
+import { day, isKept, keptText, NOT_KEPT } from '../../checking/kept';
 
 /** A record, read; or why it cannot be: a newer program wrote it, or this field of it is damaged. */
 export type ReadRecord = { readonly record: BookRecord } | { readonly newer: true } | { readonly damage: string };
 
-const NOT_KEPT = 'Not as Slantwise keeps a text.';
-const isKept = (text: string): boolean => toText(text) === text;
-
-/** A text that is already as it may be kept; what is not was never written by us. */
-const keptText = (longest: number) => pipe(textUpTo(longest), check(isKept, NOT_KEPT));
 const name = pipe(
   keptText(LIMITS.name),
   nonEmpty('A name has at least one letter.'),
@@ -47,15 +43,6 @@ const tidy = transform((value: number) => value + 0);
 /** The year 2200. */
 const LAST_MS = 7_258_118_400_000;
 const time = pipe(numberIn(0, LAST_MS), integer('Whole milliseconds only.'), tidy);
-const date = pipe(string(), check(isDay, 'Not a day of the calendar. Expected one like 2026-11-25.'));
-
-function isDay(text: string): boolean {
-  if (!/^\d{4}-\d\d-\d\d$/.test(text)) return false;
-  const [year, month, day] = text.split('-').map(Number);
-  const made = new Date(Date.UTC(year, month - 1, day));
-  return year >= 1900 && made.getUTCMonth() === month - 1 && made.getUTCDate() === day;
-}
-
 const now = pipe(
   documentSchema,
   whole(({ club: { my } }) =>
@@ -64,6 +51,9 @@ const now = pipe(
 );
 const centimetres = nullable(pipe(numberIn(-1000, 1000), tidy));
 const computedCm = fields(eachOf(CHECKPOINT_IDS, () => centimetres));
+
+/** Absent where today's model computed the readings. */
+const computedBy = exactOptional(literal(LEAN_MODEL));
 
 const head = <K extends Kind>(kind: K) => ({
   kind: literal(kind),
@@ -86,15 +76,13 @@ const SCHEMAS = {
   lesson: fields({
     ...head('lesson'),
     playerId: id,
-    date,
+    date: day,
     now,
     computedCm,
-    target: nullable(fields({ movements: SECTION_SCHEMAS.movements, computedCm })),
-    plan: someOf(MOVEMENT_GROUPS),
-    drills: listUpTo(keptText(LIMITS.drill), LIMITS.drills),
+    computedBy,
     notes: keptText(LIMITS.notes),
   }),
-  swing: fields({ ...head('swing'), playerId: id, name, now, computedCm }),
+  swing: fields({ ...head('swing'), playerId: id, name, now, computedCm, computedBy }),
 } satisfies { readonly [K in Kind]: GenericSchema<unknown, Extract<BookRecord, { readonly kind: K }>> };
 
 /** True when a part of the record was written by a newer program: its own version, or that of the desk inside it. */
@@ -102,6 +90,10 @@ function isNewer({ version, now: desk }: Readonly<Record<string, unknown>>): boo
   const over = (number: unknown, ours: number): boolean => Number.isInteger(number) && (number as number) > ours;
   return over(version, RECORD_VERSION) || (isFields(desk) && over(desk['version'], DOCUMENT_VERSION));
 }
+
+/** A record whose desk an earlier model wrote says so of its readings too: reading brings the desk alone up to date. */
+const withItsModel = (value: Readonly<Record<string, unknown>>): object =>
+  isFields(value['now']) && value['now']['version'] === LEAN_MODEL ? { ...value, computedBy: LEAN_MODEL } : value;
 
 /**
  * Reads a record field by field into a fresh object. Nothing unknown gets in and nothing is guessed: a record is taken
@@ -113,6 +105,6 @@ export function readRecord(value: unknown): ReadRecord {
   if (value['version'] !== RECORD_VERSION) return { damage: 'version' };
   const kind = KINDS.find((one) => one === value['kind']);
   if (kind === undefined) return { damage: 'kind' };
-  const found = read<GenericSchema<unknown, BookRecord>>(SCHEMAS[kind], value);
+  const found = read<GenericSchema<unknown, BookRecord>>(SCHEMAS[kind], withItsModel(value));
   return 'value' in found ? { record: found.value } : { damage: found.fault.path };
 }

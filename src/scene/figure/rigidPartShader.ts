@@ -1,4 +1,4 @@
-import type { Material, WebGLProgramParametersWithUniforms } from 'three';
+import type { IUniform, Material, WebGLProgramParametersWithUniforms } from 'three';
 import { MATRIX_SIZE, PART, PART_IDS } from '../../figure/partIds';
 import { patchShader } from './patchShader';
 
@@ -14,6 +14,7 @@ export const createPartRows = (): PartRows => ({ value: new Float32Array(PARTS *
 /** A run of parts: the first, and the one behind the last. */
 export type PartRun = readonly [from: number, to: number];
 export const BODY_PARTS: PartRun = [0, PART.grip];
+export const WHOLE_FIGURE: PartRun = [0, PART_IDS.length];
 export const CLUB_PARTS: PartRun = [PART.grip, PART_IDS.length];
 
 /** Takes over a run of parts of a placement (columns) as rows, but for the parts in `hidden`, which shrink to nothing. */
@@ -62,17 +63,27 @@ vec3 carryPoint(vec3 p) {
 }`,
 } as const;
 
-/** Makes one of three's own materials draw vertices where their parts are. Keeps what the material already changed. */
-export function withRigidParts<M extends Material>(material: M, rows: PartRows): M {
+/** What is done to the shape of a part before it is carried: a function `shapePoint(vec3)` and what it needs. */
+export interface PartShape {
+  readonly uniforms: Readonly<Record<string, IUniform>>;
+  /** Stands behind the declarations above. */
+  readonly declare: string;
+}
+
+/**
+ * Makes one of three's own materials draw vertices where their parts are, in the shape that `shape` gives them. Keeps what the
+ * material already changed.
+ */
+export function withRigidParts<M extends Material>(material: M, rows: PartRows, shape?: PartShape): M {
   const before = material.onBeforeCompile.bind(material);
   const key = material.customProgramCacheKey();
   material.onBeforeCompile = (shader: WebGLProgramParametersWithUniforms, renderer) => {
     before(shader, renderer);
-    shader.uniforms['partRows'] = rows;
+    Object.assign(shader.uniforms, { partRows: rows }, shape?.uniforms);
     shader.vertexShader = patchShader(shader.vertexShader, {
-      '#include <common>': `#include <common>${RIGID_PART_SHADER.declare}`,
+      '#include <common>': `#include <common>${RIGID_PART_SHADER.declare}${shape?.declare ?? ''}`,
       '#include <beginnormal_vertex>': '#include <beginnormal_vertex>\nobjectNormal = carryNormal(objectNormal);',
-      '#include <begin_vertex>': '#include <begin_vertex>\ntransformed = carryPoint(transformed);',
+      '#include <begin_vertex>': `#include <begin_vertex>\ntransformed = carryPoint(${shape ? 'shapePoint(transformed)' : 'transformed'});`,
     });
   };
   material.customProgramCacheKey = () => `carried ${key}`;

@@ -18,12 +18,14 @@ export class SolidBatch {
   /** What the shadow is drawn with. */
   readonly depth: Material;
   geometry = new BufferGeometry();
+  /** The same vertices in a quarter of the triangles: for whoever draws them a second time. */
+  coarseGeometry = new BufferGeometry();
   private seen = 0;
   private coarse = 0;
   private figure: Figure | undefined;
 
   constructor(theme: Theme, size: Vector2) {
-    this.surface = solidMaterial(theme, this.rows);
+    this.surface = solidMaterial(theme, this.rows, size);
     this.ink = contourMaterial(theme, size, this.rows);
     this.depth = withRigidParts(new MeshDepthMaterial(), this.rows);
   }
@@ -32,8 +34,9 @@ export class SolidBatch {
   build(figure: Figure, meshes: readonly (Mesh | null)[]): void {
     if (figure === this.figure) return;
     this.geometry.dispose();
+    this.coarseGeometry.dispose();
     const { geometry, seen, coarse } = buildGeometry(figure);
-    Object.assign(this, { figure, geometry, seen, coarse });
+    Object.assign(this, { figure, geometry, seen, coarse, coarseGeometry: shareVertices(geometry, seen, coarse) });
     for (const mesh of meshes) if (mesh) mesh.geometry = geometry;
   }
 
@@ -43,6 +46,16 @@ export class SolidBatch {
 
   dispose(): void {
     this.geometry.dispose();
+    this.coarseGeometry.dispose();
     for (const material of [this.surface, this.ink, this.depth]) material.dispose();
   }
+}
+
+/** A geometry over the same numbers that draws another range of them. */
+function shareVertices(of: BufferGeometry, from: number, count: number): BufferGeometry {
+  const geometry = new BufferGeometry();
+  for (const [name, attribute] of Object.entries(of.attributes)) geometry.setAttribute(name, attribute);
+  geometry.setIndex(of.index);
+  geometry.setDrawRange(from, count);
+  return geometry;
 }

@@ -81,6 +81,7 @@ function tubeRings(points: Float64Array, radius: number): Rings {
 export function solidsOf(figure: Figure): Solid[] {
   return [
     ...figure.parts.map((part, i): Solid => ({ surface: SURFACE_OF[part.material], part: i, rings: part })),
+    ...figure.inlays.map(({ part, material, rings }): Solid => ({ surface: SURFACE_OF[material], part, rings })),
     ...figure.pins.map((pin): Solid => ({
       surface: 'brass',
       part: pin.part,

@@ -1,6 +1,7 @@
-import { Color, MeshPhysicalMaterial, ShaderChunk, type Material } from 'three';
+import { Color, MeshPhysicalMaterial, ShaderChunk, type Material, type Vector2 } from 'three';
 import { patchShader } from './patchShader';
 import { withRigidParts, type PartRows } from './rigidPartShader';
+import { leastClub } from './leastClub';
 import { MIRRORED, STUDIO_LIGHT } from '../setting/studioReflection';
 import type { Solidity } from './solids';
 import type { Theme } from '../setting/theme';
@@ -28,7 +29,9 @@ const GRAIN = /* glsl */ `
   q.y += piece * .37;
   float wander = grainNoise(q * vec3(9., 2.2, 9.));
   float ring = length((q.xz + heart) * vec2(1., 1.15)) * 118. + wander * 3.2 + q.y * 3.;
-  float late = pow(.5 + .5 * sin(ring), 2.2);
+  // Wood darkens slowly over a summer and ends it sharply.
+  float year = fract(ring / 6.2832);
+  float late = pow(year, 3.) * (1. - smoothstep(.93, 1., year));
   // Fibres narrower than a pixel fade out instead of shimmering; once faded they are not computed.
   float fibre = .5, streak = .5;
   float fineShare = 1. - smoothstep(.35, 1.1, wide * 420.);
@@ -36,7 +39,11 @@ const GRAIN = /* glsl */ `
   if (fineShare > 0.) fibre = mix(.5, grainNoise(q * vec3(420., 14., 420.)), fineShare);
   if (broadShare > 0.) streak = mix(.5, grainNoise(q * vec3(150., 5., 150.)), broadShare);
   float mottle = grainNoise(q * vec3(16., 3., 16.));
-  float shade = late * .42 + (fibre * .5 + streak * .5) * .34 + (mottle - .5) * .3 + .06;
+  // Beech has short dark flecks along the grain.
+  float fleck = 0.;
+  float fleckShare = 1. - smoothstep(.5, 1.5, wide * 260.);
+  if (fleckShare > 0.) fleck = smoothstep(.74, .86, grainNoise(q * vec3(330., 42., 330.))) * fleckShare;
+  float shade = late * .5 + (fibre * .5 + streak * .5) * .3 + (mottle - .5) * .26 + fleck * .26 - .04;
   diffuseColor.rgb = mix(woodEarly[surface], woodLate[surface], clamp(shade, 0., 1.));
 }`;
 
@@ -53,21 +60,30 @@ const LIGHTS = ShaderChunk.lights_fragment_begin.replaceAll('receiveShadow', '(r
 
 type Finish = readonly [colour: Color, roughness: number];
 const finishes = (theme: Theme): Readonly<Record<Solidity, Finish>> => ({
-  beech: [theme.beech[0], 0.56],
-  walnut: [theme.walnut[0], 0.5],
+  beech: [theme.beech[0], 0.5],
+  walnut: [theme.walnut[0], 0.42],
   dark: [theme.dark, 0.82],
-  steel: [theme.steel, 0.22],
-  head: [theme.blade, 0.36],
+  steel: [theme.steel, 0.26],
+  head: [theme.blade, 0.4],
   brass: [theme.brass, 0.28],
   ball: [new Color('#fffdf6'), 0.35],
 });
+
+/** Oil gleams where the wood turns away from the eye, most toward the light from behind. */
+const GLEAM = /* glsl */ `
+if (isWood) {
+  float turned = 1. - saturate(dot(geometryNormal, geometryViewDir));
+  vec3 behind = normalize((viewMatrix * vec4(.35, .75, -.55, 0.)).xyz);
+  outgoingLight += gleam * diffuseColor.rgb * pow(turned, 2.6) * (.35 + .65 * saturate(dot(geometryNormal, behind)));
+}
+`;
 
 /**
  * One material for everything that is solid, so that all of it is one draw call: oiled wood with its grain drawn from the part's own
  * coordinates, rubber, metal that mirrors a room, and the ball. Which of them a vertex belongs to is its attribute `surface`.
  */
-export function solidMaterial(theme: Theme, rows: PartRows): Material {
-  const material = new MeshPhysicalMaterial({ clearcoat: 0.12, clearcoatRoughness: 0.5 });
+export function solidMaterial(theme: Theme, rows: PartRows, size: Vector2): Material {
+  const material = new MeshPhysicalMaterial({ clearcoat: 0.2, clearcoatRoughness: 0.42 });
   const finish = Float32Array.from(
     Object.values(finishes(theme)).flatMap(([{ r, g, b }, roughness]) => [r, g, b, roughness]),
   );
@@ -80,6 +96,7 @@ export function solidMaterial(theme: Theme, rows: PartRows): Material {
       woodLate: { value: [theme.beech[1], theme.walnut[1]] },
       roomFloor: { value: theme.bounce },
       roomWall: { value: theme.sky },
+      gleam: { value: theme.gleam.clone().multiplyScalar(theme.gleamShare) },
     });
     const varyings = 'varying vec3 vGrain;\nvarying float vPiece;\nvarying float vSurface;';
     shader.vertexShader = patchShader(shader.vertexShader, {
@@ -87,7 +104,7 @@ export function solidMaterial(theme: Theme, rows: PartRows): Material {
       '#include <begin_vertex>': '#include <begin_vertex>\nvGrain = position;\nvPiece = part;\nvSurface = surface;',
     });
     shader.fragmentShader = patchShader(shader.fragmentShader, {
-      '#include <common>': `#include <common>\n${varyings}\nuniform vec4 finish[7];\nuniform vec3 woodEarly[2], woodLate[2];${NOISE}${STUDIO_LIGHT}`,
+      '#include <common>': `#include <common>\n${varyings}\nuniform vec4 finish[7];\nuniform vec3 woodEarly[2], woodLate[2], gleam;${NOISE}${STUDIO_LIGHT}`,
       // The width of a pixel comes from its neighbours, so it is asked for before woods part from metals.
       '#include <color_fragment>': `${KINDS}  diffuseColor.rgb = finish[surface].rgb;\n  float wide = length(fwidth(vGrain.xz));\n  if (isWood) ${GRAIN}`,
       '#include <roughnessmap_fragment>': 'float roughnessFactor = finish[surface].a;',
@@ -96,8 +113,9 @@ export function solidMaterial(theme: Theme, rows: PartRows): Material {
         '#include <lights_physical_fragment>\nif (!isWood) material.clearcoat = 0.;',
       '#include <lights_fragment_begin>': LIGHTS,
       '#include <lights_fragment_maps>': `#include <lights_fragment_maps>\nif (isMetal) radiance += ${MIRRORED};`,
+      '#include <opaque_fragment>': `${GLEAM}#include <opaque_fragment>`,
     });
   };
   material.customProgramCacheKey = () => 'solids';
-  return withRigidParts(material, rows);
+  return withRigidParts(material, rows, leastClub(theme, size));
 }

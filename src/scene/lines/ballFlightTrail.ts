@@ -4,6 +4,8 @@ import type { Theme } from '../setting/theme';
 /** The ball after the strike: when the head was there (reference s), and its track from its own place. */
 export interface Struck {
   readonly t: number;
+  /** Draw the whole flight as a small model, to where it lands. */
+  readonly isWhole?: boolean;
   /** Rows of t, x, y, z: s of the player's own time, m. */
   readonly track: Float64Array;
 }
@@ -33,7 +35,7 @@ export class BallFlightTrail {
   draw(ball: ArrayLike<number>, struck: Struck | undefined, elapsed: number): void {
     this.lines.clear();
     if (struck && elapsed > 0) {
-      this.drawWay(struck.track, elapsed, ball);
+      if (!struck.isWhole) this.drawWay(struck.track, elapsed, ball);
       this.drawStart(struck.track, ball);
     }
     this.lines.commit();

@@ -1,6 +1,6 @@
 import type { Color } from 'three';
 import { AT, createPose, type Pose } from '../../model/chain';
-import { swingPose, type Swing } from '../../reading/swing';
+import { drawnPose, type Swing } from '../../reading/swing';
 import type { BatchedLines } from './lineBatch';
 
 /** Dash, gap, dash, gap ... in metres along a shaft. */
@@ -16,7 +16,8 @@ const SAME = 0.006;
 
 /** The shaft of another swing as a broken line. */
 export class BrokenShaft {
-  private readonly pose: Pose = createPose();
+  /** Of the other swing as it was drawn last. */
+  readonly pose: Pose = createPose();
   private readonly a = new Float64Array(3);
   private readonly b = new Float64Array(3);
 
@@ -36,7 +37,7 @@ export class BrokenShaft {
   }
 
   private drawDashes(swing: Swing, t: number, shown: Pose): boolean {
-    swingPose(swing, t, this.pose);
+    drawnPose(swing, t, this.pose);
     const { length, gripInset } = swing.rig.club;
     const away = (at: number): number =>
       Math.hypot(this.pose[at] - shown[at], this.pose[at + 1] - shown[at + 1], this.pose[at + 2] - shown[at + 2]);

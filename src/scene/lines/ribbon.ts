@@ -6,16 +6,21 @@ import {
   InterleavedBuffer,
   InterleavedBufferAttribute,
   ShaderMaterial,
-  type Vector2,
+  Vector2,
 } from 'three';
 import type { Theme } from '../setting/theme';
+
+/** Half the least width at the top and at impact, css px: from a pen's to a brush's. */
+const LEAST_HALF = { top: 1.7, impact: 4.4 } as const;
+/** What of the figure and the club stands this far behind the ribbon, m, still lies over it: the club's head at impact. */
+const UNDER = 0.08;
 
 const VERTEX = /* glsl */ `
 attribute vec3 across;
 attribute vec3 ahead;
 attribute vec2 place;
 uniform vec2 size;
-uniform float least;
+uniform vec2 leasts;
 varying float vSide;
 varying float vShare;
 varying float vHalf;
@@ -29,7 +34,8 @@ void main() {
   vec2 along = next.xy / next.w * size * .5 - middle;
   along = length(along) > 1e-4 ? normalize(along) : vec2(1., 0.);
   vec2 normal = vec2(-along.y, along.x);
-  // Seen from the edge a ribbon would vanish: it keeps at least the width of a pen.
+  float least = mix(leasts.x, leasts.y, place.x);
+  // Seen from the edge or from far off a ribbon would vanish: it keeps a least width.
   float wide = dot(out0, normal);
   float side = wide == 0. ? place.y : sign(wide);
   float lack = max(0., least - abs(wide));
@@ -38,11 +44,13 @@ void main() {
   vSide = place.y;
   vShare = place.x;
   vHalf = max(abs(wide), least);
+  // Its depth is that of a ribbon a hand's breadth farther away.
+  vec4 far = projectionMatrix * (modelViewMatrix * vec4(position, 1.) - vec4(0., 0., ${UNDER}, 0.));
+  p.z = far.z / far.w * p.w;
   gl_Position = p;
 }`;
 const FRAGMENT = /* glsl */ `
-uniform vec3 startColour;
-uniform vec3 endColour;
+uniform vec3 colours[4];
 uniform vec3 edgeColour;
 uniform float edgePen;
 varying float vSide;
@@ -50,7 +58,12 @@ varying float vShare;
 varying float vHalf;
 void main() {
   float inside = (1. - abs(vSide)) * vHalf;
-  vec3 colour = mix(startColour, endColour, vShare);
+  float at = vShare * 3.;
+  vec3 colour = mix(colours[0], colours[1], clamp(at, 0., 1.));
+  colour = mix(colour, colours[2], clamp(at - 1., 0., 1.));
+  colour = mix(colour, colours[3], clamp(at - 2., 0., 1.));
+  // One side catches the light: a strip, not a tube.
+  colour *= 1. + .14 * vSide;
   gl_FragColor = vec4(mix(edgeColour, colour, smoothstep(edgePen - .45, edgePen + .45, inside)), 1.);
   #include <colorspace_fragment>
 }`;
@@ -67,8 +80,12 @@ export class Ribbon {
 
   readonly samples: number;
 
-  /** `shares`: where between the two ends each sample has its colour, 0 to 1. */
-  constructor(shares: ArrayLike<number>, size: Vector2, theme: Theme) {
+  /** `shares`: where between the two ends each sample has its colour and its width, 0 to 1. */
+  constructor(
+    private readonly shares: ArrayLike<number>,
+    size: Vector2,
+    theme: Theme,
+  ) {
     const samples = shares.length;
     this.samples = samples;
     this.buffer = new InterleavedBuffer(new Float32Array(samples * 2 * STRIDE), STRIDE).setUsage(DynamicDrawUsage);
@@ -88,11 +105,10 @@ export class Ribbon {
       side: DoubleSide,
       uniforms: {
         size: { value: size },
-        least: { value: 1.5 },
-        startColour: { value: theme.traceStart },
-        endColour: { value: theme.traceEnd },
+        leasts: { value: new Vector2(LEAST_HALF.top, LEAST_HALF.impact) },
+        colours: { value: theme.trace },
         edgeColour: { value: theme.traceEdge },
-        edgePen: { value: 0.9 },
+        edgePen: { value: theme.traceEdgePen },
       },
       vertexShader: VERTEX,
       fragmentShader: FRAGMENT,
@@ -104,16 +120,20 @@ export class Ribbon {
     this.material.dispose();
   }
 
-  /** Lays the ribbon along `centres` (three numbers a sample, m), `half` wide to each side along `directions` (unit). */
-  lay(centres: Float64Array, directions: Float64Array, half: number): void {
+  /**
+   * Lays the ribbon along `centres` (three numbers a sample, m), to each side along `directions` (unit) as wide as `half` says for
+   * the top and for impact, m.
+   */
+  lay(centres: Float64Array, directions: Float64Array, half: { readonly top: number; readonly impact: number }): void {
     const last = this.samples - 1;
     const numbers = this.buffer.array;
     for (let i = 0; i <= last; i++) {
       const here = Math.min(i, last - 1) * 3;
       const at = 2 * i * STRIDE;
+      const wide = half.top + (half.impact - half.top) * this.shares[i];
       for (let axis = 0; axis < 3; axis++) {
         numbers[at + axis] = centres[i * 3 + axis];
-        numbers[at + 3 + axis] = directions[i * 3 + axis] * half;
+        numbers[at + 3 + axis] = directions[i * 3 + axis] * wide;
         numbers[at + 6 + axis] = centres[here + 3 + axis] - centres[here + axis];
       }
       numbers.copyWithin(at + STRIDE, at, at + STRIDE);

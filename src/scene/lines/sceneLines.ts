@@ -1,6 +1,7 @@
 import type { Vector2 } from 'three';
 import { TRAIL_LINES } from './ballFlightTrail';
 import { SHAFT_LINES } from './brokenShaft';
+import { FLIGHT_LINES } from './flightModel';
 import { LineBatch, type BatchedLines } from './lineBatch';
 import { TRACE_LINES } from './trace';
 
@@ -12,6 +13,8 @@ const LINES = {
   reference: SHAFT_LINES,
   ghost: SHAFT_LINES,
   trail: TRAIL_LINES,
+  flight: FLIGHT_LINES,
+  shoulderLine: 2,
 } as const;
 type LineUser = keyof typeof LINES;
 

@@ -1,11 +1,11 @@
-import { Color, type Vector2 } from 'three';
+import type { Color, Vector2 } from 'three';
 import { AT, createPose, placeHead } from '../../model/chain';
 import { createJointVector } from '../../model/joints';
 import { K } from '../../model/keys';
 import { impactOf, swingJoints, type Swing } from '../../reading/swing';
 import type { BatchedLines } from './lineBatch';
 import { Ribbon } from './ribbon';
-import type { Theme } from '../setting/theme';
+import { traceColour, type Theme } from '../setting/theme';
 
 const SAMPLES = 91;
 /** Samples stand closer toward impact, where the head is fastest: at this share of an even step less. */
@@ -25,8 +25,10 @@ export function placeOnTrace(heads: Float64Array, share: number, out: Float64Arr
   for (let axis = 0; axis < 3; axis++) out[axis] = heads[i + axis];
   return out;
 }
-/** Half the width of the ribbon, m. */
-const HALF = 0.0105;
+/** Half the width of the ribbon, m: it grows with the head's speed. */
+const HALF = { top: 0.007, impact: 0.017 } as const;
+/** Pens of the hands' line, css px. */
+const HANDS_PEN = { top: 1, impact: 2.4 } as const;
 /** A tick across the ribbon every 25 ms of the player's own time. */
 const TICK_S = 0.025;
 
@@ -50,10 +52,7 @@ export class Traces {
     readonly heads = createHeadTrace(),
   ) {
     this.ribbon = new Ribbon(SHARES, size, theme);
-    const { traceStart, traceEnd } = theme;
-    this.colours = Array.from({ length: (SAMPLES - 1) / 2 }, (_, i) =>
-      new Color().lerpColors(traceStart, traceEnd, SHARES[2 * i]),
-    );
+    this.colours = Array.from({ length: (SAMPLES - 1) / 2 }, (_, i) => traceColour(theme, SHARES[2 * i]));
   }
 
   draw(swing: Swing): void {
@@ -72,7 +71,8 @@ export class Traces {
     this.ribbon.lay(this.heads, this.shafts, HALF);
     this.lines.clear();
     for (let i = 0; i < SAMPLES - 1; i += 2) {
-      this.lines.line(this.handAt(i, this.a), this.handAt(i + 2, this.b), this.colours[i / 2], 1.6, 0.9);
+      const pen = HANDS_PEN.top + (HANDS_PEN.impact - HANDS_PEN.top) * SHARES[i];
+      this.lines.line(this.handAt(i, this.a), this.handAt(i + 2, this.b), this.colours[i / 2], pen, 0.85);
     }
     const duration = span * swing.tempo;
     for (let s = 0; s <= duration + 1e-9; s += TICK_S) this.tick(swing, from + s / swing.tempo);
@@ -94,10 +94,10 @@ export class Traces {
     this.placeClub(swing, t);
     for (let axis = 0; axis < 3; axis++) {
       const along = this.pose[AT.shaftDirection + axis];
-      this.a[axis] = this.pose[AT.head + axis] - along * 0.026;
-      this.b[axis] = this.pose[AT.head + axis] + along * 0.0115;
+      this.a[axis] = this.pose[AT.head + axis] - along * 0.034;
+      this.b[axis] = this.pose[AT.head + axis];
     }
-    this.lines.line(this.a, this.b, this.theme.ink, 1.25);
+    this.lines.line(this.a, this.b, this.theme.ink, 1.4);
   }
 
   dispose(): void {

@@ -4,6 +4,7 @@ import { BALL_RADIUS } from '../../figure/stance';
 import { contourMaterial } from '../figure/materials';
 import { fillBallRows } from '../figure/rigidPartShader';
 import { BallFlightTrail } from '../lines/ballFlightTrail';
+import { FlightModel } from '../lines/flightModel';
 import { useBuilt, usePose, useScene } from './sceneContext';
 
 /** One metre high, hung by its top: scaled to whatever is left between ball and ground. Radii above and below, height, m. */
@@ -14,11 +15,17 @@ export function Ball() {
   const { theme, lines, solids, frame } = useScene();
   const trail = useRef<BallFlightTrail>(null);
   trail.current ??= new BallFlightTrail(theme, lines.trail);
+  const model = useRef<FlightModel>(null);
+  model.current ??= new FlightModel(theme, lines.flight);
+  const modelled = useRef<unknown>(undefined);
   const tee = useRef<Group>(null);
   const ink = useBuilt(() => contourMaterial(theme, frame.size));
   usePose(({ ball, flying, sinceStrike }, { struck }) => {
     fillBallRows(solids.rows, flying);
     trail.current!.draw(ball, struck, sinceStrike);
+    const track = struck?.isWhole ? struck.track : undefined;
+    if (modelled.current !== track) model.current!.draw(ball, track);
+    modelled.current = track;
     const peg = tee.current!;
     const height = ball[1] - 0.9 * BALL_RADIUS;
     peg.visible = ball[1] > BALL_RADIUS + 0.004;

@@ -37,9 +37,9 @@ function putDiscs(floor: Floor, { figure, placement, heelLift, ball, flying }: S
     const lift = i === 1 ? heelLift : 0;
     const ahead = (0.034 + 0.05 * lift) * k;
     const [x, z] = [placement[at + 9] + Math.sin(yaw) * ahead, placement[at + 11] + Math.cos(yaw) * ahead];
-    floor.put(i, x, z, 0.068 * k, (0.125 - 0.06 * lift) * k, yaw, 1 - 0.3 * lift);
+    floor.put(i, x, z, 0.074 * k, (0.13 - 0.06 * lift) * k, yaw, 1 - 0.25 * lift);
   });
   const strength = flying[0] === ball[0] ? Math.max(0.3, 1.3 - ball[1] * 8) : Math.max(0, 1.3 - flying[1] * 8);
   floor.put(2, flying[0], flying[2], 0.043, 0.043, 0, strength);
-  floor.put(3, 0, 0.03, 0.36 * k, 0.27 * k, 0, 0.25);
+  floor.put(3, 0, 0.03, 0.4 * k, 0.3 * k, 0, 0.34);
 }

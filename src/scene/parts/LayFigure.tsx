@@ -1,20 +1,17 @@
 import { useRef } from 'react';
 import type { Mesh } from 'three';
-import { PART } from '../../figure/partIds';
+import { HIDDEN } from '../figure/eyesView';
 import { BODY_PARTS, fillPartRows } from '../figure/rigidPartShader';
 import { usePose, useScene } from './sceneContext';
-
-const HEAD: readonly number[] = [PART.headEgg, PART.neck];
-const NOTHING: readonly number[] = [];
 
 /** The wooden figure. Its two meshes draw the whole batch of solids, so club and ball are in them: see `SolidBatch`. */
 export function LayFigure() {
   const { solids } = useScene();
   const surfaces = useRef<Mesh>(null);
   const contour = useRef<Mesh>(null);
-  usePose(({ figure, placement, isHeadHidden }) => {
+  usePose(({ figure, placement, standpoint }) => {
     solids.build(figure!, [surfaces.current, contour.current]);
-    fillPartRows(solids.rows, placement, BODY_PARTS, isHeadHidden ? HEAD : NOTHING);
+    fillPartRows(solids.rows, placement, BODY_PARTS, HIDDEN[standpoint]);
   });
   return (
     <>

@@ -19,6 +19,7 @@ export function Lights() {
         castShadow
         // Small, because it is blurred anyway: a soft edge of two centimetres, at a quarter of the work of twice the size.
         shadow-mapSize={[256, 256]}
+        shadow-intensity={0.84}
         shadow-radius={1.6}
         shadow-blurSamples={8}
         shadow-bias={-0.0006}

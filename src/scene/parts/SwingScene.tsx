@@ -12,6 +12,8 @@ import { GlassSheet } from './GlassSheet';
 import { Ground } from './Ground';
 import { LayFigure } from './LayFigure';
 import { Lights } from './Lights';
+import { Paper } from './Paper';
+import { Pins } from './Pins';
 import { Reference } from './Reference';
 import { SceneContext, useBuilt, usePose } from './sceneContext';
 import { Traces } from './Traces';
@@ -33,6 +35,7 @@ export function SwingScene({ frame, theme }: Props) {
     <SceneContext value={shared}>
       <color attach="background" args={[theme.paper]} />
       <World>
+        <Paper />
         <Lights />
         <Ground />
         <GlassSheet />
@@ -42,6 +45,7 @@ export function SwingScene({ frame, theme }: Props) {
         <Traces />
         <Reference />
         <Ghost />
+        <Pins />
         <mesh geometry={lines.batch.geometry} material={lines.batch.material} frustumCulled={false} renderOrder={3} />
       </World>
     </SceneContext>

@@ -13,15 +13,20 @@ uniform vec4 discPlaces[${DISCS}];
 uniform vec4 discTurns[${DISCS}];
 varying vec2 vPlace;
 
-// Squares of 20 cm that fade out with distance: no horizon.
-float squaresAt(vec2 place) {
-  vec2 cell = place / .2;
+float linesAt(vec2 place, float step) {
+  vec2 cell = place / step;
   vec2 wide = fwidth(cell);
   vec2 line = abs(fract(cell - .5) - .5) / max(wide, 1e-5);
   // Where squares get smaller than a few pixels the lines would merge into a grey: they thin out there.
   vec2 drawn = (1. - clamp(line - .35, 0., 1.)) * clamp(.5 / max(wide, 1e-5) * .35, 0., 1.);
-  float away = length((place - vec2(.05, .35)) / vec2(2.1, 1.75));
-  return max(drawn.x, drawn.y) * pow(max(0., 1. - away), 1.15) * gridShare;
+  return max(drawn.x, drawn.y);
+}
+// Squares of 20 cm and, farther out, rules of a metre that carry the depth. They fade out with distance: no horizon.
+float squaresAt(vec2 place) {
+  vec2 off = place - vec2(.05, .2);
+  float near = pow(max(0., 1. - length(off / vec2(2.1, 1.75))), 1.15);
+  float far = pow(max(0., 1. - length(off / vec2(2.9, 2.6))), 1.3);
+  return max(linesAt(place, .2) * near, linesAt(place, 1.) * far * 2.6) * gridShare;
 }
 
 /** What the discs leave of the light. */
@@ -31,7 +36,7 @@ float lightUnderDiscs(vec2 place) {
     vec2 d = place - discPlaces[i].xy;
     vec4 turn = discTurns[i];
     float away = length(vec2(dot(turn.xy, d), dot(turn.zw, d)));
-    left *= 1. - contactShare * discPlaces[i].z * pow(max(0., 1. - away), 1.6);
+    left *= 1. - contactShare * discPlaces[i].z * pow(max(0., 1. - away), 1.45);
   }
   return left;
 }`;
@@ -47,7 +52,7 @@ gl_FragColor = vec4((inkShown * squares * lit + gl_FragColor.rgb * (1. - lit)) /
 /** The ground with all that lies on it: squared paper, the figure's shadow, contact discs. One draw call. */
 export class Floor {
   /** Only as large as the shadow of the longest club and the squares can be: every pixel of it is worked out. */
-  readonly geometry = new PlaneGeometry(4.3, 4.2).rotateX(-Math.PI / 2).translate(0.1, 0, 0);
+  readonly geometry = new PlaneGeometry(5.9, 5.2).rotateX(-Math.PI / 2).translate(0.1, 0, 0);
   readonly material: ShadowMaterial;
   private readonly places = Array.from({ length: DISCS }, () => new Vector4());
   private readonly turns = Array.from({ length: DISCS }, () => new Vector4());

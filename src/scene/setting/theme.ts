@@ -17,9 +17,21 @@ export interface Theme {
   readonly dark: Color;
   readonly contour: Color;
   readonly shadow: Color;
-  readonly traceStart: Color;
-  readonly traceEnd: Color;
+  /** Of the trace, evenly from the top to impact: brass to verdigris. */
+  readonly trace: readonly [Color, Color, Color, Color];
   readonly traceEdge: Color;
+  /** Width of the trace's edge, css px. */
+  readonly traceEdgePen: number;
+  /** Half the least width of a shaft on the screen, css px. A pale one on a dark board looks thinner, so it is drawn wider. */
+  readonly leastShaft: number;
+  /** Oil on wood that turns away from the eye, and how strongly it gleams. */
+  readonly gleam: Color;
+  readonly gleamShare: number;
+  /** The board where the lamp stands over it, and in its corners. */
+  readonly lamp: Color;
+  readonly corner: Color;
+  /** Share of the ghost's colour in its wash. */
+  readonly ghostWash: number;
   readonly sky: Color;
   readonly bounce: Color;
   readonly shadowShare: number;
@@ -35,49 +47,61 @@ export interface Theme {
 
 const OWN = {
   light: {
-    beech: ['#e8c48f', '#b07f45'],
-    walnut: ['#875a3c', '#59371f'],
-    brass: '#c79a3e',
-    steel: '#b9bdbf',
-    blade: '#b3b8bb',
+    beech: ['#f2cb8a', '#b87c38'],
+    walnut: ['#8f5f3e', '#553219'],
+    brass: '#cf9d38',
+    steel: '#c6cacb',
+    blade: '#c3c8ca',
     dark: '#2b2723',
     contour: '#2a2017',
-    shadow: '#4a3820',
-    traceStart: '#dcae45',
-    traceEnd: '#123f3a',
+    shadow: '#6a4518',
+    trace: ['#e6b13c', '#c09338', '#6a8c5c', '#0c4942'],
+    traceEdgePen: 0.95,
+    leastShaft: 1.75,
+    gleam: '#ffd9a0',
+    gleamShare: 0.34,
+    lamp: '#fcf8ee',
+    corner: '#f0e8d6',
+    ghostWash: 0.17,
     sky: '#fff8ea',
     bounce: '#d9c7a4',
-    shadowShare: 0.34,
-    contactShare: 0.5,
-    gridShare: 0.07,
+    shadowShare: 0.4,
+    contactShare: 0.62,
+    gridShare: 0.085,
     glassShare: 0.1,
-    hemisphere: 1.8,
-    key: 2.25,
-    fill: 0.5,
-    rim: 0.6,
+    hemisphere: 2.1,
+    key: 2.5,
+    fill: 0.55,
+    rim: 0.95,
     room: 0.5,
   },
   dark: {
-    beech: ['#d8b07b', '#a67a44'],
-    walnut: ['#85583b', '#563520'],
+    beech: ['#e9c084', '#ad783a'],
+    walnut: ['#8f5f3f', '#573419'],
     brass: '#d9b052',
     steel: '#c9ced1',
     blade: '#c2c8cb',
     dark: '#0f0d0c',
     contour: '#0b0908',
     shadow: '#000000',
-    traceStart: '#8a6f2c',
-    traceEnd: '#8ad8c6',
+    trace: ['#b2832b', '#c3a149', '#86bd8f', '#a9f7e3'],
+    traceEdgePen: 0.35,
+    leastShaft: 2.4,
+    gleam: '#ffcf8a',
+    gleamShare: 0.75,
+    lamp: '#262725',
+    corner: '#151615',
+    ghostWash: 0.2,
     sky: '#f6ead0',
     bounce: '#4a4035',
     shadowShare: 0.55,
     contactShare: 0.75,
     gridShare: 0.13,
     glassShare: 0.1,
-    hemisphere: 1.2,
-    key: 1.95,
-    fill: 0.32,
-    rim: 1.5,
+    hemisphere: 1.5,
+    key: 2.1,
+    fill: 0.34,
+    rim: 1.9,
     room: 0.48,
   },
 } as const;
@@ -116,10 +140,19 @@ export function themeOf(board: Board, tokens: SceneTokens): Theme {
     dark: new Color(own.dark),
     contour: new Color(own.contour),
     shadow: new Color(own.shadow),
-    traceStart: new Color(own.traceStart),
-    traceEnd: new Color(own.traceEnd),
+    trace: [new Color(own.trace[0]), new Color(own.trace[1]), new Color(own.trace[2]), new Color(own.trace[3])],
+    gleam: new Color(own.gleam),
+    lamp: new Color(own.lamp),
+    corner: new Color(own.corner),
     traceEdge: board === 'light' ? ink : new Color(own.contour),
     sky: new Color(own.sky),
     bounce: new Color(own.bounce),
   };
+}
+
+/** The trace's colour at a share of the time from the top to impact, 0 to 1. */
+export function traceColour({ trace }: Theme, share: number): Color {
+  const at = Math.min(trace.length - 1, Math.max(0, share * (trace.length - 1)));
+  const i = Math.min(trace.length - 2, Math.floor(at));
+  return new Color().lerpColors(trace[i], trace[i + 1], at - i);
 }

@@ -6,10 +6,10 @@ import type { Delivery, DeliveryRule, NotDelivered } from '../../reading/deliver
 import { withMovements, type Swing } from '../../reading/swing';
 import { DEFAULT_BANDS, type Band, type Bands } from '../../reading/verdicts';
 import { playOutSwing, type SwingBase } from '../playOut';
-import { createJudge, DIAL_INDEX, toDials, withDials, type Judge, type Judged } from './judged';
+import { createJudge, DIAL_INDEX, HALF_RANGE, toDials, withDials, type Judge, type Judged } from './judged';
 import { INSIDE, shortOf, smallerFirst, solvePlans, type Plan, type Plans } from './plan';
 import { shareInBand } from './verdictShare';
-import { findOnSteps } from './stepSearch';
+import { findOnSteps, type Stepped } from './stepSearch';
 
 /** What is to be planned in numbers that can be dialled. */
 export interface StepPlanQuestion {
@@ -48,8 +48,10 @@ export interface StepPlan {
   readonly readings: Judged;
   /** How far each reading stays outside its band, m: positive above it. */
   readonly short: Judged;
-  /** Share of the coach's give or take in which both readings land in their bands. */
+  /** Share of the coach's margin in which both readings land in their bands. */
   readonly holds: number;
+  /** Asked for more margin: these movements cannot land more often than with the smallest change. */
+  readonly isMost?: true;
   readonly effects: Effects;
   /** The solution between the steps that this one stands nearest to. */
   readonly exact: Plan;
@@ -66,7 +68,7 @@ export interface StepPlans {
 const NO_DOUBT: Judged = { leadArmParallel: 0, shaftParallel: 0 };
 
 /** Halfway from the edge of the narrower band to its middle, m. */
-export const insideOf = ({ leadArmParallel: a, shaftParallel: b }: Bands): number =>
+const insideOf = ({ leadArmParallel: a, shaftParallel: b }: Bands): number =>
   Math.min(a.high - a.low, b.high - b.low) / 4;
 
 /**
@@ -126,19 +128,31 @@ interface StepAims {
   readonly effectsOf: (swing: Swing) => Effects;
 }
 
-function toSteps(plan: Plan, swing: Swing, { reader, bands, aimed, doubt, effectsOf: look }: StepAims): StepPlan {
+/** The dials that a plan may move, as indices. */
+const freeOf = (plan: Plan): readonly number[] =>
+  DIALS.filter(({ id }) => plan.change[id] !== 0).map(({ id }) => DIAL_INDEX[id]);
+
+function toSteps(plan: Plan, swing: Swing, at: StepAims): StepPlan {
   const from = toDials(swing.movements);
-  const free = DIALS.filter(({ id }) => plan.change[id] !== 0).map(({ id }) => DIAL_INDEX[id]);
-  const exact = toDials(plan.movements);
+  const [free, exact] = [freeOf(plan), toDials(plan.movements)];
   // What cannot be brought well inside may still reach the band.
-  const first = findOnSteps(reader, from, exact, free, aimed);
-  const { dials, readings, effort } = first.isInside ? first : findOnSteps(reader, from, exact, free, bands);
+  const first = findOnSteps(at.reader, from, exact, free, at.aimed);
+  return planAt(plan, swing, first.isInside ? first : findOnSteps(at.reader, from, exact, free, at.bands), at);
+}
+
+/** A plan that ends at a setting. */
+function planAt(
+  plan: Plan,
+  swing: Swing,
+  { dials, readings, effort }: Pick<Stepped, 'dials' | 'readings' | 'effort'>,
+  { bands, doubt, effectsOf: look }: StepAims,
+): StepPlan {
+  const from = toDials(swing.movements);
   const movements = withDials(swing.movements, dials);
   const short = {
     leadArmParallel: shortOf(readings[0], bands.leadArmParallel),
     shaftParallel: shortOf(readings[1], bands.shaftParallel),
   };
-  const landing = (value: number, plusMinus: number, band: Band): number => shareInBand({ value, plusMinus }, band);
   const moved = DIALS.filter(({ id }, i) => movements[id] !== swing.movements[id] && dials[i] !== from[i]);
   return {
     uses: plan.uses.filter((group) => moved.some((dial) => dial.group === group)),
@@ -148,12 +162,74 @@ function toSteps(plan: Plan, swing: Swing, { reader, bands, aimed, doubt, effect
     effort,
     readings: { leadArmParallel: readings[0], shaftParallel: readings[1] },
     short,
-    holds:
-      landing(readings[0], doubt.leadArmParallel, bands.leadArmParallel) *
-      landing(readings[1], doubt.shaftParallel, bands.shaftParallel),
+    holds: landingShare(readings, doubt, bands),
     effects: look(withMovements(swing, movements)),
     exact: plan,
   };
+}
+
+/** Share of the coach's margin in which both readings (m) land in their bands. */
+const landingShare = (readings: ArrayLike<number>, doubt: Judged, bands: Bands): number =>
+  shareInBand({ value: readings[0], plusMinus: doubt.leadArmParallel }, bands.leadArmParallel) *
+  shareInBand({ value: readings[1], plusMinus: doubt.shaftParallel }, bands.shaftParallel);
+
+/** A step that lands more often by less than this is not worth its effort (our choice). */
+const GAIN = 0.005;
+/** Far more steps than lie between any two settings that differ in how often they land. */
+const MOST_STEPS = 80;
+
+/**
+ * Plans that land more often: each goes on from where it ends step by step, as long as a step brings both readings into their bands in a
+ * noticeably larger share of the coach's margin. None lands less often than the smallest change with the same movements; one that cannot land
+ * more often is that smallest change, and says so with `isMost`.
+ */
+export function planWithMargin(question: StepPlanQuestion): StepPlans {
+  const { swing, bands = DEFAULT_BANDS, armAngle = DEFAULT_ARM_ANGLE } = question;
+  const [edge, inside] = [planOnSteps(question), planOnSteps({ ...question, inside: insideOf(bands) })];
+  const reader = createJudge(swing, armAngle);
+  const aims: StepAims = {
+    reader,
+    bands,
+    aimed: bands,
+    doubt: question.doubt ?? NO_DOUBT,
+    effectsOf: (planned) => effectsOf(question, planned),
+  };
+  const same = (a: StepPlan) => (b: StepPlan) => a.exact.uses.join() === b.exact.uses.join();
+  const further = inside.plans.filter((plan) => !edge.plans.some(same(plan)));
+  const plans = [...edge.plans, ...further].map((smallest): StepPlan => {
+    const other = inside.plans.find(same(smallest));
+    const start = other && other.holds > smallest.holds ? other : smallest;
+    const climbed = climb(start, swing, aims);
+    return climbed.holds > smallest.holds + GAIN ? climbed : { ...smallest, isMost: true };
+  });
+  return { ...inside, plans: plans.filter(isWorthShowing).toSorted(smallerFirst) };
+}
+
+function climb(start: StepPlan, swing: Swing, aims: StepAims): StepPlan {
+  const { reader, doubt, bands } = aims;
+  const [from, free] = [toDials(swing.movements), freeOf(start.exact)];
+  let here: Pick<Stepped, 'dials' | 'readings'> = { dials: toDials(start.movements), readings: new Float64Array(2) };
+  let holds = start.holds;
+  for (let steps = 0; steps < MOST_STEPS; steps++) {
+    let best: typeof here | undefined;
+    let most = holds + GAIN;
+    for (const i of free) {
+      for (const way of [1, -1]) {
+        const { step, min, max } = DIALS[i];
+        const dials = here.dials.slice();
+        dials[i] = Math.min(max, Math.max(min, dials[i] + way * step));
+        const readings = new Float64Array(2);
+        reader.read(dials, readings);
+        const share = landingShare(readings, doubt, bands);
+        if (share > most) [best, most] = [{ dials, readings }, share];
+      }
+    }
+    if (!best) break;
+    [here, holds] = [best, most];
+  }
+  if (holds === start.holds) return start;
+  const effort = Math.hypot(...free.map((i) => (here.dials[i] - from[i]) / HALF_RANGE[i]));
+  return planAt(start.exact, swing, { ...here, effort }, aims);
 }
 
 /** A plan that moves nothing, or two that move the same dials, are one too many. */

@@ -3,8 +3,8 @@ import type { CheckpointId, NotReached, ReadingId } from '../../reading/checkpoi
 import { withMovements, type Swing } from '../../reading/swing';
 import type { Rad } from '../../math/angle';
 import { STILL } from '../../model/movements';
-import type { DeliveryRule, NotDelivered } from '../../reading/delivery/delivery';
-import { deliverSwing, readBase, type SwingBase } from '../playOut';
+import type { NotDelivered } from '../../reading/delivery/delivery';
+import { deliverSwing, readBase, type DeliveryConditions, type SwingBase } from '../playOut';
 
 /** A number read off a swing, or why there is none. `no-number`: the reading is not defined in this pose. */
 export type Answer =
@@ -60,15 +60,15 @@ export type BallReading = (typeof BALL_READINGS)[number];
  * Asks for a number of the delivery. The zero of the implied path is the strike of the same player, club and top with nothing
  * dialled, so a mixture of two set-ups is held against its own reference.
  */
-export function askDelivery(reading: BallReading, rule: DeliveryRule, armAngle: Rad = DEFAULT_ARM_ANGLE): Question {
+export function askDelivery(reading: BallReading, conditions: DeliveryConditions): Question {
   const bases = new Map<Swing['curves'], SwingBase>();
   const baseOf = (swing: Swing): SwingBase => {
-    const known = bases.get(swing.curves) ?? readBase(withMovements(swing, STILL), armAngle);
+    const known = bases.get(swing.curves) ?? readBase(withMovements(swing, STILL), conditions.armAngle);
     bases.set(swing.curves, known);
     return known;
   };
   return (swing) => {
-    const { delivery } = deliverSwing(baseOf(swing), swing, { armAngle, rule });
+    const { delivery } = deliverSwing(baseOf(swing), swing, conditions);
     if ('missing' in delivery) return delivery;
     const value = delivery[reading];
     return Number.isFinite(value) ? { value } : { missing: 'no-number' };
@@ -76,18 +76,18 @@ export function askDelivery(reading: BallReading, rule: DeliveryRule, armAngle: 
 }
 
 /** A reading that a difference can be shared out of, and where it is read. */
-export interface LedgerQuestion {
+export interface LedgerQuestion extends DeliveryConditions {
   readonly at: CheckpointId | 'ball';
   readonly reading: ReadingId | 'impliedPath' | BallReading;
   /** The player, club and top at the end of the difference with nothing dialled: the zero of the implied path. */
   readonly base: SwingBase;
   readonly armAngle: Rad;
-  readonly rule: DeliveryRule;
 }
 
 /** The question of a ledger: any reading at a checkpoint, the implied path there, or any number of the delivery. */
-export function askLedger({ at, reading, base, armAngle, rule }: LedgerQuestion): Question {
-  if (at === 'ball') return askDelivery(reading as BallReading, rule, armAngle);
+export function askLedger({ at, reading, base, ...conditions }: LedgerQuestion): Question {
+  const { armAngle } = conditions;
+  if (at === 'ball') return askDelivery(reading as BallReading, conditions);
   if (reading !== 'impliedPath') return askReading(at, reading as ReadingId, armAngle);
   return askImpliedPath(at, base.swing, base.strike?.path ?? NaN, armAngle);
 }

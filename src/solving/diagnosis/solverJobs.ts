@@ -4,11 +4,12 @@ import type { MovementGroup, Movements } from '../../model/movements';
 import type { DeliveryRule } from '../../reading/delivery/delivery';
 import type { Swing } from '../../reading/swing';
 import type { Bands } from '../../reading/verdicts';
+import { rankCauses, type Cause } from './causes';
 import { corridorRegions, corridorRows, type Corridor, type CorridorQuestion, type CorridorRegions } from './corridor';
 import type { Judged } from './judged';
 import type { Sightings } from './verdictShare';
 import { matchOnSteps, type StepMatch } from './matchOnSteps';
-import { insideOf, planOnSteps, type StepPlans } from './planOnSteps';
+import { planOnSteps, planWithMargin, type StepPlans } from './planOnSteps';
 import { readBase } from '../playOut';
 
 /** A map of two movements; coarse first, then fine. */
@@ -43,18 +44,20 @@ interface MapAnswer {
   readonly isFine: boolean;
 }
 /** Plans for a swing; it goes to a worker, so the base goes along unread. The swings have nothing adapted. */
-export interface PlanJob {
+interface PlanJob {
   readonly kind: 'plan';
   readonly swing: Swing;
   readonly reference: Swing;
   readonly allow: readonly MovementGroup[];
   readonly bands: Bands;
   readonly armAngle: number;
-  /** Plans end just inside a band, or halfway to its middle. */
+  /** The smallest change, or the one that lands most often. */
   readonly aim: 'edge' | 'inside';
   /** The coach's give or take, m. */
   readonly doubt: Judged;
   readonly rule: DeliveryRule;
+  /** How far the face is returned, 0 to 1. */
+  readonly faceReturned: number;
   readonly weather: Weather;
 }
 export interface PlanAnswer extends StepPlans {
@@ -64,6 +67,8 @@ export interface PlanAnswer extends StepPlans {
 }
 interface MatchAnswer extends StepMatch {
   readonly kind: 'match';
+  /** The explanations as they are gone through. */
+  readonly causes: readonly Cause[];
 }
 /** What was asked cannot be answered: why, in words. */
 interface Refusal {
@@ -73,10 +78,15 @@ interface Refusal {
 export type Answer = MapAnswer | PlanAnswer | MatchAnswer | Refusal;
 
 /** All plans of a job. Throws `SetupError` for bands upside down and when everything is locked. */
-export function planFor({ aim, reference, ...job }: PlanJob): PlanAnswer {
+function planFor({ aim, reference, ...job }: PlanJob): PlanAnswer {
   const base = readBase(reference, job.armAngle);
-  const plans = planOnSteps({ ...job, base, ...(aim === 'inside' && { inside: insideOf(job.bands) }) });
-  return { kind: 'plan', aim, ...plans };
+  const question = { ...job, base };
+  return { kind: 'plan', aim, ...(aim === 'inside' ? planWithMargin(question) : planOnSteps(question)) };
+}
+
+function matchFor(job: MatchJob): MatchAnswer {
+  const match = matchOnSteps(job);
+  return { kind: 'match', ...match, causes: rankCauses(match.explanations, job.swing, job.armAngle) };
 }
 
 /** Grid points a side: a first look, and the map that stays. */
@@ -90,7 +100,7 @@ const FINE = 64;
 export function* work(job: Job): Generator<Answer | undefined, void, void> {
   try {
     if (job.kind === 'plan') yield planFor(job);
-    else if (job.kind === 'match') yield { kind: 'match', ...matchOnSteps(job) };
+    else if (job.kind === 'match') yield matchFor(job);
     else {
       for (const side of job.kind === 'warm' ? [COARSE] : [COARSE, FINE]) {
         const rows = corridorRows({ ...job, columns: side, rows: side });

@@ -1,34 +1,39 @@
 import { createLeastDistance } from '../../math/leastDistance';
-import { DIALS, STILL, type MovementId } from '../../model/movements';
+import { DIALS, STILL, type MovementDial, type MovementId } from '../../model/movements';
 import type { Band } from '../../reading/verdicts';
 import { DIAL_COUNT, HALF_RANGE, toDials, type Judge } from '../diagnosis/judged';
 
-/** Where a judged reading should come to lie. */
+/** Where a reading of the judge should come to lie, in that reading's unit: metres for the two judged ones. */
 export interface Aim extends Band {
-  /** Effort that one metre outside costs, 1/m. High: staying outside never pays. 0: this checkpoint is not asked about. */
+  /** Effort that one unit outside costs. High: staying outside never pays. 0: this reading is not asked about. */
   readonly weight: number;
 }
 
-/** Move the `free` dials away from `from` as little as can be, so that both judged readings come to lie in their aims. */
+/** Move the `free` dials away from `from` as little as can be, so that the judge's readings come to lie in their aims. */
 export interface ReachProblem {
   readonly judge: Judge;
   /** Dial values now, model units, in the order of `DIALS`. */
   readonly from: Float64Array;
   /** Indices of the dials that may move; all others keep their value exactly. */
   readonly free: readonly number[];
-  readonly aims: readonly [Aim, Aim];
+  /** One for each reading, in the order in which the judge writes them. */
+  readonly aims: readonly Aim[];
+  /** How far each dial may go, in the order of `DIALS`. Default: its own limits. */
+  readonly limits?: readonly DialLimits[];
 }
+/** How far a dial may go, in its own unit. */
+export type DialLimits = Pick<MovementDial, 'min' | 'max'>;
 
 /** A setting of the dials and what it does. */
 export interface ReachPoint {
   readonly dials: Float64Array;
-  /** Bicep gap and head depth, m. */
+  /** Bicep gap and head depth, m, and what else the judge reads. */
   readonly readings: Float64Array;
   /** Root of the sum of squares of the changes, each over half of its dial's usual range. */
   readonly effort: number;
-  /** Metres by which each reading lies outside its aim, with sign: positive above it. */
-  readonly outside: readonly [number, number];
-  /** Square of the effort plus squares of the weighted metres outside: what is made small. */
+  /** How far each reading lies outside its aim, with sign: positive above it. */
+  readonly outside: readonly number[];
+  /** Square of the effort plus squares of what is outside, weighted: what is made small. */
   readonly cost: number;
 }
 
@@ -86,20 +91,20 @@ export function startsFrom(from: Float64Array): Float64Array[] {
 
 /** The point at given dial values, clamped to the limits; undefined when a reading that is asked about is missing. */
 export function reachPointAt(
-  { judge, from, free, aims }: ReachProblem,
+  { judge, from, free, aims, limits = DIALS }: ReachProblem,
   dials: ArrayLike<number>,
 ): ReachPoint | undefined {
   const own = from.slice();
   let squares = 0;
   for (const i of free) {
-    own[i] = clampDial(i, from[i], dials[i]);
+    own[i] = clampDial(limits[i], from[i], dials[i]);
     squares += ((own[i] - from[i]) / HALF_RANGE[i]) ** 2;
   }
-  const readings = new Float64Array(2);
+  const readings = new Float64Array(aims.length);
   judge.read(own, readings);
-  const outside: [number, number] = [0, 0];
+  const outside = aims.map(() => 0);
   let cost = squares;
-  for (let k = 0; k < 2; k++) {
+  for (let k = 0; k < aims.length; k++) {
     if (aims[k].weight === 0) continue;
     if (Number.isNaN(readings[k])) return undefined;
     outside[k] = outsideOf(aims[k], readings[k]);
@@ -109,38 +114,41 @@ export function reachPointAt(
 }
 
 /** A value inside the dial's limits; a value that is outside them now may stay, not go further. */
-function clampDial(i: number, now: number, value: number): number {
-  return Math.min(Math.max(value, Math.min(DIALS[i].min, now)), Math.max(DIALS[i].max, now));
+function clampDial({ min, max }: DialLimits, now: number, value: number): number {
+  return Math.min(Math.max(value, Math.min(min, now)), Math.max(max, now));
 }
 
 function createDescent(problem: ReachProblem): (start: ArrayLike<number>) => ReachPoint | undefined {
-  const { from, free, aims } = problem;
+  const { from, free, aims, limits = DIALS } = problem;
   const n = free.length;
-  const step = createLeastDistance(n + 2, 2 * n + 4);
-  const slope = new Float64Array(2 * n);
-  const level = new Float64Array(2);
+  const count = aims.length;
+  /** A change of each free dial, and what each reading is left outside by. */
+  const size = n + count;
+  const step = createLeastDistance(size, 2 * size);
+  const slope = new Float64Array(count * n);
+  const level = new Float64Array(count);
   const target = new Float64Array(DIAL_COUNT);
 
   const changeOf = (point: ReachPoint, j: number): number =>
     (point.dials[free[j]] - from[free[j]]) / HALF_RANGE[free[j]];
 
-  /** Slopes of both readings over each free dial, m per half range; from below where the dial is at its upper limit. */
+  /** Slopes of the readings over each free dial, per half range; from below where the dial is at its upper limit. */
   function differentiate(here: ReachPoint): void {
     for (let j = 0; j < n; j++) {
       const i = free[j];
-      const size = DIFFERENCE * HALF_RANGE[i];
-      const upward = here.dials[i] + size <= Math.max(DIALS[i].max, from[i]);
+      const little = DIFFERENCE * HALF_RANGE[i];
+      const upward = here.dials[i] + little <= Math.max(limits[i].max, from[i]);
       target.set(here.dials);
-      target[i] += upward ? size : -size;
+      target[i] += upward ? little : -little;
       const there = reachPointAt(problem, target);
       const run = there ? (there.dials[i] - here.dials[i]) / HALF_RANGE[i] : 1;
-      for (let k = 0; k < 2; k++) slope[k * n + j] = there ? (there.readings[k] - here.readings[k]) / run : 0;
+      for (let k = 0; k < count; k++) slope[k * n + j] = there ? (there.readings[k] - here.readings[k]) / run : 0;
     }
   }
 
-  /** Where the straight-line picture through `point` would have the readings at `from`, m. */
+  /** Where the straight-line picture through `point` would have the readings at `from`. */
   function levelThrough(point: ReachPoint): void {
-    for (let k = 0; k < 2; k++) {
+    for (let k = 0; k < count; k++) {
       level[k] = point.readings[k];
       for (let j = 0; j < n; j++) level[k] -= slope[k * n + j] * changeOf(point, j);
     }
@@ -152,20 +160,20 @@ function createDescent(problem: ReachProblem): (start: ArrayLike<number>) => Rea
     matrix.fill(0);
     let row = 0;
     const limit = (column: number, sign: number, value: number): void => {
-      matrix[row * (n + 2) + column] = sign;
+      matrix[row * size + column] = sign;
       bound[row++] = sign * value;
     };
     for (let j = 0; j < n; j++) {
       const i = free[j];
       const now = changeOf(here, j);
-      limit(j, 1, Math.max(now - radius, Math.min(0, (DIALS[i].min - from[i]) / HALF_RANGE[i])));
-      limit(j, -1, Math.min(now + radius, Math.max(0, (DIALS[i].max - from[i]) / HALF_RANGE[i])));
+      limit(j, 1, Math.max(now - radius, Math.min(0, (limits[i].min - from[i]) / HALF_RANGE[i])));
+      limit(j, -1, Math.min(now + radius, Math.max(0, (limits[i].max - from[i]) / HALF_RANGE[i])));
     }
-    for (let k = 0; k < 2; k++) {
+    for (let k = 0; k < count; k++) {
       if (aims[k].weight === 0) continue;
       for (const [sign, edge] of [[1, aims[k].low] as const, [-1, aims[k].high] as const]) {
-        for (let j = 0; j < n; j++) matrix[row * (n + 2) + j] = sign * slope[k * n + j];
-        matrix[row * (n + 2) + n + k] = sign / aims[k].weight;
+        for (let j = 0; j < n; j++) matrix[row * size + j] = sign * slope[k * n + j];
+        matrix[row * size + n + k] = sign / aims[k].weight;
         bound[row++] = sign * (edge - level[k]);
       }
     }

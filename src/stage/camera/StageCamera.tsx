@@ -1,20 +1,18 @@
 import { CameraControls } from '@react-three/drei/core/CameraControls';
 import { useFrame, useThree } from '@react-three/fiber';
 import { useCallback, useEffect, useRef, useState, type RefObject } from 'react';
-import { PART } from '../../figure/partIds';
-import { pointOfPart } from '../../figure/place';
 import type { View } from '../../scene/camera/view';
 import type { SceneFrame } from '../../scene/sceneFrame';
 import { desk, setView, stagePicture, subscribe } from '../../store';
 import { FRAME_ORDER } from '../useStageFrames';
 import { CameraGoal } from './cameraGoal';
 import { listenToKeys } from './cameraKeys';
-import { arrive, askForView, cameraStore, forgetFree, leaveFree } from './cameraStore';
+import { arrive, askForView, cameraStore, leaveFree } from './cameraStore';
+import { listenToDoubleTaps } from './doubleTap';
+import { toggleFullScreen } from '../fullScreen';
 import { framedTime } from './framedTime';
+import { resetView } from './resetView';
 import { StageControls } from './stageControls';
-
-/** Nearer than this to the head, m, the camera stands in it. */
-const INSIDE_HEAD = 0.3;
 
 interface Props {
   readonly frame: SceneFrame;
@@ -32,7 +30,6 @@ export function StageCamera({ frame, keyed, isHeld }: Props) {
   /** Where the controls were sent last, and for which hand. */
   const sent = useRef<{ view: View | undefined; mirror: 1 | -1 }>({ view: undefined, mirror: 1 });
   const hasMoved = useRef(true);
-  const [head] = useState(() => new Float64Array(3));
 
   const leave = useCallback(() => {
     const { mirror } = frame;
@@ -57,10 +54,6 @@ export function StageCamera({ frame, keyed, isHeld }: Props) {
     const still = (): void => {
       own.isDamped = !reducedMotion.matches;
     };
-    const home = (): void => {
-      forgetFree();
-      if (desk.getState().session.view !== 'free') setView('free');
-    };
     const letGo = (): void => own.cancel();
     still();
     reducedMotion.addEventListener('change', still, { signal });
@@ -72,7 +65,8 @@ export function StageCamera({ frame, keyed, isHeld }: Props) {
     domElement.addEventListener('wheel', () => own.panWithDrag(false), { signal, capture: true });
     window.addEventListener('blur', letGo, { signal });
     document.addEventListener('visibilitychange', () => document.hidden && letGo(), { signal });
-    const stopKeys = listenToKeys(keyed, own, leave, home);
+    const stopKeys = listenToKeys(keyed, own, leave, resetView, () => void toggleFullScreen(stageOf(keyed)));
+    const stopTaps = listenToDoubleTaps(domElement, resetView);
     askForView(desk.getState().session.view, false);
     const stopViews = subscribe(({ session }, before) => {
       // A drag asks for the free view as well, and is there.
@@ -82,6 +76,7 @@ export function StageCamera({ frame, keyed, isHeld }: Props) {
     return () => {
       off.abort();
       stopKeys();
+      stopTaps();
       stopViews();
     };
   }, [domElement, keyed, leave]);
@@ -99,9 +94,7 @@ export function StageCamera({ frame, keyed, isHeld }: Props) {
 
   useFrame(({ camera, size: { width, height } }) => {
     if (isHeld.current || !frame.shown) return;
-    const { x, y, z } = camera.position;
-    pointOfPart(frame.placement, PART.headEgg, 0, 0.066 * frame.figure!.measures.k, 0, head);
-    frame.hideHead(Math.hypot(x - head[0], y - head[1], z * frame.mirror - head[2]) < INSIDE_HEAD);
+    frame.seeFrom(camera.position, cameraStore.getState().view === 'playersEyes');
     const { drawn } = stagePicture.getState();
     if (!hasMoved.current && drawn?.width === width && drawn.height === height) return;
     hasMoved.current = false;
@@ -122,6 +115,9 @@ export function StageCamera({ frame, keyed, isHeld }: Props) {
     />
   );
 }
+
+/** What fills the screen: the picture with its views. */
+const stageOf = (keyed: HTMLElement): HTMLElement => keyed.closest<HTMLElement>('.stage') ?? keyed;
 
 /** Whether the free view is asked for where the camera was sent to it last. */
 const isThere = (view: string, sent: View | undefined): boolean =>

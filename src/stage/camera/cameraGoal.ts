@@ -1,19 +1,9 @@
-import { rad } from '../../math/angle';
-import { PART } from '../../figure/partIds';
-import { pointOfPart } from '../../figure/place';
-import { placeGaze } from '../../figure/stance';
 import type { ViewId } from '../../store';
 import { frameSwing, type Framing } from '../../scene/camera/framing';
-import { DIRECTIONS, eyeDirection, type Insets, type View } from '../../scene/camera/view';
-import type { Place } from '../../scene/lines/lineBatch';
+import { DIRECTIONS, type Insets, type View } from '../../scene/camera/view';
 import type { SceneFrame } from '../../scene/sceneFrame';
 import type { CameraState } from './cameraStore';
-
-const EYES_FOV = rad(64);
-/** Eyes rest this far inside the ball, m, so that hands and feet are seen as well. */
-const LOWER = 0.22;
-/** Before the ball is struck they look at least this far ahead of themselves, m (against the ball line's direction). */
-const LEAST_AHEAD = -0.02;
+import { viewThroughEyes } from './throughEyes';
 
 /** What a goal depends on besides the frame. */
 export interface Wanted extends Pick<CameraState, 'view' | 'free' | 'insets'> {
@@ -30,8 +20,6 @@ export class CameraGoal {
   private goalFor: readonly unknown[] = [];
   private framing: Framing | undefined;
   private framedAt = 0;
-  private readonly eye = new Float64Array(3);
-  private readonly gaze = new Float64Array(3);
 
   /** The frame has to show something. */
   find(frame: SceneFrame, wanted: Wanted): View {
@@ -39,7 +27,7 @@ export class CameraGoal {
     const isFollowed = view === 'playersEyes' ? frame.version : 0;
     if (this.isOther(view, free, insets, width, height, frame.points, frame.mirror, isFollowed)) {
       this.framing = undefined;
-      if (view === 'playersEyes') this.goal = this.throughEyes(frame);
+      if (view === 'playersEyes') this.goal = viewThroughEyes(frame, width, height, insets);
       else if (view === 'free' && free) this.goal = free;
       else this.goal = this.fit(frame, view, wanted);
     } else if (this.framing && framedTime !== this.framedAt) {
@@ -64,26 +52,6 @@ export class CameraGoal {
     this.framing = frameSwing(DIRECTIONS[view], points!, width, height, unmirrored(insets, mirror));
     this.framedAt = framedTime;
     return this.framing.at(framedTime);
-  }
-
-  private throughEyes({ figure, placement, ball, heelLift }: SceneFrame): View {
-    const { k } = figure!.measures;
-    const { eye, gaze } = this;
-    pointOfPart(placement, PART.headEgg, 0, 0.07 * k, 0.05 * k, eye);
-    placeGaze(ball, heelLift, eye, gaze);
-    // Until the ball is struck the picture keeps level with the target line, as one sees it, wherever the head sways.
-    const turn = Math.max(0, Math.min(1, (heelLift - 0.45) * 2));
-    // Nor does it turn upside down when the head comes over the hands: eyes never look back past the feet.
-    const back = eye[2] - gaze[2];
-    const [x, y] = [(eye[0] - gaze[0]) * turn, eye[1] - gaze[1]];
-    const z = back * turn + Math.min(back + LOWER, LEAST_AHEAD) * (1 - turn);
-    const size = Math.hypot(x, y, z);
-    const distance = Math.min(size, 1.6);
-    const yaw = Math.atan2(x, z);
-    const pitch = Math.asin(y / size);
-    const away = eyeDirection({ yaw, pitch });
-    const target = [0, 1, 2].map((i) => eye[i] - away[i] * distance) as unknown as Place;
-    return { target, yaw, pitch, distance, fov: EYES_FOV };
   }
 }
 

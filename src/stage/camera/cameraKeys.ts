@@ -5,14 +5,15 @@ const TURN: number = rad(6);
 const ZOOM = 1.12;
 
 /**
- * Turns and zooms by key while `keyed` itself has the focus: arrows, plus and minus, Home for the first view again. Answers what to
- * do at the end.
+ * Turns and zooms by key while `keyed` itself has the focus: arrows, plus and minus, Home for the whole view again, F for the whole
+ * screen. Answers what to do at the end.
  */
 export function listenToKeys(
   keyed: HTMLElement,
   controls: StageControls,
   onMoved: () => void,
   onHome: () => void,
+  onFullScreen: () => void,
 ): () => void {
   const move = (act: () => unknown) => (): void => {
     act();
@@ -29,6 +30,7 @@ export function listenToKeys(
     '=': nearer,
     '-': move(() => controls.zoomBy(ZOOM)),
     Home: onHome,
+    f: onFullScreen,
   };
   const key = (event: KeyboardEvent): void => {
     if (event.target !== keyed || event.ctrlKey || event.metaKey || event.altKey) return;

@@ -4,7 +4,7 @@ import { findPositions, POSITION_IDS, type Positions } from '../../reading/posit
 import { withMovements, type Swing } from '../../reading/swing';
 import { deliverSwing, readBase } from '../../solving/playOut';
 import type { BaseSwings, Ground, NoGround } from './baseSwings';
-import { toArmAngle, toMovements } from '../document/convert';
+import { toArmAngle, toFaceReturned, toMovements } from '../document/convert';
 import type { Derived } from './derived';
 import type { References } from './references';
 import { remember } from './remember';
@@ -38,18 +38,30 @@ function createSide({ baseOf }: BaseSwings) {
       references: References,
       armAngle: number,
       rule: DeliveryRule,
+      faceReturned: number,
     ): Compared | NoGround => {
       const of: SwingOf = { name, player, club, setUp, movements, ...(likely && { likely }) };
       const base = baseOf(of, references);
       if ('problem' in base) return base;
       const moved = withMovements(base.swing, toMovements(dialledOn(of, base.swing, armAngle)));
       const read = readBase(base.swing, armAngle);
-      const { dialled, checkpoints, delivery } = deliverSwing(read, moved, { armAngle, rule });
+      const { dialled, checkpoints, delivery } = deliverSwing(read, moved, { armAngle, rule, faceReturned });
       return { of, ground: base.ground, swing: dialled, checkpoints, delivery };
     },
   );
   return ({ name, player, club, setUp, movements, likely }: SwingOf, { references, document }: DeskState) =>
-    compare(name, player, club, setUp, movements, likely, references, toArmAngle(document), document.ball.rule);
+    compare(
+      name,
+      player,
+      club,
+      setUp,
+      movements,
+      likely,
+      references,
+      toArmAngle(document),
+      document.ball.rule,
+      toFaceReturned(document.ball),
+    );
 }
 
 /** Works out both compared swings of a state, once per change; the same object while nothing changes. */

@@ -9,7 +9,7 @@ import type { DeliveryRule } from '../../reading/delivery/delivery';
 import { findGoingBack, findPositions } from '../../reading/positions';
 import { swingJoints, withMovements, type Swing } from '../../reading/swing';
 import { deliverSwing, playOutSwing, readBase, type SwingBase } from '../../solving/playOut';
-import { exaggerated, toArmAngle, toBands, toMovements, toWeather } from '../document/convert';
+import { exaggerated, toArmAngle, toBands, toFaceReturned, toMovements, toWeather } from '../document/convert';
 import { DEFAULT_DOCUMENT, type ClubChoice, type Dialled, type Document, type SetUp } from '../document/document';
 import type { DeskState } from '../desk/state';
 import { createBaseSwings, type Base, type BaseSwings, type Ground } from './baseSwings';
@@ -86,6 +86,7 @@ export function createDeriver(bases: BaseSwings = createBaseSwings()): Deriver {
       const { swing, checkpoints, delivery, shot, impliedPath } = playOutSwing(base, asDialled, {
         armAngle,
         rule: ball.rule,
+        faceReturned: toFaceReturned(ball),
         weather: toWeather(ball, player),
         trackPoints: TRACK_POINTS,
       });
@@ -103,10 +104,17 @@ export function createDeriver(bases: BaseSwings = createBaseSwings()): Deriver {
   const judgeAll = remember(bandsWithHysteresis);
 
   const ghostOf = remember(
-    (base: SwingBase, dialled: Dialled, twice: boolean, armAngle: number, rule: DeliveryRule): Swing => {
+    (
+      base: SwingBase,
+      dialled: Dialled,
+      twice: boolean,
+      armAngle: number,
+      rule: DeliveryRule,
+      faceReturned: number,
+    ): Swing => {
       const movements = toMovements(dialled);
       const ghost = withMovements(base.swing, twice ? exaggerated(movements) : movements);
-      return deliverSwing(base, ghost, { armAngle, rule }).swing;
+      return deliverSwing(base, ghost, { armAngle, rule, faceReturned }).swing;
     },
   );
   /** The base of a ghost that stands on another player, club or top. */
@@ -124,7 +132,8 @@ export function createDeriver(bases: BaseSwings = createBaseSwings()): Deriver {
     if ('problem' in base) return null;
     const read = (isOwn ? readReference : readGhostReference)(base.swing, armAngle);
     const dialled = dialledOn(ghost, base.swing, armAngle);
-    return ghostOf(read, dialled, state.session.exaggerate, armAngle, state.document.ball.rule);
+    const { ball } = state.document;
+    return ghostOf(read, dialled, state.session.exaggerate, armAngle, ball.rule, toFaceReturned(ball));
   };
 
   const putTogether = remember(

@@ -10,7 +10,7 @@ import {
 import { askLedger } from '../../solving/diagnosis/question';
 import { readBase } from '../../solving/playOut';
 import type { Base, BaseSwings, NoGround } from './baseSwings';
-import { toArmAngle, toMovements } from '../document/convert';
+import { toArmAngle, toFaceReturned, toMovements } from '../document/convert';
 import type { DeskState } from '../desk/state';
 import { dialledOn, findSwing } from './swings';
 import { splitReading, type SwingOf } from '../desk/whyState';
@@ -38,15 +38,17 @@ export function createLedger(bases: BaseSwings): (state: DeskState) => Ledger | 
   return (state) => {
     const { document, session, history, references } = state;
     const { why, ghost } = session;
-    const { player, club, movements, setUp, checkpointArmDeg, ball } = document;
+    const { player, club, movements, plan, setUp, checkpointArmDeg, ball } = document;
     const chosen = [why.reading, why.from, why.to, why.brought];
     const key = [
       player,
       club,
       movements,
+      plan?.movements,
       setUp,
       checkpointArmDeg,
       ball.rule,
+      ball.faceReturned,
       ghost,
       history.past,
       references,
@@ -68,7 +70,15 @@ function shareOut(state: DeskState, { baseOf }: BaseSwings): Ledger | NoGround {
   const to = swingOn(b, names.to, armAngle);
   const [at, id] = splitReading(reading);
   const base = readBase(b.swing, armAngle);
-  const question = askLedger({ at, reading: id, base, armAngle, rule: state.document.ball.rule });
+  const { ball } = state.document;
+  const question = askLedger({
+    at,
+    reading: id,
+    base,
+    armAngle,
+    rule: ball.rule,
+    faceReturned: toFaceReturned(ball),
+  });
   const shared = solveContributions(from, to, question);
   return { names, from, to, shared, parts: PARTS.filter((part) => differs(from, to, part)) };
 }

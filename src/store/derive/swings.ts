@@ -4,7 +4,19 @@ import { SITUATIONS } from '../document/situations';
 import type { DeskState } from '../desk/state';
 import type { SwingId, SwingOf } from '../desk/whyState';
 
-export const SWING_NAMES = { now: 'This swing', reference: 'Reference swing', ghost: 'Ghost' } as const;
+export const SWING_NAMES = {
+  now: 'This swing',
+  reference: 'Reference swing',
+  ghost: 'Ghost',
+  plan: 'The plan',
+} as const;
+
+/** What is dialled in the swing that is kept on screen for comparison; null without one, or without a plan to show. */
+export const ghostDialled = ({
+  document,
+  session: { ghost },
+}: Pick<DeskState, 'document' | 'session'>): Dialled | null =>
+  ghost === 'plan' ? (document.plan?.movements ?? null) : ghost;
 
 const SITUATION = 'situation ';
 /** Name of a ready-made situation in lists of swings. */
@@ -45,7 +57,9 @@ export function findSwing(id: SwingId, state: DeskState): SwingOf {
   if (id === 'reference') {
     return onDesk(SWING_NAMES.reference, { movements: STILL_DIALLED, setUp: plainTop(document.setUp) });
   }
-  if (id === 'ghost' && session.ghost) return onDesk(SWING_NAMES.ghost, { movements: session.ghost });
+  const ghost = id === 'ghost' ? ghostDialled(state) : null;
+  if (ghost) return onDesk(session.ghost === 'plan' ? SWING_NAMES.plan : SWING_NAMES.ghost, { movements: ghost });
+  if (id === 'plan' && document.plan) return onDesk(SWING_NAMES.plan, { movements: document.plan.movements });
   const before = id === 'before' ? beforeLastStep(state) : undefined;
   if (before) return before;
   const situation = SITUATIONS.find((one) => situationSwing(one.id) === id);
@@ -55,9 +69,9 @@ export function findSwing(id: SwingId, state: DeskState): SwingOf {
 
 /** What is drawn solid and what as ghost. Comparing chooses both. */
 export function pairOf(state: DeskState): { readonly solid: SwingOf; readonly ghost: SwingOf | null } {
-  const { drawer, ghost, why } = state.session;
+  const { drawer, why } = state.session;
   if (drawer === 'compare') return { solid: findSwing(why.solid, state), ghost: findSwing(why.ghost, state) };
-  return { solid: findSwing('now', state), ghost: ghost && findSwing('ghost', state) };
+  return { solid: findSwing('now', state), ghost: ghostDialled(state) && findSwing('ghost', state) };
 }
 
 /** What is dialled in a swing; where only marks are known, their most likely explanation on this base. */

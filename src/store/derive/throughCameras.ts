@@ -1,7 +1,6 @@
 import { CHECKPOINT_IDS, CHECKPOINTS } from '../../reading/checkpointTable';
-import { AT, createPose, type Pose } from '../../model/pose';
+import type { Pose } from '../../model/pose';
 import type { Player } from '../../model/body';
-import { K } from '../../model/keys';
 import { holdsPose, standCamera, type Address, type CameraView, type Tripod } from '../../reading/camera/camera';
 import { readWithCause, type Bent } from '../../reading/camera/cameraCause';
 import { findTruePlace } from '../../reading/camera/cameraPlace';
@@ -13,7 +12,8 @@ import {
   type Checkpoints,
   type NotReached,
 } from '../../reading/checkpoints';
-import { swingPose, type Swing } from '../../reading/swing';
+import { addressOf } from '../../reading/camera/honest';
+import type { Swing } from '../../reading/swing';
 import { toTripod, type Cameras } from '../document/cameras';
 import type { Derived } from './derived';
 import { remember } from './remember';
@@ -50,14 +50,6 @@ const FACE_ON: readonly (readonly [CheckpointId, CameraReadingId])[] = [
   ['shaftParallel', 'shaftAngle'],
   ['shaftParallel', 'trunkLean'],
 ];
-
-const scratch = createPose();
-/** Hands at address and the ball: what a coach sets his tripod up by. */
-function addressOf(swing: Swing): Address {
-  swingPose(swing, swing.curves.times[K.address], scratch);
-  const at = AT.leadGrip;
-  return { hands: [scratch[at], scratch[at + 1], scratch[at + 2]], ball: swing.reference.ballPoint };
-}
 
 function seeCheckpoint(id: CheckpointId, checkpoint: Checkpoint, tripod: Tripod, address: Address): CheckpointThrough {
   if (!isReached(checkpoint)) return { judged: checkpoint, asSeen: checkpoint, isHeld: true };

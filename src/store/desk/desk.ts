@@ -3,7 +3,9 @@ import type { Pose } from '../../model/chain';
 import { createBaseSwings } from '../derive/baseSwings';
 import type { Derived } from '../derive/derived';
 import { createDeriver } from '../derive/deriver';
+import { createHonestSeen, type HonestSeen } from '../derive/honestSeen';
 import { createCameraReader } from '../derive/throughCameras';
+import { toArmAngle } from '../document/convert';
 import { FRESH_DESK, type DeskState } from './state';
 
 /** Cache: base swings of the desk, of what it compares and of its ledger, which are to be the same objects. */
@@ -16,6 +18,16 @@ export const { derive, jointsOf } = deskDeriver;
 
 /** What the coach's cameras make of the swing on the desk. */
 export const throughCameras = createCameraReader(derive);
+
+/** Cache: what was seen with the coach's camera reckoned in, for the last marks. */
+const honestSeen = createHonestSeen();
+
+/** What was seen as it counts: every word and every solver goes by this. The same object while nothing changes. */
+export function honestSeenOf(state: DeskState): HonestSeen {
+  const { seen, camera } = state.document;
+  const { player, referenceSwing } = derive(state);
+  return honestSeen(seen, camera.downTheLine, player, referenceSwing, toArmAngle(state.document));
+}
 
 /** The one store: document, session and history. Stage, plates and panels read it; actions write it. */
 export const desk = createStore<DeskState>(() => settle(FRESH_DESK));

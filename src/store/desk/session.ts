@@ -30,8 +30,10 @@ export interface Session {
   /** The picture fills the screen, for the student. */
   readonly student: boolean;
   readonly exaggerate: boolean;
-  /** A swing kept on screen for comparison. */
-  readonly ghost: Dialled | null;
+  /** The ball's flight is drawn to where it lands, as a small model. */
+  readonly wholeFlight: boolean;
+  /** A swing kept on screen for comparison: its dials, or the chosen plan whatever it becomes. */
+  readonly ghost: Dialled | 'plan' | null;
   /** Joints set by hand on the bench, model units, over the pose at the playhead; null when released. */
   readonly bench: Readonly<Partial<Record<JointId, number>>> | null;
   /** A swing shown for a moment in place of the dialled one. */
@@ -55,6 +57,7 @@ export const FRESH_SESSION: Session = {
   turned: false,
   student: false,
   exaggerate: false,
+  wholeFlight: false,
   ghost: null,
   bench: null,
   trial: null,

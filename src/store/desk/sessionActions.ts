@@ -62,6 +62,9 @@ export const showStudent = (student: boolean): void => see({ student });
 /** Doubles what the movements do on screen, or shows it as it is. */
 export const setExaggerate = (exaggerate: boolean): void => see({ exaggerate });
 
+/** Draws the ball's flight to where it lands, or no farther than the picture shows it. */
+export const setWholeFlight = (wholeFlight: boolean): void => see({ wholeFlight });
+
 /** Opens a drawer; the same one again, or null, closes it. */
 export const setDrawer = (drawer: DrawerId | null): void =>
   see({ drawer: drawer === desk.getState().session.drawer ? null : drawer });

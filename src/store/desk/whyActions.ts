@@ -2,11 +2,12 @@ import { dialOf, type MovementGroup, type MovementId } from '../../model/movemen
 import type { CheckpointId } from '../../reading/checkpoints';
 import { change, endGesture } from './actions';
 import { desk, put } from './desk';
+import type { Session } from './session';
 import { withDial, type Dialled } from '../document/document';
 import { drawGuess } from './guess';
 import { nameOfChange } from '../document/labels';
 import { setDrawer } from './sessionActions';
-import { SEEN_LIMITS, USUAL_GIVE_CM, type Sighting } from '../document/sighting';
+import { asKept, USUAL_GIVE_CM, type Sighting } from '../document/sighting';
 import type { Brought, SwingId, WhyChoices } from './whyState';
 
 export { toDialled } from '../document/convert';
@@ -52,30 +53,24 @@ export function setDials(values: readonly (readonly [MovementId, number])[]): vo
   }
 }
 
-/** Makes other dials the swing now: one undo step with this name. The ghost has done its work. */
+/** Makes other dials the swing now: one undo step with this name. What was seen and the plan stay as they are. */
 export function takeDialled(label: string, movements: Dialled): void {
   endGesture();
   change(label, (document) => ({ ...document, movements }));
-  showGhost(null);
+  // A comparison with the very swing that is dialled now shows nothing; the plan stays in sight.
+  if (desk.getState().session.ghost !== 'plan') showGhost(null);
 }
 
-/** Shows dials as ghost, or lets the ghost go. */
-export const showGhost = (ghost: Dialled | null): void => put({ session: { ...desk.getState().session, ghost } });
+/** Keeps dials, or the chosen plan, on screen for comparison, or lets them go. */
+export const showGhost = (ghost: Session['ghost']): void => put({ session: { ...desk.getState().session, ghost } });
 
 /** One dial's value in the unit of its slider. */
 export const toEdge = (id: MovementId, value: number): number => value / dialOf(id).edgeUnit;
 
-const within = (value: number, { min, max }: { min: number; max: number }): number =>
-  Number(Math.min(max, Math.max(min, value)).toFixed(2)) + 0;
-
 /** What the coach saw at a checkpoint, or nothing any more. Undoable. */
 export function setSeen(id: CheckpointId, sighting: Sighting | null): void {
-  const kept = sighting && {
-    cm: within(sighting.cm, SEEN_LIMITS.cm),
-    plusMinusCm: within(sighting.plusMinusCm, SEEN_LIMITS.plusMinusCm),
-  };
-  const label = kept ? 'What I saw' : 'Clear what I saw';
-  change(label, (document) => ({ ...document, seen: { ...document.seen, [id]: kept } }));
+  const label = sighting ? 'What I saw' : 'Clear what I saw';
+  change(label, (document) => ({ ...document, seen: { ...document.seen, [id]: sighting && asKept(sighting) } }));
 }
 
 /**
@@ -85,6 +80,7 @@ export function setSeen(id: CheckpointId, sighting: Sighting | null): void {
 export function sawAt(id: CheckpointId, metres: number): void {
   const { document, session } = desk.getState();
   if (session.guess && session.guess.stage !== 'shown') return drawGuess(id, metres);
-  setSeen(id, { cm: metres * 100, plusMinusCm: document.seen[id]?.plusMinusCm ?? USUAL_GIVE_CM });
+  const plusMinusCm = document.seen[id]?.plusMinusCm ?? USUAL_GIVE_CM;
+  setSeen(id, { cm: metres * 100, plusMinusCm, from: 'plate' });
   if (session.drawer !== 'seen') setDrawer('seen');
 }

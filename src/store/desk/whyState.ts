@@ -46,7 +46,7 @@ export const splitReading = (reading: LedgerReading): readonly [LedgerPlace, Led
   reading.split(':') as [LedgerPlace, LedgerReadingId];
 
 /**
- * A swing that can be chosen: `reference`, `now`, `ghost` (the one held), `before` (before the last step), a ready-made
+ * A swing that can be chosen: `reference`, `now`, `ghost` (the one held), `plan` (the chosen one), `before` (before the last step), a ready-made
  * situation, or one brought along from outside the desk.
  */
 export type SwingId = string;

@@ -4,6 +4,7 @@ import { bodyOf, type Body, type Player } from '../../model/body';
 import { CLUBS, clubOf, type Club, type ClubSpec } from '../../model/club';
 import { DIALS, STILL, type Movements } from '../../model/movements';
 import type { TopSetUp } from '../../model/setUp';
+import { DEFAULT_FACE_RETURNED } from '../../reading/delivery/delivery';
 import type { Bands } from '../../reading/verdicts';
 import {
   dialValue,
@@ -67,6 +68,9 @@ export const toTopSetUp = ({ handDepthCm, handHeightCm, turnDeg, wristSetDeg }: 
   turn: toRad(deg(turnDeg)),
   wristSet: toRad(deg(wristSetDeg)),
 });
+
+/** How far the face is returned, 0 (left as it comes) to 1 (square): what was set, or what is assumed. */
+export const toFaceReturned = ({ faceReturned = DEFAULT_FACE_RETURNED }: BallFlight): number => faceReturned;
 
 /** The day as the player's own frame has it: a left-handed player is the mirror image. */
 export const toWeather = ({ tailWindMps, crossWindMps, altitudeM }: BallFlight, { handed }: Player): Weather => ({

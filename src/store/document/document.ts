@@ -4,24 +4,14 @@ import type { ClubId, ClubSpec } from '../../model/club';
 import { DIALS, type MovementId } from '../../model/movements';
 import type { DeliveryRule } from '../../reading/delivery/delivery';
 import { USUAL_CAMERAS, type Cameras } from './cameras';
+import { type ChosenPlan } from './chosenPlan';
+import { STILL_DIALLED, type Dialled } from './dialled';
 import { NOTHING_SEEN, type Seen } from './sighting';
 
-export const DOCUMENT_VERSION = 2;
+export { STILL_DIALLED, type Dialled } from './dialled';
 
-/** The dials as typed and shown: degrees, factor, milliseconds, centimetres. The stored truth, never converted back. */
-export interface Dialled {
-  readonly leadWristFlexionDeg: number;
-  readonly rotationRate: number;
-  readonly rotationDelayMs: number;
-  readonly trailSideBendDeg: number;
-  readonly pelvisShiftCm: number;
-  /** The pelvis turning on its own; null while it follows the chest. */
-  readonly pelvis: PelvisAlone | null;
-}
-export interface PelvisAlone {
-  readonly rate: number;
-  readonly delayMs: number;
-}
+export const DOCUMENT_VERSION = 3;
+
 /** A dial on screen: the five of the model, and two more when the pelvis turns on its own. */
 export type DialId = MovementId | 'pelvisRate' | 'pelvisDelay';
 
@@ -47,6 +37,8 @@ export interface Units {
 /** What happens between shaft parallel and the landing: how the arms are taken to behave, and the day. */
 export interface BallFlight {
   readonly rule: DeliveryRule;
+  /** How far the face is returned, 0 (left as it comes) to 1 (square); absent: `DEFAULT_FACE_RETURNED`. An assumption. */
+  readonly faceReturned?: number;
   /** Wind along the target line: + with the shot. */
   readonly tailWindMps: number;
   /** Wind across it as one looks at the target: + from left to right, for either hand. */
@@ -70,6 +62,7 @@ export interface Document {
   readonly version: typeof DOCUMENT_VERSION;
   readonly player: Player;
   readonly club: ClubChoice;
+  /** What is dialled at the moment. Neither what was seen nor the plan ever follows it, and it never overwrites them. */
   readonly movements: Dialled;
   readonly setUp: SetUp;
   readonly bands: { readonly leadArmParallel: BandCm; readonly shaftParallel: BandCm };
@@ -78,21 +71,14 @@ export interface Document {
   readonly ball: BallFlight;
   readonly units: Units;
   readonly board: 'light' | 'dark';
-  /** What the coach marked on the plates. */
+  /** What the coach saw of the player. */
   readonly seen: Seen;
+  /** The plan that was chosen. Came with version 3. */
+  readonly plan: ChosenPlan | null;
   /** Where the coach's cameras stand. Came later than the rest: a document without it has `USUAL_CAMERAS`. */
   readonly camera: Cameras;
 }
 export type Section = Exclude<keyof Document, 'version'>;
-
-export const STILL_DIALLED: Dialled = {
-  leadWristFlexionDeg: 0,
-  rotationRate: 1,
-  rotationDelayMs: 0,
-  trailSideBendDeg: 0,
-  pelvisShiftCm: 0,
-  pelvis: null,
-};
 
 export const PLAIN_SET_UP: SetUp = { handDepthCm: 0, handHeightCm: 0, turnDeg: 0, wristSetDeg: 0, downswingMs: 250 };
 
@@ -118,6 +104,7 @@ export const DEFAULT_DOCUMENT: Document = {
   units: { length: 'cm', speed: 'm/s' },
   board: 'light',
   seen: NOTHING_SEEN,
+  plan: null,
   camera: USUAL_CAMERAS,
 };
 

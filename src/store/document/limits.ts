@@ -13,12 +13,15 @@ export const SET_UP_LIMITS: Readonly<Record<keyof SetUp, { readonly min: number;
 
 /** The days golf is played on: a strong gale (Beaufort 9) and the highest courses are just inside. */
 export const BALL_LIMITS: Readonly<
-  Record<Exclude<keyof BallFlight, 'rule'>, { readonly min: number; readonly max: number }>
+  Record<Exclude<keyof BallFlight, 'rule' | 'faceReturned'>, { readonly min: number; readonly max: number }>
 > = {
   tailWindMps: { min: -25, max: 25 },
   crossWindMps: { min: -25, max: 25 },
   altitudeM: { min: -400, max: 4500 },
 };
+
+/** How far the face can be returned: not at all, or all the way to square. */
+export const FACE_RETURNED_LIMITS = { min: 0, max: 1 } as const;
 
 /** The widest edge of a checkpoint band. */
 export const BAND_LIMIT_CM = 40;

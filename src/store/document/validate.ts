@@ -1,12 +1,24 @@
-import { exactOptional, nullable, picklist, pipe, transform, unknown, type GenericSchema } from 'valibot';
+import {
+  exactOptional,
+  nullable,
+  picklist,
+  pipe,
+  regex,
+  string,
+  transform,
+  unknown,
+  type GenericSchema,
+} from 'valibot';
+import { day, keptText } from '../../checking/kept';
 import { read } from '../../checking/read';
-import { eachOf, fields, numberIn, oneOf, textUpTo, whole } from '../../checking/schemas';
+import { eachOf, fields, listUpTo, numberIn, oneOf, textUpTo, whole } from '../../checking/schemas';
 import { bodyOf, SEGMENT_FRACTIONS, SetupError, type SegmentId } from '../../model/body';
 import { CLUB_IDS, CLUB_LIMITS, clubOf, type ClubId } from '../../model/club';
 import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import { DELIVERY_RULES } from '../../reading/delivery/delivery';
 import { CAMERA_LIMITS, USUAL_CAMERAS } from './cameras';
-import { ARM_ANGLE_LIMITS_DEG, BALL_LIMITS, BAND_LIMIT_CM, SET_UP_LIMITS } from './limits';
+import { ARM_ANGLE_LIMITS_DEG, BALL_LIMITS, BAND_LIMIT_CM, FACE_RETURNED_LIMITS, SET_UP_LIMITS } from './limits';
+import { PLAN_ID, PLAN_LIMITS } from './chosenPlan';
 import {
   DOCUMENT_VERSION,
   edgeDial,
@@ -19,10 +31,12 @@ import {
   type Section,
 } from './document';
 import { LEAN_BECAME_SIDE_BEND, migrateMovements } from './migrate';
-import { NOTHING_SEEN, SEEN_LIMITS } from './sighting';
+import { NOTHING_SEEN, SEEN_FROM, SEEN_LIMITS } from './sighting';
 
 /** Documents of this version had a lean where there is side bend now. */
 const BEFORE_SIDE_BEND = 1;
+/** Every version that was ever written. Those before 3 had no plan, and marks that did not say how they came about. */
+const VERSIONS = [BEFORE_SIDE_BEND, 2, DOCUMENT_VERSION] as const;
 
 /** A stored document, read: or why it cannot be, in words. */
 export type Read = { readonly document: Document; readonly notice?: string } | { readonly problem: string };
@@ -95,7 +109,30 @@ const band = pipe(
     lowCm <= highCm ? undefined : { path: 'lowCm', message: 'The lower edge lies above the upper one. Swap them.' },
   ),
 );
-const sighting = nullable(fields(withinEach(SEEN_LIMITS)));
+const sighting = nullable(fields({ ...withinEach(SEEN_LIMITS), from: exactOptional(oneOf(SEEN_FROM), 'eye') }));
+const centimetres = nullable(numberIn(-1000, 1000));
+const handedOut = nullable(keptText(PLAN_LIMITS.name));
+const plan = nullable(
+  fields({
+    id: pipe(string(), regex(PLAN_ID, 'Not the id of a plan.')),
+    from: movements,
+    movements,
+    targetCm: fields(eachOf(CHECKPOINT_IDS, () => centimetres)),
+    feel: keptText(PLAN_LIMITS.feel),
+    drills: listUpTo(
+      fields({
+        name: keptText(PLAN_LIMITS.drillName),
+        how: keptText(PLAN_LIMITS.drillHow),
+        often: keptText(PLAN_LIMITS.drillOften),
+      }),
+      PLAN_LIMITS.drills,
+    ),
+    cautions: listUpTo(keptText(PLAN_LIMITS.caution), PLAN_LIMITS.cautions),
+    words: keptText(PLAN_LIMITS.words),
+    nextDate: nullable(day),
+    names: fields({ player: handedOut, coach: handedOut }),
+  }),
+);
 const camera = fields(withinEach(CAMERA_LIMITS));
 
 /** What each section of a document may hold. */
@@ -111,22 +148,28 @@ export const SECTION_SCHEMAS = {
   setUp: fields(withinEach(SET_UP_LIMITS)),
   bands: fields(eachOf(CHECKPOINT_IDS, () => band)),
   checkpointArmDeg: within(ARM_ANGLE_LIMITS_DEG),
-  ball: fields({ rule: oneOf(DELIVERY_RULES), ...withinEach(BALL_LIMITS) }),
+  ball: fields({
+    rule: oneOf(DELIVERY_RULES),
+    faceReturned: exactOptional(within(FACE_RETURNED_LIMITS)),
+    ...withinEach(BALL_LIMITS),
+  }),
   units: fields({ length: oneOf(['cm', 'in']), speed: oneOf(['m/s', 'km/h', 'mph']) }),
   board: oneOf(['light', 'dark']),
   seen: fields(eachOf(CHECKPOINT_IDS, () => sighting)),
+  plan,
   camera: fields({ downTheLine: camera, faceOn: camera }),
 } satisfies { readonly [S in Section]: GenericSchema<unknown, Document[S]> };
 
-/** A whole document. One from before there was a ball, anything marked or a camera stays readable: it has the usual ones. */
+/** A whole document. One from before there was a ball, anything marked, a camera or a plan stays readable: it has the usual ones. */
 export const documentSchema: GenericSchema<unknown, Document> = fields({
   version: pipe(
-    picklist([BEFORE_SIDE_BEND, DOCUMENT_VERSION]),
+    picklist(VERSIONS),
     transform((): typeof DOCUMENT_VERSION => DOCUMENT_VERSION),
   ),
   ...SECTION_SCHEMAS,
   ball: exactOptional(SECTION_SCHEMAS.ball, STILL_AIR),
   seen: exactOptional(SECTION_SCHEMAS.seen, NOTHING_SEEN),
+  plan: exactOptional(SECTION_SCHEMAS.plan, null),
   camera: exactOptional(SECTION_SCHEMAS.camera, USUAL_CAMERAS),
 });
 
@@ -138,7 +181,7 @@ const stepSchema = fields(
 export function readDocument(value: unknown): Read {
   if (typeof value !== 'object' || value === null) return { problem: 'it is not a Slantwise document' };
   const { version } = value as { readonly version?: unknown };
-  if (version !== DOCUMENT_VERSION && version !== BEFORE_SIDE_BEND) {
+  if (!VERSIONS.includes(version as (typeof VERSIONS)[number])) {
     const newer = typeof version === 'number' && version > DOCUMENT_VERSION;
     return { problem: newer ? 'a newer Slantwise wrote it' : 'its version is unknown' };
   }

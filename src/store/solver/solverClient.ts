@@ -6,10 +6,10 @@ import { withMovements, type Swing } from '../../reading/swing';
 import { DEFAULT_BANDS, type Bands } from '../../reading/verdicts';
 import { work, type Answer, type Job } from '../../solving/diagnosis/solverJobs';
 import { createWorkerClient } from './workerClient';
-import { toArmAngle, toMovements, toWeather } from '../document/convert';
-import { derive, desk, subscribe } from '../desk/desk';
+import { toArmAngle, toFaceReturned, toMovements, toWeather } from '../document/convert';
+import { derive, desk, honestSeenOf, subscribe } from '../desk/desk';
+import type { HonestSeen } from '../derive/honestSeen';
 import type { Derived } from '../derive/derived';
-import type { Document } from '../document/document';
 import { USUAL_GIVE_CM } from '../document/sighting';
 import type { DeskState } from '../desk/state';
 
@@ -34,8 +34,8 @@ interface Question {
   readonly job: () => Job;
 }
 
-const give = (document: Document, id: 'leadArmParallel' | 'shaftParallel'): number =>
-  (document.seen[id]?.plusMinusCm ?? USUAL_GIVE_CM) / 100;
+const give = (seen: HonestSeen, id: 'leadArmParallel' | 'shaftParallel'): number =>
+  (seen[id]?.plusMinusCm ?? USUAL_GIVE_CM) / 100;
 
 function mapQuestion({ document, session }: DeskState, reference: Swing, bands: Bands): Question {
   const { x, y } = session.why;
@@ -50,9 +50,11 @@ function mapQuestion({ document, session }: DeskState, reference: Swing, bands: 
   };
 }
 
-function planQuestion({ document, session }: DeskState, { referenceSwing, exactBands, player }: Derived): Question {
+function planQuestion(state: DeskState, { referenceSwing, exactBands, player }: Derived): Question {
+  const { document, session } = state;
   const { locked, aim } = session.why;
-  const { movements, seen, ball } = document;
+  const { movements, ball } = document;
+  const seen = honestSeenOf(state);
   const armAngle = toArmAngle(document);
   return {
     key: ['plan', referenceSwing, movements, seen, exactBands, armAngle, locked, aim, ball, player],
@@ -64,16 +66,17 @@ function planQuestion({ document, session }: DeskState, { referenceSwing, exactB
       bands: exactBands,
       armAngle,
       aim,
-      doubt: { leadArmParallel: give(document, 'leadArmParallel'), shaftParallel: give(document, 'shaftParallel') },
+      doubt: { leadArmParallel: give(seen, 'leadArmParallel'), shaftParallel: give(seen, 'shaftParallel') },
       rule: ball.rule,
+      faceReturned: toFaceReturned(ball),
       weather: toWeather(ball, player),
     }),
   };
 }
 
-function matchQuestion({ document }: DeskState, { referenceSwing, exactBands }: Derived): Question | undefined {
-  const { seen } = document;
-  const armAngle = toArmAngle(document);
+function matchQuestion(state: DeskState, { referenceSwing, exactBands }: Derived): Question | undefined {
+  const seen = honestSeenOf(state);
+  const armAngle = toArmAngle(state.document);
   const { leadArmParallel: arm, shaftParallel: shaft } = seen;
   if (!arm && !shaft) return undefined;
   const toMetres = ({ cm, plusMinusCm }: { cm: number; plusMinusCm: number }) => ({

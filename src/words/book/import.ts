@@ -48,11 +48,9 @@ const FIELDS: Readonly<Record<string, string>> = {
   archived: 'archived or not',
   example: 'example or not',
   date: 'date',
-  now: 'the swing',
+  now: 'what was seen, the plan or the swing',
   computedCm: 'computed readings',
-  target: 'target',
-  plan: 'plan',
-  drills: 'drills',
+  computedBy: 'what computed them',
   playerId: 'player',
   createdMs: 'day of making',
 };

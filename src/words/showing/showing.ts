@@ -20,7 +20,12 @@ export const sayTake = (label: string, dialled: string): string => `${label}: ${
 
 /** On the last card of a clip, and beside every code. */
 export const SCAN = 'Scan the code to open this swing.';
+/** Under a code where there is little room. */
+export const SCAN_SHORT = 'Scan to see it move';
 export const SCAN_WHY = 'The code holds it all: nothing is sent anywhere.';
+
+/** On a sheet while no plan is chosen. */
+export const NO_PLAN = 'No plan is chosen yet. Choose one under What to change.';
 
 /** On a sheet for a swing that has nothing to change. */
 export const NOTHING_TO_CHANGE = 'On plane at both checkpoints: keep it as it is.';

@@ -20,10 +20,9 @@ interface Who {
 }
 const MY_CLUB = 'my club';
 
+/** "7-iron", or the name of the player's own club. */
+export const sayClub = ({ id, my }: Who['club']): string => (id === MY_CLUB ? my?.name || MY_CLUB : CLUBS[id].name);
+
 /** "7-iron, 1.78 m". */
 export const sayWho = ({ player, club, units }: Who): string =>
-  [
-    club.id === MY_CLUB ? club.my?.name || MY_CLUB : CLUBS[club.id].name,
-    sayStature(player.statureM, units),
-    ...(player.handed === 'left' ? ['left-handed'] : []),
-  ].join(', ');
+  [sayClub(club), sayStature(player.statureM, units), ...(player.handed === 'left' ? ['left-handed'] : [])].join(', ');

@@ -1,4 +1,5 @@
 import type { Rad } from '../../math/angle';
+import type { Delivery } from '../../reading/delivery/delivery';
 import { showAngle, showLength, showSpeed } from '../numbers/numbers';
 import { COMPUTED, type Origin, type Units } from '../numbers/units';
 
@@ -46,6 +47,12 @@ export function sayFaceBand({ face, faceLeft, faceReturned }: Record<'face' | 'f
   const [low, high] = [Math.min(faceLeft, faceReturned), Math.max(faceLeft, faceReturned)];
   return withBand(sayFace(face), sayFace(low), sayFace(high));
 }
+
+/** Under a picture of the strike. "Path 3° in-to-out. Face 2° open, 1° closed to 4° open." */
+export const sayPathAndFace = (delivery: Pick<Delivery, 'path' | 'face' | 'faceLeft' | 'faceReturned'>): string => {
+  const [path, face] = [sayPath(delivery.path), sayFaceBand(delivery)];
+  return `${path.label} ${path.text}. ${face.label} ${face.text}.`;
+};
 
 /** The two ends of that band alone, the lower first, or nothing where they read the same. "0° square to 4° open" */
 export function sayFaceEnds({ faceLeft, faceReturned }: Record<'faceLeft' | 'faceReturned', Rad>): string {

@@ -1,24 +1,37 @@
 import type { MovementGroup } from '../../model/movements';
 import { DIALS } from '../../model/movements';
+import type { CheckpointId } from '../../reading/checkpoints';
 import type { Explanation } from '../../solving/diagnosis/match';
+import type { Cause, Tell, TellId } from '../../solving/diagnosis/causes';
+import { sayCm, saySighting } from '../book/readings';
+import { showAngle, showLength } from '../numbers/numbers';
+import { CHECKPOINT_NAMES } from '../swing/checkpoint';
 import { sayMovement } from '../swing/dials';
 import type { Units } from '../numbers/units';
 import { sayUses } from './whatToChange';
 
+/** What is seen at a checkpoint, and what its two sides are called. */
+export const SEEN_PLACES: Readonly<
+  Record<CheckpointId, { readonly title: string; readonly over: string; readonly under: string }>
+> = {
+  leadArmParallel: { title: 'Lead arm parallel: shaft from the trail bicep', over: 'Above', under: 'Below' },
+  shaftParallel: { title: 'Shaft parallel: head from the hands', over: 'In front', under: 'Behind' },
+};
+
 /** Said with every list of explanations. */
-export const ALIKE = 'Several bodies can look alike from one side.';
+export const ALIKE = 'More than one cause can look the same from one side.';
 export const NOTHING_MARKED = 'Pull the ring on a plate to where you saw it, or type it.';
 
 /** A misfit up to this lies within the coach's own give or take. */
 const FITS = 1;
 
-/** The sentence over the explanations: how many would look like what was seen, or that none does. At most 15 words. */
-export function sayMatch(explanations: readonly Pick<Explanation, 'status'>[]): string {
-  if (explanations.length === 0) return 'No movement of the model reaches this checkpoint. Mark the other one.';
-  const count = explanations.filter(({ status }) => status === 'fits').length;
-  if (count === 0) return 'Nothing looks like both marks. Check them, or widen your give or take.';
-  if (count === 1) return 'One explanation would look like this.';
-  return `${count} explanations would look like this.`;
+/** The sentence over the causes: how many would look like what was seen, or that none does. At most 15 words. */
+export function sayMatch(causes: readonly Pick<Explanation, 'status'>[]): string {
+  if (causes.length === 0) return 'No movement of the model reaches this checkpoint. Mark the other one.';
+  const count = causes.filter(({ status }) => status === 'fits').length;
+  if (count === 0) return 'No swing explains both marks. Check them, or widen your margin.';
+  if (count === 1) return 'One cause would look like this.';
+  return `${count} causes would look like this.`;
 }
 
 /** "Lead wrist only: cupped 18°": what an explanation moves, away from the reference. */
@@ -39,6 +52,57 @@ export function sayExplanation(
   };
 }
 
-/** How well an explanation fits: "fits", or by how many of the coach's own give or takes it misses. */
+/** How well a cause fits: inside the coach's margin, or by how many margins outside. */
 export const sayMisfit = (misfit: number): string =>
-  misfit <= FITS ? 'fits within your ±' : `${Math.max(1.1, misfit).toFixed(1)} times your ± away`;
+  misfit <= FITS
+    ? 'fits within your margin'
+    : misfit <= NEARLY
+      ? 'just outside your margin'
+      : `${misfit.toFixed(1)} times your margin away`;
+const NEARLY = 1.25;
+
+const BEYOND = 'past the usual range';
+
+/** "fits within your margin, past the usual range" */
+export const sayFit = ({ misfit, isUsual }: Pick<Cause, 'misfit' | 'isUsual'>): string =>
+  isUsual ? sayMisfit(misfit) : `${sayMisfit(misfit)}, ${BEYOND}`;
+
+interface TellWords {
+  /** Where to look. */
+  readonly look: string;
+  readonly what: string;
+  readonly up: string;
+  readonly down: string;
+}
+const TELL_WORDS: Readonly<Record<TellId, TellWords>> = {
+  leadWristFlexion: { look: 'Look at the lead wrist', what: 'it is', up: 'more bowed', down: 'more cupped' },
+  trailSideBend: {
+    look: 'Look face on',
+    what: 'side bend is',
+    up: 'more',
+    down: 'less',
+  },
+  thoraxTurn: { look: 'Look face on', what: 'the chest is', up: 'more open', down: 'more closed' },
+  pelvisTurn: { look: 'Look face on', what: 'the hips are', up: 'more open', down: 'more closed' },
+  pelvisShift: { look: 'Look face on', what: 'the hips are', up: 'nearer the target', down: 'farther from the target' },
+  handHeight: { look: 'Look down the line', what: 'the hands are', up: 'higher', down: 'lower' },
+  handDepth: { look: 'Look down the line', what: 'the hands are', up: 'farther out', down: 'farther in' },
+};
+
+/** "Look face on at lead arm parallel: the chest is 9° more open." What tells a cause from the next; at most 15 words. */
+export function sayTell({ at, what, more }: Tell, units: Pick<Units, 'length'>): string {
+  const { look, what: subject, up, down } = TELL_WORDS[what];
+  const isLength = what === 'pelvisShift' || what === 'handHeight' || what === 'handDepth';
+  const size = isLength ? showLength(Math.abs(more), units).inSentence : showAngle(Math.abs(more)).text;
+  return `${look} at ${CHECKPOINT_NAMES[at].inSentence}: ${subject} ${size} ${more > 0 ? up : down}.`;
+}
+
+/** A mark as it was seen, and as it counts. */
+interface MarkOf {
+  readonly cm: number;
+  readonly plusMinusCm: number;
+}
+
+/** "You saw 12 cm in front. Without your camera: 3 cm in front ± 5 cm." What was seen stands beside what counts. */
+export const sayHonest = (id: CheckpointId, seen: MarkOf, honest: MarkOf, units: Pick<Units, 'length'>): string =>
+  `You saw ${sayCm(id, seen.cm, units)}. Without your camera: ${saySighting(id, honest, units)}.`;

@@ -7,7 +7,8 @@ import { showJudged } from '../numbers/judged';
 import { formatTyped, roundTo, showLength, type Shown } from '../numbers/numbers';
 import type { Units } from '../numbers/units';
 
-const GROUPS: Readonly<Record<MovementGroup, string>> = {
+/** Movements as plans and lessons name them. */
+export const GROUPS: Readonly<Record<MovementGroup, string>> = {
   leadWrist: 'Lead wrist',
   rotation: 'Body turn',
   sideTilt: 'Side bend',
@@ -105,7 +106,7 @@ export function sayPlans({ status, plans }: PlanLead, units: Pick<Units, 'length
 
 const BEST: Readonly<Record<PlanAim, string>> = {
   edge: 'the smallest change',
-  inside: 'the smallest change that ends well inside',
+  inside: 'the smallest change with more margin',
 };
 
 /** "93 of 100": a share as a count people can picture. Only a certainty is all or nothing. */
@@ -120,9 +121,20 @@ export function sayShare(share: number): string {
 export const sayLanding = (share: number, plusMinus: number, units: Pick<Units, 'length'>): string =>
   `Lands on plane in ${sayShare(share)} within your own ±${showLength(plusMinus, units).inSentence}.`;
 
-/** "Steep at lead arm parallel holds in 93 of 100." */
-export const sayVerdictShare = (id: CheckpointId, word: string, share: number): string =>
-  `${word} at ${CHECKPOINT_NAMES[id].inSentence} holds in ${sayShare(share)}.`;
+/** Said with a plan that more margin was asked of and that has none to give. */
+export const NO_MORE_MARGIN = 'These movements alone cannot land more often than the smallest change.';
+
+/** From here on a verdict is called almost certain, and below this it is too close to call (our choice). */
+const [CERTAIN, OPEN] = [0.99, 0.6];
+
+/** "Probably steep at lead arm parallel: 83 of 100." How surely a verdict stands within the coach's own margin. */
+export function sayVerdictShare(id: CheckpointId, word: string, share: number): string {
+  const at = CHECKPOINT_NAMES[id].inSentence;
+  const small = word.charAt(0).toLowerCase() + word.slice(1);
+  if (share >= CERTAIN) return `Almost certainly ${small} at ${at}.`;
+  if (share >= OPEN) return `Probably ${small} at ${at}: ${sayShare(share)}.`;
+  return `Too close to call at ${at}: ${small} in ${sayShare(share)}.`;
+}
 
 /** Two judged readings of a guess: what was drawn, what the model shows, and the gap between them, m. */
 export function sayGuess(

@@ -32,7 +32,7 @@ async function begin(): Promise<void> {
   const { put } = apply(addPlayer(book.state.getState().records, book.birth(), 'Robin', player, null));
   const birth = book.birth();
   const computedCm = { leadArmParallel: null, shaftParallel: null };
-  const added = addLesson(birth, put[0].id, toDay(birth.nowMs), desk.getState().document, computedCm, undefined);
+  const added = addLesson(birth, put[0].id, toDay(birth.nowMs), desk.getState().document, computedCm);
   const [lesson] = apply(added).put;
   if (lesson.kind !== 'lesson') throw new Error('no lesson was added');
   deskLink.open(lesson);

@@ -3,9 +3,11 @@ import { useEffect, useMemo, useRef, useState } from 'react';
 import { lessonsOf, movedToward, progressOf, type LessonRecord } from '../../../record';
 import { sayDay } from '../../../words/book/days';
 import { sayMoved } from '../../../words/book/progress';
+import { SOME_EARLIER } from '../../../words/book/newModel';
 import { saySighting, sayCm } from '../../../words/book/readings';
 import { useDesk, type CheckpointId } from '../../../store';
 import { CHECKPOINT_NAMES, ILLUSTRATION } from '../../../words';
+import { groupsOf } from '../../../store/plan/draftPlan';
 import { GROUP_NAMES } from '../../dials/Movements';
 import { PlanStrip } from '../PlanStrip';
 import { useBook } from '../navigation';
@@ -61,7 +63,13 @@ function Numbers({ lessons }: { lessons: readonly LessonRecord[] }) {
             <th scope="row">{sayDay(lesson.date)}</th>
             <td>{cell(lesson, 'leadArmParallel')}</td>
             <td>{cell(lesson, 'shaftParallel')}</td>
-            <td>{lesson.plan.map((id) => GROUP_NAMES[id]).join(', ') || 'none'}</td>
+            <td>
+              {(lesson.now.plan &&
+                groupsOf(lesson.now.plan)
+                  .map((id) => GROUP_NAMES[id])
+                  .join(', ')) ||
+                'none'}
+            </td>
           </tr>
         ))}
       </tbody>
@@ -101,7 +109,7 @@ export function Progress({ id }: { id: string }) {
           <Numbers lessons={lessons} />
           <p className="fine">
             The reading error is the give or take of the first and the last reading together. The band is a rule of
-            thumb. {ILLUSTRATION}.
+            thumb. {lessons.some(({ computedBy }) => computedBy !== undefined) && SOME_EARLIER} {ILLUSTRATION}.
           </p>
           <div className="lesson-actions no-print">
             <button type="button" className="plain" onClick={print}>

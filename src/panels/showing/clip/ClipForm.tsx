@@ -1,10 +1,11 @@
 import { useId } from 'react';
 import {
+  COMPARISON_IDS,
   COMPARISON_LABELS,
+  isThere,
   KIND_WORDS,
   KINDS,
   FRAME_RATES,
-  type ComparisonId,
   type Arrangement,
   type CameraId,
   type ClipWish,
@@ -100,12 +101,13 @@ export function ClipForm() {
 /** What the swing is set against, in clips, on the sheet and in the table. */
 function Against() {
   const after = useShowing((state) => state.after);
-  const hasGhost = useDesk(({ session }) => session.ghost !== null);
-  const ids: readonly ComparisonId[] = hasGhost ? ['plan', 'ghost', 'reference'] : ['plan', 'reference'];
+  const hasPlan = useDesk(({ document }) => document.plan !== null);
+  const hasGhost = useDesk(({ session }) => session.ghost !== null && session.ghost !== 'plan');
+  const ids = COMPARISON_IDS.filter((id) => isThere(id, hasGhost, hasPlan));
   return (
     <Select
       label="Compare with"
-      value={hasGhost || after !== 'ghost' ? after : 'plan'}
+      value={ids.includes(after) ? after : ids[0]}
       options={ids.map((id) => [id, COMPARISON_LABELS[id]] as const)}
       onChoose={setAgainst}
     />

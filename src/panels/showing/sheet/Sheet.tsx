@@ -1,15 +1,21 @@
 import { useEffect, useRef, useState } from 'react';
 import { createPortal } from 'react-dom';
 import type { SheetContent } from '../../../export/files/sheet';
-import { desk } from '../../../store';
-import { COMPUTED, ILLUSTRATION, RULE_OF_THUMB, SCAN } from '../../../words';
-import { sayWho } from '../../../words/showing/who';
+import { COMPUTED, ILLUSTRATION, RULE_OF_THUMB, SCAN, SCAN_SHORT } from '../../../words';
+import { sayDay, toDay } from '../../../words/book/days';
 import { Swatch } from './Swatch';
-import { useShowing } from '../task/useShowing';
 import './sheet.css';
 
 /** Days on which a drill can be ticked off. */
-const DAYS = [1, 2, 3, 4, 5, 6, 7] as const;
+const DAYS = [
+  ['mon', 'M'],
+  ['tue', 'T'],
+  ['wed', 'W'],
+  ['thu', 'T'],
+  ['fri', 'F'],
+  ['sat', 'S'],
+  ['sun', 'S'],
+] as const;
 
 /** The practice sheet as it will be printed: a page of its own over the desk, and the only thing on paper. */
 export default function Sheet({ content, onClose }: { content: SheetContent; onClose: () => void }) {
@@ -35,49 +41,40 @@ export default function Sheet({ content, onClose }: { content: SheetContent; onC
   );
 }
 
-function SheetPage({ plates, readings, plan, feels, drills, cautions, code }: SheetContent) {
-  const name = useShowing(({ wish }) => wish.name);
-  const [today] = useState(() => new Date().toLocaleDateString(undefined, { dateStyle: 'long' }));
+function SheetPage({
+  title,
+  names,
+  who,
+  plates,
+  readings,
+  plan,
+  feel,
+  drills,
+  words,
+  next,
+  cautions,
+  code,
+}: SheetContent) {
+  const [today] = useState(() => sayDay(toDay(Date.now())));
+  const isFor = names.player === null ? 'Practice sheet' : `Practice sheet for ${names.player}`;
   return (
     <article className="sheet-page">
       <header className="sheet-head">
         <div>
-          <h2 id="sheet-title">Practice sheet</h2>
-          <p>{[name, sayWho(desk.getState().document), today].filter(Boolean).join(', ')}</p>
+          <p>{[isFor, who, today].join(', ')}</p>
+          <h2 id="sheet-title">{title}</h2>
         </div>
         <figure className="sheet-code">
           <svg viewBox={`0 0 ${code.size} ${code.size}`} role="img" aria-label={SCAN}>
             <path d={code.path} fill="#000" />
           </svg>
-          <figcaption>{SCAN}</figcaption>
+          <figcaption>{SCAN_SHORT}</figcaption>
         </figure>
       </header>
       <div className="sheet-plates">
-        {plates.map(({ take, dialled, plates: pair }) => (
-          <section key={take}>
-            <h3>
-              {take} <small>{dialled}</small>
-            </h3>
-            <div className="sheet-pair">
-              {pair.map(({ id, title, words, svg }) => (
-                <figure key={id}>
-                  {svg ? (
-                    // Our own drawing, serialised.
-                    <div className="sheet-drawing" dangerouslySetInnerHTML={{ __html: svg }} />
-                  ) : (
-                    <p>{words.sentence}</p>
-                  )}
-                  <figcaption>
-                    <span>{title}</span>
-                    <Swatch verdict={words.verdict} />
-                    <strong>{words.word}</strong>
-                    <span>{words.shortWhy}</span>
-                  </figcaption>
-                </figure>
-              ))}
-            </div>
-          </section>
-        ))}
+        {plates[0].plates.map(({ id }, row) =>
+          plates.map(({ take, plates: pair }) => <Plate key={`${take} ${id}`} take={take} {...pair[row]} />),
+        )}
       </div>
       <table className="sheet-readings">
         <thead>
@@ -101,50 +98,85 @@ function SheetPage({ plates, readings, plan, feels, drills, cautions, code }: Sh
       </table>
       <div className="sheet-columns">
         <section>
-          <h3>The plan</h3>
-          <ul>
-            {plan.map((line) => (
-              <li key={line}>{line}</li>
-            ))}
-          </ul>
+          <h3>What to change</h3>
+          {plan.map((line) => (
+            <p key={line}>{line}</p>
+          ))}
         </section>
-        {feels.length > 0 && (
-          <section>
-            <h3>What to feel</h3>
-            <ul>
-              {feels.map((line) => (
-                <li key={line}>{line}</li>
-              ))}
-            </ul>
+        {feel !== '' && (
+          <section className="sheet-feel">
+            <h3>Feel</h3>
+            <p>{feel}</p>
           </section>
         )}
       </div>
-      {drills.length > 0 && (
-        <section className="sheet-drills">
-          <h3>
-            Drills <small>{RULE_OF_THUMB}; tick a box for each day</small>
-          </h3>
-          <ul>
-            {drills.map(({ name: drill, how, often }) => (
-              <li key={drill}>
-                <span className="sheet-boxes" aria-hidden="true">
-                  {DAYS.map((day) => (
-                    <i key={day} />
-                  ))}
-                </span>
-                <p>
-                  <strong>{drill}.</strong> {how.join(' ')} <em>{often}.</em>
-                </p>
-              </li>
-            ))}
-          </ul>
-        </section>
+      {drills.length > 0 && <Drills drills={drills} />}
+      {(words !== '' || next !== null) && (
+        <div className="sheet-columns sheet-coach">
+          {words !== '' && (
+            <section>
+              <h3>{names.coach === null ? 'From your coach' : `From ${names.coach}`}</h3>
+              <p>{words}</p>
+            </section>
+          )}
+          {next !== null && (
+            <section className="sheet-next">
+              <h3>Next lesson</h3>
+              <p>{next}</p>
+            </section>
+          )}
+        </div>
       )}
       <section className="sheet-care">
-        <h3>Take care</h3>
-        <p>{cautions.join(' ')}</p>
+        <p>
+          <b>Take care.</b> {cautions.join(' ')}
+        </p>
       </section>
-      <footer>{ILLUSTRATION}</footer>
+      <footer>
+        {ILLUSTRATION}. Feels, drills and bands: {RULE_OF_THUMB}. Slantwise
+      </footer>
     </article>
   );
 }
+
+/** One checkpoint of one swing: its verdict in words, and the drawing. */
+function Plate({ take, title, words, svg }: { take: string } & SheetContent['plates'][number]['plates'][number]) {
+  return (
+    <figure>
+      <figcaption>
+        <span>
+          {take}, {title.toLowerCase()}
+        </span>
+        <Swatch verdict={words.verdict} />
+        <strong data-verdict={words.verdict}>{words.word}</strong>
+        <em>{words.shortWhy}</em>
+      </figcaption>
+      {svg ? (
+        // Our own drawing, serialised.
+        <div className="sheet-drawing" dangerouslySetInnerHTML={{ __html: svg }} />
+      ) : (
+        <p>{words.sentence}</p>
+      )}
+    </figure>
+  );
+}
+
+const Drills = ({ drills }: Pick<SheetContent, 'drills'>) => (
+  <section className="sheet-drills" aria-label="Drills, a box for each day">
+    {drills.map(({ name, how, often }) => (
+      <div key={name}>
+        <h3>{name}</h3>
+        <em>{often}</em>
+        <p>{how}</p>
+        <div className="sheet-boxes" aria-hidden="true">
+          {DAYS.map(([key, day]) => (
+            <span key={key}>
+              {day}
+              <i />
+            </span>
+          ))}
+        </div>
+      </div>
+    ))}
+  </section>
+);

@@ -87,17 +87,8 @@ export async function make(doing: string, work: (companion: TaskControl) => Prom
 export async function subjectNow() {
   const state = desk.getState();
   const { after } = showing.getState();
-  const [{ derivePlain, takeSnapshot }, { findPlanInWorker }] = await Promise.all([
-    import('../../../export/task/exportSnapshot'),
-    import('../../../export/task/planWorker'),
-  ]);
-  const derived = derivePlain(state);
-  return takeSnapshot(
-    state,
-    derived,
-    after,
-    after === 'plan' ? await findPlanInWorker(derived, state.document) : undefined,
-  );
+  const { derivePlain, takeSnapshot } = await import('../../../export/task/exportSnapshot');
+  return takeSnapshot(state, derivePlain(state), after);
 }
 
 /** The desk exactly as it is drawn, doubled or tried out if it is. */

@@ -23,6 +23,7 @@ import { AsItIs, Lead, Source } from '../Lead';
 import { JUDGED, READING_GROUPS } from './ledgerReadings';
 import { waterfall } from './ledgerScale';
 import { Pick } from '../Pick';
+import { NextStep } from '../../lessons/NextStep';
 import { SwingPick } from '../SwingPick';
 
 const PART_NAMES: Readonly<Record<Part, string>> = {
@@ -66,6 +67,7 @@ export default function Ledger() {
         <SwingPick label="From" place="from" />
         <SwingPick label="To" place="to" />
       </div>
+      <NextStep from="ledger" />
     </div>
   );
 }
