@@ -32,10 +32,10 @@ const SIZES = {
 
 /** Opens a drawer by its tab, its part of a tab, or the sheet of further drawers. */
 const drawer =
-  (/** @type {string} */ id, /** @type {string | undefined} */ part = undefined) =>
+  (/** @type {string} */ id, part = '') =>
   async (/** @type {Page} */ page) => {
     await page.locator(`#tab-${id}`).click();
-    if (part !== undefined) await page.locator(`#part-${part}`).click();
+    if (part !== '') await page.locator(`#part-${part}`).click();
   };
 const further = (/** @type {string} */ name) => async (/** @type {Page} */ page) => {
   const more = page.locator('#tab-more:visible, #bar-more:visible').first();

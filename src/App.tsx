@@ -12,6 +12,7 @@ import {
   StageNotices,
   Status,
   StudentBar,
+  StudentSlot,
   Time,
 } from './panels';
 import { Plate } from './plates';
@@ -55,6 +56,7 @@ export function App() {
   const turned = useDesk(({ session }) => session.turned);
   const student = useDesk(({ session }) => session.student);
   const isSmall = useSmall();
+  const [slot, setSlot] = useState<HTMLElement | null>(null);
   useLayoutEffect(() => {
     document.documentElement.dataset['board'] = board;
   }, [board]);
@@ -72,7 +74,7 @@ export function App() {
       data-student={student || undefined}
       data-dials={isSmall || student ? 'one' : 'all'}
     >
-      {student ? <StudentBar /> : <Bar />}
+      {student ? <StudentBar onSlot={setSlot} /> : <Bar />}
       <main className="board">
         <div className="stage-place">
           <ErrorBoundary part="The picture">
@@ -90,7 +92,9 @@ export function App() {
         <Time />
         <Movements />
       </main>
-      <Drawer ballDrawings={<BALL.Part />} pairDrawings={<PAIR.Part />} onQuiet={onQuiet} />
+      <StudentSlot value={slot}>
+        <Drawer ballDrawings={<BALL.Part />} pairDrawings={<PAIR.Part />} onQuiet={onQuiet} />
+      </StudentSlot>
       <Situations />
       <More />
       <LiveRegion />

@@ -9,5 +9,6 @@ export { Movements } from './dials/Movements';
 export { Situations } from './dials/Situations';
 export { StageNotices } from './shell/StageNotices';
 export { Status } from './shell/Status';
-export { StudentBar } from './shell/StudentBar';
+export { StudentBar } from './shell/student/StudentBar';
 export { Time } from './time/Time';
+export { StudentSlot } from './shell/student/ForStudent';

@@ -5,7 +5,6 @@ import {
   isWorthMoving,
   sayBend,
   sayFaceOn,
-  sayFilmed,
   sayFront,
   sayLine,
   sayMisjudged,
@@ -117,23 +116,6 @@ describe('how it is mended', () => {
 
 test('a bend is steeper or shallower, and nothing when it is shown as nothing', () => {
   expect([0.021, -0.021, 0.001].map((bend) => sayBend(bend, CM))).toEqual(['2 cm steeper', '2 cm shallower', 'true']);
-});
-
-describe('what a mark taken off film is told', () => {
-  test('how far the camera bends the reading', () => {
-    expect(sayFilmed('shaftParallel', bent(-0.061), CM)).toBe(
-      'On film, your camera makes this swing 6 cm shallower than it is.',
-    );
-  });
-  test('nothing where the film is true enough, or the checkpoint is not reached', () => {
-    expect(sayFilmed('shaftParallel', bent(0.009), CM)).toBeUndefined();
-    expect(sayFilmed('shaftParallel', { missing: 'never-parallel' }, CM)).toBeUndefined();
-  });
-  test('that the camera does not see it', () => {
-    expect(sayFilmed('leadArmParallel', { missing: 'end-on' }, CM)).toBe(
-      'The shaft points straight at this camera at lead arm parallel. Move it aside.',
-    );
-  });
 });
 
 test('no sentence has more than 15 words, whatever the camera and the units', () => {

@@ -18,7 +18,7 @@ import { FACE_RETURN_ASSUMED, sayFaceDrawn, sayReturnTakes } from '../../words/s
 import { ballRows } from './ballRows';
 import { BallDay } from './BallDay';
 import { Choice } from '../fields/Choice';
-import { ForStudent } from '../shell/ForStudent';
+import { ForStudent } from '../shell/student/ForStudent';
 import './ball.css';
 
 /** The shot in the trade's word and in a sentence, or why there is none. */

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { useDerived } from '../../store';
-import { ForStudent } from '../shell/ForStudent';
+import { ForStudent } from '../shell/student/ForStudent';
 import { NUMBERS_NOT_EXAGGERATED } from '../../words/why/why';
 import './why.css';
 

@@ -17,7 +17,7 @@ export interface HonestSighting {
 export type HonestSeen = { readonly [id in CheckpointId]: HonestSighting | null };
 
 /** A camera that nobody has placed is not known: nothing can be said about its film. */
-export const isPlaced = (place: CameraPlace): boolean =>
+const isPlaced = (place: CameraPlace): boolean =>
   CAMERA_FIELDS.some((field) => place[field] !== USUAL_CAMERAS.downTheLine[field]);
 
 const toCm = (metres: number): number => Number((metres * 100).toFixed(2)) + 0;

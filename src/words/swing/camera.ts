@@ -158,13 +158,6 @@ function sayAtMost(metres: number, units: LengthUnits): string {
   return showLength(Math.max(1, Math.ceil(metres / grain - 1e-9)) * grain, units).inSentence;
 }
 
-/** What a mark read off the film of a camera down the line has to reckon with; nothing where the film is true enough. */
-export function sayFilmed(at: CheckpointId, read: Read, units: LengthUnits): string | undefined {
-  if (!isWorthMoving(read)) return undefined;
-  if (!('bend' in read)) return sayBlind(at, read);
-  return `On film, your camera makes this swing ${sayBend(read.bend, units)} than it is.`;
-}
-
 /** How the camera down the line is mended: "Move it 25 cm left and 10 cm up." and what it reads there. `worst` in m. */
 export function sayMove(
   tripod: PlacedTripod,

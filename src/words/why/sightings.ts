@@ -53,7 +53,7 @@ export function sayExplanation(
 }
 
 /** How well a cause fits: inside the coach's margin, or by how many margins outside. */
-export const sayMisfit = (misfit: number): string =>
+const sayMisfit = (misfit: number): string =>
   misfit <= FITS
     ? 'fits within your margin'
     : misfit <= NEARLY

@@ -1,8 +1,7 @@
 import { useEffect, useRef } from 'react';
-import { showStudent } from '../../store';
-import { sayStatus } from '../../words';
-import { useWrittenText } from '../fields/useWrittenText';
-import { STUDENT_SLOT_ID } from './ForStudent';
+import { showStudent } from '../../../store';
+import { sayStatus } from '../../../words';
+import { useWrittenText } from '../../fields/useWrittenText';
 import './student.css';
 
 /** Keeps the screen awake where the browser can, for as long as the page is in sight. A refusal changes nothing. */
@@ -32,7 +31,7 @@ function useAwake(): void {
 }
 
 /** What the student sees in place of the bar: the sentence of the open drawer or of the swing, in large type, and the way back. */
-export function StudentBar() {
+export function StudentBar({ onSlot }: { onSlot: (slot: HTMLElement | null) => void }) {
   useAwake();
   const back = useRef<HTMLButtonElement>(null);
   const sentence = useWrittenText<HTMLParagraphElement>(sayStatus);
@@ -46,7 +45,7 @@ export function StudentBar() {
   }, []);
   return (
     <header className="bar student-bar">
-      <div className="student-slot" id={STUDENT_SLOT_ID} />
+      <div className="student-slot" ref={onSlot} />
       <p className="student-sentence" ref={sentence} />
       <button ref={back} type="button" className="plain" onClick={() => showStudent(false)}>
         Back to the desk
