@@ -21,6 +21,8 @@ interface Case {
   readonly player: Document['player'];
   readonly club: Exclude<Document['club']['id'], 'my club'>;
   readonly dialled: Partial<Dialled>;
+  /** Absent: the model's own. */
+  readonly faceReturned?: number;
 }
 const CASES: readonly Case[] = [
   {
@@ -34,12 +36,14 @@ const CASES: readonly Case[] = [
     player: { statureM: 1.9, handed: 'right' },
     club: 'driver',
     dialled: { leadWristFlexionDeg: 14, rotationDelayMs: 40, trailSideBendDeg: 8 },
+    faceReturned: 0.2,
   },
   {
     name: 'early and shifted, short and left-handed with a wedge',
     player: { statureM: 1.62, handed: 'left' },
     club: 'pitching wedge',
     dialled: { rotationDelayMs: -40, pelvisShiftCm: 4, leadWristFlexionDeg: -6 },
+    faceReturned: 1,
   },
 ];
 
@@ -69,6 +73,7 @@ interface Way {
   readonly sideEffects: {
     readonly missing?: string;
     readonly pathDeg: number;
+    readonly faceDeg: number;
     readonly flight: { readonly missing?: string; readonly carryM: number };
   };
   readonly exact: { readonly movements: Numbers; readonly effort: number };
@@ -93,14 +98,20 @@ function asked<K extends Answer['kind']>(kind: K): Extract<Answer, { kind: K }> 
   if (answer?.kind !== kind) throw new Error(`no ${kind} but ${JSON.stringify(answer)}`);
   return answer as Extract<Answer, { kind: K }>;
 }
-function lay({ player, club, dialled }: Case): void {
+function lay({ player, club, dialled, faceReturned }: Case): void {
   const { document } = desk.getState();
+  const ball = { ...document.ball, ...(faceReturned !== undefined && { faceReturned }) };
   put({
-    document: { ...document, player, club: { id: club, my: null }, movements: { ...STILL_DIALLED, ...dialled } },
+    document: { ...document, player, club: { id: club, my: null }, movements: { ...STILL_DIALLED, ...dialled }, ball },
   });
 }
 /** The reference stays as it is on a line: a dial that is left out. */
-const onLine = ({ player, club, dialled }: Case): object => ({ player, club, now: dialled });
+const onLine = ({ player, club, dialled, faceReturned }: Case): object => ({
+  player,
+  club,
+  now: dialled,
+  faceReturned,
+});
 
 startEffects();
 solverClient.follow();
@@ -133,6 +144,7 @@ describe.each(CASES)('$name: a line answers what the drawer shows', (one) => {
         short: printed(plan.short),
         effort: digits(plan.effort),
         path: plan.sideEffects.missing ?? digits(plan.sideEffects.pathDeg),
+        face: plan.sideEffects.missing ?? digits(plan.sideEffects.faceDeg),
         carry: plan.sideEffects.missing ?? plan.sideEffects.flight.missing ?? digits(plan.sideEffects.flight.carryM),
       })),
     ).toEqual(
@@ -145,6 +157,7 @@ describe.each(CASES)('$name: a line answers what the drawer shows', (one) => {
         short: cm(short),
         effort: digits(effort),
         path: 'missing' in effects.delivery ? effects.delivery.missing : digits(toDeg(effects.delivery.path)),
+        face: 'missing' in effects.delivery ? effects.delivery.missing : digits(toDeg(effects.delivery.face)),
         carry: 'missing' in effects.shot ? effects.shot.missing : digits(effects.shot.flight.carryM),
       })),
     );

@@ -1,7 +1,5 @@
 import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
-import type { Shot } from '../../flight/shot';
 import { isReached } from '../../reading/checkpoints';
-import type { Delivery } from '../../reading/delivery/delivery';
 import type { PlanDrill, PlanNames } from '../../store/document/chosenPlan';
 import { changesBetween } from '../../store/plan/draftPlan';
 import {
@@ -11,12 +9,8 @@ import {
   NOTHING_TO_CHANGE,
   sayBand,
   sayCheckpoint,
-  sayCurve,
-  sayFaceBand,
   sayNoShot,
-  sayPath,
-  sayStart,
-  type DeliveryWords,
+  sayPathAndFace,
 } from '../../words';
 import { sayDay } from '../../words/book/days';
 import { sayWho } from '../../words/showing/who';
@@ -91,7 +85,7 @@ export function layOutSheet(subject: ExportSnapshot, base: string): SheetContent
           band: sayBand(id, derived.bands, document.units),
         };
       }),
-      ...ballReadings(subject),
+      ballReading(subject),
     ],
     plan: lines.length > 0 ? lines : [NOTHING_TO_CHANGE],
     feel: plan?.feel ?? '',
@@ -104,36 +98,9 @@ export function layOutSheet(subject: ExportSnapshot, base: string): SheetContent
   };
 }
 
-/** Path, face and ball of both swings: a number that hangs on how far the face comes back carries its band. */
-function ballReadings({ now, after, derived, document }: ExportSnapshot): Reading[] {
-  const both = (label: string, say: (take: ShownSwing) => string): Reading => ({
-    where: label,
-    now: say(now),
-    after: say(after),
-    band: '',
-  });
-  const onDelivery =
-    (say: (delivery: Delivery) => DeliveryWords) =>
-    (take: ShownSwing): string =>
-      'missing' in take.delivery ? sayNoShot(take.delivery) : say(take.delivery).text;
-  const onShot =
-    (say: (shot: Shot) => DeliveryWords) =>
-    (take: ShownSwing): string =>
-      'missing' in take.shot ? sayNoShot(take.shot) : say(take.shot).text;
-  const { handed } = derived.player;
-  return [
-    both(
-      'Path',
-      onDelivery(({ path }) => sayPath(path)),
-    ),
-    both('Face', onDelivery(sayFaceBand)),
-    both(
-      'Start',
-      onShot((shot) => sayStart(shot, handed)),
-    ),
-    both(
-      'Curve',
-      onShot((shot) => sayCurve(shot, handed, document.units)),
-    ),
-  ];
+/** Path and face of both swings, in one line of the table: there is little room. The face carries its band. */
+function ballReading({ now, after }: ExportSnapshot): Reading {
+  const say = ({ delivery }: ShownSwing): string =>
+    'missing' in delivery ? sayNoShot(delivery) : sayPathAndFace(delivery);
+  return { where: 'At the ball', now: say(now), after: say(after), band: '' };
 }
