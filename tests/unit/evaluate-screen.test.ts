@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import type { Seen } from '../../src/store/document/sighting';
+import { USUAL_GIVE_CM, type Seen } from '../../src/store/document/sighting';
 import { answerLine } from '../../src/evaluate/answer';
 import { toDeg } from '../../src/math/angle';
 import { DIALS, type MovementId } from '../../src/model/movements';
@@ -125,13 +125,12 @@ describe.each(CASES)('$name: a line answers what the drawer shows', (one) => {
   const { player, club, dialled } = one;
   const who = { player, club };
 
-  test.each(['edge', 'inside'] as const)('plans that end at the %s of a band', (aim) => {
+  test.each(['edge', 'inside'] as const)('plans that aim at the %s of a band', (aim) => {
     lay(one);
     setWhy({ aim });
     setDrawer('plan');
     const screen = asked('plan');
-    // Halfway from the edge of the narrower of the usual bands, 3 cm, to its middle.
-    const line = evaluate({ kind: 'plan', ...onLine(one), ...(aim === 'inside' && { insideCm: 0.75 }) });
+    const line = evaluate({ kind: 'plan', ...onLine(one), ...(aim === 'inside' && { marginCm: USUAL_GIVE_CM }) });
     expect(line.status).toBe(screen.status);
     expect(screen.plans.length).toBeGreaterThan(1);
     expect(

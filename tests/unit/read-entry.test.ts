@@ -52,17 +52,17 @@ describe('what people type', () => {
 
 describe('inches are shown in quarters', () => {
   test.each([
-    [0.0572, '2¼ in', '2 and a quarter inches'],
+    [0.0572, '2¼ in', '2.25 inches'],
     [0.0254, '1 in', '1 inch'],
-    [0.0127, '½ in', 'a half inch'],
-    [0.019, '¾ in', 'three quarters inch'],
-    [-0.0381, '−1½ in', 'minus 1 and a half inches'],
+    [0.0127, '½ in', '0.5 inch'],
+    [0.019, '¾ in', '0.75 inch'],
+    [-0.0381, '−1½ in', 'minus 1.5 inches'],
     [0.001, '0 in', '0 inches'],
   ])('%d m is %s', (metres, text, spoken) => {
     expect(showLength(metres, { length: 'in' })).toMatchObject({ text, spoken });
   });
 
-  test('a quarter alone is said in words', () => expect(sayNumber('¼')).toBe('a quarter'));
+  test('a quarter alone is said as a decimal', () => expect(sayNumber('¼')).toBe('0.25'));
 
   test.each([
     [70, `5'10"`],

@@ -198,7 +198,7 @@ describe('what was written long ago', () => {
     expect(asMap(reading.records).get('f1f1f1f1-0000-4000-8000-000000000003')).toMatchObject({
       date: '2025-11-25',
       now: { movements: { leadWristFlexionDeg: -20 }, club: { my: { name: 'Hickory' } }, board: 'dark' },
-      notes: expect.stringContaining('Worked on: lead wrist, rotation.') as string,
+      notes: expect.stringContaining('Worked on: lead wrist, body turn.') as string,
     });
   });
 

@@ -54,7 +54,7 @@ test('a change is said in the direction in which it goes', () => {
     'Bow the lead wrist 12° more by lead arm parallel.',
   );
   expect(sayChange('leadWristFlexion', rad(-12), { length: 'cm' })).toMatch(/^Cup .* 12°/);
-  expect(sayChange('rotationRate', -0.08, { length: 'cm' })).toMatch(/8 % slower/);
+  expect(sayChange('rotationRate', -0.08, { length: 'cm' })).toMatch(/8 % less/);
   expect(sayChange('rotationDelay', 0.012, { length: 'cm' })).toMatch(/12 ms later/);
   expect(sayChange('pelvisShift', 0.02, { length: 'cm' })).toMatch(/2 cm farther/);
 });
@@ -64,9 +64,9 @@ const MUST_SAY: Readonly<Record<string, readonly RegExp[]>> = {
   'warming up': [/warm up/i],
   'the end of a range': [/range/i, /not force|never force|gently/i],
   'the low back': [/low(er)? back/i, /side bend|tilt/i],
-  'when to stop, and whom to ask': [/stop/i, /pain/i, /physician|doctor/i, /physio/i],
+  'when to stop, and whom to ask': [/stop/i, /pain|hurts/i, /physician|doctor/i, /physio/i],
   'who needs a professional first': [/children/i, /back/i, /wrist/i, /professional|physician|physio/i],
-  'people near by': [/swinging distance|out of reach|stand clear/i],
+  'people near by': [/swinging (distance|range)|out of reach|stand clear/i],
 };
 
 test.each(Object.entries(MUST_SAY))('nobody is sent to practise without a word on %s', (_, words) => {

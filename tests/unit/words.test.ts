@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { readNumber } from '../../src/panels/fields/readEntry';
 import { rad } from '../../src/math/angle';
 import { createPose } from '../../src/model/chain';
 import { DIALS, STILL, type MovementId } from '../../src/model/movements';
@@ -43,8 +44,8 @@ describe('numbers', () => {
   // date; the factors themselves are the definition.
   test('lengths and speeds come in the unit the coach chose', () => {
     expect(words.showLength(0.0254, CM).text).toBe('3 cm');
-    expect(words.showLength(0.0254, INCHES).text).toBe('1.0 in');
-    expect(words.showLength(0.07, INCHES).text).toBe('2.8 in');
+    expect(words.showLength(0.0254, INCHES).text).toBe('1 in');
+    expect(words.showLength(0.07, INCHES).text).toBe('2¾ in');
     expect(words.showSpeed(38, CM).text).toBe('38 m/s');
     expect(words.showSpeed(10, { speed: 'km/h' }).text).toBe('36 km/h');
     expect(words.showSpeed(1609.344 / 3600, { speed: 'mph' }).text).toBe('1 mph');
@@ -157,11 +158,13 @@ describe('checkpoints', () => {
   test('what the coach saw is said as theirs, to the millimetre', () => {
     expect(words.saySight('shaftParallel', 0.129, CM)).toEqual({
       sentence: 'You saw 12.9 cm in front of the hands.',
+      number: '12.9',
+      where: 'in front of the hands',
       short: 'seen 12.9 cm in front',
       spoken: 'You saw 12.9 centimetres in front of the hands.',
       source: 'measured by you',
     });
-    expect(words.saySight('leadArmParallel', -0.04, INCHES).sentence).toBe('You saw 1½ inches below the trail bicep.');
+    expect(words.saySight('leadArmParallel', -0.04, INCHES).sentence).toBe('You saw 1.6 inches below the trail bicep.');
     expect(words.saySight('leadArmParallel', 0, CM).sentence).toBe('You saw the line on the trail bicep.');
   });
 
@@ -189,8 +192,8 @@ describe('dials', () => {
 
   test('turning is a percentage, its start early or late', () => {
     expect(short('rotationRate', 1.08)).toBe('108 %');
-    expect(words.sayDial('rotationRate', 1.08).phrase).toBe('8 % faster');
-    expect(words.sayDial('rotationRate', 0.84).phrase).toBe('16 % slower');
+    expect(words.sayDial('rotationRate', 1.08).phrase).toBe('8 % more turn');
+    expect(words.sayDial('rotationRate', 0.84).phrase).toBe('16 % less turn');
     expect(short('rotationDelay', -12)).toBe('12 ms early');
     expect(short('rotationDelay', 26)).toBe('26 ms late');
   });
@@ -205,7 +208,7 @@ describe('dials', () => {
   test('the pelvis moves to the target or back, in the unit the coach chose', () => {
     expect(short('pelvisShift', 3)).toBe('3 cm to target');
     expect(short('pelvisShift', -3)).toBe('3 cm back');
-    expect(words.sayDial('pelvisShift', 3, INCHES).short).toBe('1.2 in to target');
+    expect(words.sayDial('pelvisShift', 3, INCHES).short).toBe('1¼ in to target');
   });
 
   test('a typed half degree is shown as typed', () => {
@@ -222,7 +225,7 @@ describe('dials', () => {
   // The left end of a track is its smaller value. What stands there is what the value's own words say.
   test.each([
     ['leadWristFlexion', 'cupped', 'bowed', ['cupped 10°', 'bowed 10°'], [-10, 10]],
-    ['rotationRate', 'slower', 'faster', ['10 % slower', '10 % faster'], [0.9, 1.1]],
+    ['rotationRate', 'less', 'more', ['10 % less turn', '10 % more turn'], [0.9, 1.1]],
     ['rotationDelay', 'earlier', 'later', ['10 ms early', '10 ms late'], [-10, 10]],
     ['trailSideBend', 'toward target', 'trail side', ['4° toward the target', '4° to the trail side'], [-4, 4]],
     ['pelvisShift', 'back', 'to target', ['3 cm back', '3 cm to target'], [-3, 3]],
@@ -234,15 +237,15 @@ describe('dials', () => {
   test('past the usual range the words say so, up to it they do not', () => {
     expect(words.sayPastUsual('leadWristFlexion', -30)).toBeUndefined();
     expect(words.sayPastUsual('leadWristFlexion', -31)).toContain('cupped 30° (rule of thumb)');
-    expect(words.sayPastUsual('rotationRate', 1.21)).toContain('20 % faster');
+    expect(words.sayPastUsual('rotationRate', 1.21)).toContain('20 % more turn');
   });
 
   test('an undo step is named after what it did', () => {
     expect(words.sayUndo('leadWristFlexion', -8)).toBe('Wrist \u22128°');
-    expect(words.sayUndo('rotationRate', 1.08)).toBe('Rotation 108 %');
-    expect(words.sayUndo('rotationDelay', 12)).toBe('Turn start 12 ms');
+    expect(words.sayUndo('rotationRate', 1.08)).toBe('Body turn 108 %');
+    expect(words.sayUndo('rotationDelay', 12)).toBe('Turn starts 12 ms');
     expect(words.sayUndo('trailSideBend', -4)).toBe('Side bend \u22124°');
-    expect(words.sayUndo('pelvisShift', 3)).toBe('Pelvis 3 cm');
+    expect(words.sayUndo('pelvisShift', 3)).toBe('Hip slide 3 cm');
   });
 });
 
@@ -307,7 +310,7 @@ describe('laws', () => {
         const metres = words.LENGTHS[units.length].metres;
         const [low, high] = [edges[which].low / metres, edges[which].high / metres];
         // Read as a person reads: the printed digits, with the side the words give them.
-        const printed = Number(said.number) * (said.value < 0 ? -1 : 1);
+        const printed = readNumber(said.number)! * (said.value < 0 ? -1 : 1);
         const nudge = 1e-9;
         expect(judge(printed, { low: low - nudge, high: high + nudge })).toBe(said.verdict);
         expect(said.verdict).toBe(verdictAt(which, at(which, value), edges));

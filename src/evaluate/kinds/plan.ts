@@ -3,7 +3,7 @@ import { numberIn, type FieldsOf } from '../../checking/schemas';
 import { toDeg } from '../../math/angle';
 import { MOVEMENT_GROUPS } from '../../model/movements';
 import { withMovements } from '../../reading/swing';
-import { planOnSteps, type Effects, type StepPlan } from '../../solving/diagnosis/planOnSteps';
+import { planOnSteps, planWithMargin, type Effects, type StepPlan } from '../../solving/diagnosis/planOnSteps';
 import { clubSchema, movementsSchema, playerSchema, toEdgeMovements, toMovements } from '../golfer';
 import {
   allowSchema,
@@ -26,6 +26,8 @@ export const planFields = {
   allow: exactOptional(allowSchema),
   bands: exactOptional(bandsSchema),
   insideCm: exactOptional(numberIn(0, 20)),
+  /** More margin: plans that land most often within this ±, cm, at both checkpoints. */
+  marginCm: exactOptional(numberIn(0.1, 20)),
   checkpointArmDeg: exactOptional(armAngleSchema),
   faceReturned: exactOptional(faceReturnedSchema),
 };
@@ -38,7 +40,7 @@ export function runPlan(line: FieldsOf<typeof planFields>): object {
   const ground = groundOf(line.player, line.club);
   const armAngle = toArmAngle(line.checkpointArmDeg);
   const { status, plans } = orLineError(() =>
-    planOnSteps({
+    (line.marginCm === undefined ? planOnSteps : planWithMargin)({
       swing: withMovements(ground.swing, toMovements(line.now)),
       base: ground.base(armAngle),
       allow: line.allow ?? MOVEMENT_GROUPS,
@@ -46,6 +48,9 @@ export function runPlan(line: FieldsOf<typeof planFields>): object {
       armAngle,
       ...(line.faceReturned !== undefined && { faceReturned: line.faceReturned }),
       ...(line.insideCm !== undefined && { inside: line.insideCm / 100 }),
+      ...(line.marginCm !== undefined && {
+        doubt: { leadArmParallel: line.marginCm / 100, shaftParallel: line.marginCm / 100 },
+      }),
     }),
   );
   return { status, plans: plans.map(toEdgePlan) };

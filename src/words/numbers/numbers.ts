@@ -58,21 +58,17 @@ function formatQuarters(value: number): string {
   return `${value < 0 && quarters > 0 ? MINUS : ''}${whole === 0 && rest !== '' ? '' : whole}${rest}`;
 }
 
-const SPOKEN_QUARTERS = [
-  ['¼', 'a quarter'],
-  ['½', 'a half'],
-  ['¾', 'three quarters'],
-] as const;
+const DECIMALS: Readonly<Record<string, string>> = { '¼': '.25', '½': '.5', '¾': '.75' };
 
-/** How a shown number is said: "minus 4", "2 and a half", never a symbol a reader may skip. */
-export function sayNumber(shown: string): string {
-  if (shown === NO_NUMBER) return NO_NUMBER_SPOKEN;
-  const signs = shown.replace(MINUS, 'minus ').replace('+', 'plus ');
-  return SPOKEN_QUARTERS.reduce(
-    (said, [symbol, words]) => said.replace(new RegExp(`(\\d)${symbol}`), `$1 and ${words}`).replace(symbol, words),
-    signs,
-  );
-}
+/** How a shown number is said: "minus 4", "2.5", never a symbol a reader may skip. */
+export const sayNumber = (shown: string): string =>
+  shown === NO_NUMBER
+    ? NO_NUMBER_SPOKEN
+    : shown
+        .replace(/^(\D?)(?=[¼½¾])/, '$10')
+        .replace(/[¼½¾]/, (quarter) => DECIMALS[quarter])
+        .replace(MINUS, 'minus ')
+        .replace('+', 'plus ');
 
 const plural = (forms: readonly [string, string], shown: string): string =>
   ['1', '1.0', '¼', '½', '¾'].includes(shown) ? forms[0] : forms[1];
