@@ -154,7 +154,7 @@ export function PlayerPage({ id }: { id: string }) {
       <div className="lesson-actions">
         {mayWrite && (
           <button type="button" className="plain wide" onClick={() => startLesson(player)}>
-            Start a lesson
+            New lesson today
           </button>
         )}
         <button type="button" className="plain" onClick={() => goTo({ page: 'progress', id })}>

@@ -13,7 +13,7 @@ import {
 } from '../../record';
 import { sayDay } from '../../words/book/days';
 import { sayUnread } from '../../words/book/book';
-import { MY_CLUB, useDesk } from '../../store';
+import { MY_CLUB, setDrawer, useDesk } from '../../store';
 import { Choice } from '../fields/Choice';
 import { NumberField } from '../fields/NumberField';
 import { Select } from '../fields/Select';
@@ -50,7 +50,7 @@ function AddPlayer() {
   const { unit, decimals, toField, fromField } = lengthField(units);
   const isOther = typed.statureM !== undefined || typed.handed !== undefined;
   // Segments that were measured are those of the player on the desk.
-  const { segmentsM: _, ...size } = onDesk;
+  const size: Player = { statureM: onDesk.statureM, handed: onDesk.handed };
   const body: Player = isOther ? { ...size, ...typed } : onDesk;
   const clubId = chosen ?? (clubOnDesk === MY_CLUB ? null : clubOnDesk);
   const isEmpty = name.trim() === '';
@@ -61,7 +61,7 @@ function AddPlayer() {
   const submit = (event: FormEvent): void => {
     event.preventDefault();
     const player = isEmpty ? undefined : add(name, body, clubId);
-    if (player) startLesson(player);
+    if (player && startLesson(player)) setDrawer('seen');
   };
   return (
     <form className="lesson-new" onSubmit={submit}>

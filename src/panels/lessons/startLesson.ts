@@ -1,5 +1,5 @@
 import { addLesson, book, computeCm, deskLink, lessonsOf, type LessonRecord, type PlayerRecord } from '../../record';
-import { desk, setDrawer, type Document } from '../../store';
+import { desk, type Document } from '../../store';
 import { toDay } from '../../words/book/days';
 import { goTo } from './navigation';
 
@@ -22,17 +22,17 @@ function firstDesk(player: PlayerRecord): Document {
   };
 }
 
-/** Starts a lesson where the player's last one ended, or with what is on the desk, and leads on to what was seen. */
-export function startLesson(player: PlayerRecord): void {
+/** Starts a lesson where the player's last one ended, or with what is on the desk. Answers whether it could. */
+export function startLesson(player: PlayerRecord): boolean {
   const [last] = lessonsOf(book.state.getState().records, player.id);
   const now = last ? ofToday(last) : firstDesk(player);
   const birth = book.birth();
   const lesson = addLesson(birth, player.id, toDay(birth.nowMs), now, computeCm(now));
-  if (!book.apply(lesson)) return;
+  if (!book.apply(lesson)) return false;
   const [made] = lesson.put;
   if (made.kind === 'lesson') deskLink.open(made);
   goTo({ page: 'lesson', id: birth.id });
-  if (desk.getState().session.drawer !== 'seen') setDrawer('seen');
+  return true;
 }
 
 /** The lesson is done: it is in the book, and the desk is what it was before. */
