@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { isServerAway } from './offlineMode';
 import { findFaults } from './axe';
-import { DRAW_NOTHING, drawn, openDesk, ready, settled, slider } from './deskPage';
+import { DRAW_NOTHING, drawn, openDesk, openDrawer, ready, settled, slider } from './deskPage';
 import { shareDesk } from './sharedDesk';
 import { startOver } from './startOver';
 import { SCREENS } from './support';
@@ -74,6 +74,30 @@ describe('the ball', () => {
     expect(await page.locator('.ball-lead').innerText()).toBe('The head misses the ball.');
     await page.getByRole('button', { name: 'Undo: Ball' }).click();
     await page.locator('.ball-lead strong').waitFor();
+  });
+
+  test('the face comes back as far as the set-up says, as one step, and both places say that this is assumed', async () => {
+    const assumed = 'Assumed: nothing measured says how far players bring the face back.';
+    await slider(page, 'leadWristFlexion').focus();
+    for (let i = 0; i < 12; i++) await page.keyboard.press('ArrowLeft');
+    await openBall();
+    const rule = page.getByRole('region', { name: 'From shaft parallel to the ball' });
+    expect(await rule.innerText()).toContain(`The face is drawn half way back to square. ${assumed}`);
+    expect(await rule.innerText()).toMatch(/takes \d+° of closing roll and (no|\d+° of) (bow|cup)\./);
+    const half = await readings();
+    await openDrawer(page, 'setUp');
+    const setUp = page.getByRole('region', { name: 'Face at the ball' });
+    expect(await setUp.innerText()).toContain(assumed);
+    const back = page.getByLabel('Face comes back');
+    expect(await back.getAttribute('aria-valuetext')).toBe('half way');
+    await back.fill('1');
+    expect(await setUp.locator('output').innerText()).toBe('square');
+    await openBall();
+    expect(await rule.innerText()).toContain('The face is drawn square, or as near as it gets.');
+    expect(await readings()).not.toEqual(half);
+    await page.getByRole('button', { name: 'Undo: Ball' }).click();
+    await drawn(page);
+    expect(await readings()).toEqual(half);
   });
 
   test('wind typed in changes the carry; a storm is refused in words', async () => {

@@ -11,7 +11,7 @@ import { DEFAULT_BANDS } from '../../src/reading/verdicts';
 import { toTripod, USUAL_CAMERAS, type CameraPlace } from '../../src/store/document/cameras';
 import { CHECKPOINT_NAMES, nameFaceOn, sayBend, sayCheckpoint, sayFaceOn, sayTurn } from '../../src/words';
 import { dialled, playerWith, referenceSwing } from '../reference/solvingPlayers';
-import { DRAW_NOTHING, drawn, exaggerate, look, openDesk, openDrawer, plateWords, ready, slider } from './deskPage';
+import { DRAW_NOTHING, drawn, look, openDesk, openDrawer, plateWords, ready, slider } from './deskPage';
 import { startOver } from './startOver';
 import { launch, offOrigin, type Visit } from './support';
 
@@ -173,16 +173,16 @@ describe('a camera down the line', () => {
     expect(await rows()).toEqual(bent);
   });
 
-  test('a mark is told how far this film bends the reading; of a camera nobody placed nothing is said', async () => {
-    const marks = page.locator('.seen-drawer').getByRole('region', { name: CHECKPOINT_NAMES.shaftParallel.title });
+  test('a mark counts without what the camera does to it, and the number that was seen stands beside; of a camera nobody placed nothing is said', async () => {
+    const marks = page.locator('#mark-shaftParallel');
     const mark = async (): Promise<string> => {
       await openDrawer(page, 'seen');
-      await marks.getByLabel('Head, behind is minus').fill('5');
-      await marks.getByLabel('Head, behind is minus').press('Enter');
+      await marks.getByLabel('Seen').fill('5');
+      await marks.getByLabel('Seen').press('Enter');
       await drawn(page);
       return marks.innerText();
     };
-    expect(await mark()).not.toContain('On film');
+    expect(await mark()).not.toContain('Without your camera');
     await openDrawer(page, 'setUp');
     await type('Right of the hand line', '60');
     const { bend } = through(
@@ -192,13 +192,13 @@ describe('a camera down the line', () => {
       'shaftParallel',
     );
     expect(Math.abs(bend)).toBeGreaterThan(0.02);
-    expect(await mark()).toContain(
-      `On film, your camera makes this swing ${sayBend(bend, UNITS)} than it is. (computed by the model)`,
-    );
-    await exaggerate(page);
-    await drawn(page);
-    expect(await marks.innerText()).toMatch(/On film, .* than it is\. \(computed by the model, exaggerated twofold\)/);
-    await exaggerate(page);
+    const said = await mark();
+    const [, seen, honest] =
+      /You saw (\d+) cm in front\. Without your camera: (\d+) cm (?:in front|behind) ± \d+ cm\./.exec(said)!;
+    expect(seen).toBe('5');
+    // The camera makes it look farther in front or behind; what counts lies on the other side of what was seen.
+    const signed = Number(honest) * (said.includes(`${honest} cm behind ±`) ? -1 : 1);
+    expect(Math.sign(5 - signed)).toBe(Math.sign(bend));
   });
 
   test('it stands where it stood after a reload, and can still be undone', async () => {

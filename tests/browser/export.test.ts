@@ -10,7 +10,9 @@ import { CAUTIONS } from '../../src/words';
 import { isServerAway } from './offlineMode';
 import { findFaults } from './axe';
 import { dropFile, makeByTouch, openClip, type Saved } from './clipPage';
-import { DRAW_NOTHING, exaggerate, look, openDesk, ready } from './deskPage';
+import { STILL_DIALLED } from '../../src/store/document/document';
+import { draftPlan } from '../../src/store/plan/draftPlan';
+import { DRAW_NOTHING, exaggerate, look, openDesk, openDrawer, ready } from './deskPage';
 import { appAddress, launch, offOrigin, open, type Witness } from './support';
 
 let browser: Browser | undefined;
@@ -24,6 +26,9 @@ beforeAll(async () => {
   ({ page, context, witness } = await openDesk(browser, { viewport: { width: 1024, height: 700 }, hasTouch: true }));
   await page.getByRole('button', { name: 'Typical swings' }).first().tap();
   await page.getByRole('button', { name: 'Cupped wrist' }).tap();
+  await openDrawer(page, 'plan');
+  await page.getByRole('button', { name: 'Lead wrist only' }).tap();
+  await page.getByRole('button', { name: 'Choose this plan' }).tap();
   await openClip(page);
 });
 afterAll(async () => {
@@ -151,10 +156,10 @@ describe('practice sheet', () => {
         'After the change',
         'Steep: 4 cm above the trail bicep',
         'On plane from 1.5 cm below to 1.5 cm above',
-        'The plan',
+        'What to change',
         'Bow the lead wrist',
-        'What to feel',
-        'Drills',
+        'Feel',
+        'Ruler on the wrist',
         'Take care',
         'Illustration from a model, not a recording',
         String(new Date().getFullYear()),
@@ -170,7 +175,7 @@ describe('practice sheet', () => {
   test('its code is read by another library and opens the swing', async () => {
     const shot = PNG.sync.read(await page.locator('.sheet-code').screenshot());
     const read = jsQR(new Uint8ClampedArray(shot.data), shot.width, shot.height);
-    expect(read?.data).toMatch(/#s1\./);
+    expect(read?.data).toMatch(/#s2\./);
     expect(readEmbedded(new TextEncoder().encode(`slantwise:${new URL(read!.data).hash.slice(1)};`))).toMatchObject({
       document: { movements: { leadWristFlexionDeg: -20 } },
     });
@@ -178,22 +183,22 @@ describe('practice sheet', () => {
 
   test('without colour the verdicts still differ: by word, and by lines that are drawn one by one', async () => {
     const swatches = await page
-      .locator('.sheet-pair figure')
+      .locator('.sheet-plates figure')
       .evaluateAll((figures) =>
         figures.map((figure) => [
           figure.querySelector('strong')!.textContent,
           figure.querySelector('.sheet-swatch path')!.getAttribute('d')!.split('M').length - 1,
         ]),
       );
-    expect(swatches.map(([word]) => word)).toEqual(['Steep', 'Steep', 'On plane', 'On plane']);
-    expect(swatches.slice(0, 2).map(([, lines]) => Number(lines) > 3)).toEqual([true, true]);
-    expect(swatches.slice(2).map(([, lines]) => lines)).toEqual([1, 1]);
+    expect(swatches.map(([word]) => word)).toEqual(['Steep', 'On plane', 'Steep', 'On plane']);
+    expect([0, 2].map((at) => Number(swatches[at][1]) > 3)).toEqual([true, true]);
+    expect([1, 3].map((at) => swatches[at][1])).toEqual([1, 1]);
   });
 });
 
 test('the longest sheet, every movement changed, is still one page of Letter', async () => {
   const { document } = await look(page);
-  const movements = {
+  const from = {
     leadWristFlexionDeg: -20,
     rotationRate: 1.2,
     rotationDelayMs: -20,
@@ -201,13 +206,20 @@ test('the longest sheet, every movement changed, is still one page of Letter', a
     pelvisShiftCm: 4,
     pelvis: null,
   };
+  const targetCm = { leadArmParallel: 0, shaftParallel: 0 };
+  const drafted = draftPlan('longestplan1', { from, movements: STILL_DIALLED, targetCm }, null);
+  const longest = {
+    ...drafted,
+    words: 'Small swings first, then half, then whole ones. '.repeat(5).trim(),
+    nextDate: '2026-12-13',
+    names: { player: 'Robin', coach: null },
+  };
   const other = await open(browser!, {
-    path: `?probe#${toText({ ...document, movements })}`,
+    path: `?probe#${toText({ ...document, plan: longest })}`,
     init: [DRAW_NOTHING],
   });
   await ready(other.page);
   await openClip(other.page);
-  await other.page.getByLabel('Compare with').selectOption('reference');
   await other.page.getByRole('button', { name: 'Practice sheet', exact: true }).click();
   await other.page.locator('.sheet-page').waitFor();
   const pdf = await getDocument({
@@ -215,7 +227,7 @@ test('the longest sheet, every movement changed, is still one page of Letter', a
     verbosity: 0,
   }).promise;
   expect(pdf.numPages).toBe(1);
-  expect(await other.page.locator('.sheet-columns section').first().locator('li').count()).toBe(5);
+  expect(await other.page.locator('.sheet-columns section').first().locator('p').count()).toBe(5);
   await other.context.close();
 });
 

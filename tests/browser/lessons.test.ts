@@ -51,11 +51,8 @@ describe('a lesson', () => {
     await page.getByText('Open: what you dial goes into this lesson.').waitFor();
     await slider.fill('-20');
     await page.getByLabel('Notes').fill('Cups it early.');
-    await page.getByLabel('Drills, one a line').fill('Half swings\nStop at P5');
     const written = async () => (await inStore(page)).find(({ notes }) => notes === 'Cups it early.');
-    await expect
-      .poll(written)
-      .toMatchObject({ now: { movements: { leadWristFlexionDeg: -20 } }, drills: ['Half swings', 'Stop at P5'] });
+    await expect.poll(written).toMatchObject({ now: { movements: { leadWristFlexionDeg: -20 } } });
     await page
       .getByText(/^Saved \d\d:\d\d\. No backup yet\.$/)
       .first()
@@ -81,17 +78,17 @@ describe('a lesson', () => {
       const p5 = page.getByRole('group', { name: /^Lead arm parallel:/ });
       await p5.getByLabel('Seen').fill(above);
       await p5.getByLabel('Seen').press('Enter');
-      await p5.getByLabel('Margin (±)').fill('2');
-      await p5.getByLabel('Margin (±)').press('Enter');
+      await p5.getByLabel('Margin').fill('2');
+      await p5.getByLabel('Margin').press('Enter');
       await page.getByLabel('Date').fill(date);
-      await press(page, 'Lead wrist');
       await press(page, 'Robin');
     }
     await press(page, 'Progress');
-    await page.getByText('Moved 4 cm toward the band; your own reading error is 3 cm.').waitFor();
-    await page.getByText('Nothing seen is noted yet. Note what you see in each lesson.').waitFor();
-    const plot = page.getByRole('img', { name: /Lead arm parallel over 2 lessons/ });
-    for (const mark of ['.plot-seen', '.plot-computed', '.plot-give']) expect(await plot.locator(mark).count()).toBe(2);
+    await page.getByText('Lead arm parallel: moved 4 cm toward the band; your own reading error is 3 cm.').waitFor();
+    await page.getByText('Shaft parallel: nothing seen is noted yet. Note what you see in each lesson.').waitFor();
+    const plot = page.getByRole('img', { name: /Both checkpoints over 2 lessons/ });
+    for (const mark of ['.plot-seen', '.plot-give'])
+      expect(await plot.locator(`[data-checkpoint=leadArmParallel] ${mark}`).count()).toBe(2);
     expect(await page.getByRole('row', { name: /10 Jan 2026/ }).innerText()).toMatch(
       /seen 6 cm above ± 2 cm; computed .*/,
     );

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { CLOSED_BOOK, type BookState } from '../../src/record/book/bookState';
 import { cleanName, duplicatePlayer, freeName, inverseOf } from '../../src/record/book/edits';
 import { lessonsOf, listPlayers } from '../../src/record/book/lists';
-import { movedToward, outsideCm, progressOf } from '../../src/record/book/progress';
+import { movedToward, outsideCm, rowsOf } from '../../src/record/book/progress';
 import { standingOf } from '../../src/record/book/standing';
 import { sayBackup, sayBook, sayUnread } from '../../src/words/book/book';
 import { sayMoved } from '../../src/words/book/progress';
@@ -10,8 +10,9 @@ import { saySighting } from '../../src/words/book/readings';
 import { withEdit } from '../../src/record/book/bookState';
 import { DEFAULT_DOCUMENT } from '../../src/store/document/document';
 import { axisFor } from '../../src/panels/lessons/progress/plotScale';
-import { datedLessons } from '../../src/panels/lessons/progress/ProgressPlot';
-import { FRESH_META, makeLesson, makePlayer } from './record-stand';
+import { rowsAt } from '../../src/panels/lessons/progress/rowsAt';
+import type { ChosenPlan } from '../../src/store/document/chosenPlan';
+import { FRESH_META, makeLesson, makePlan, makePlayer } from './record-stand';
 
 const DAY_MS = 86_400_000;
 const NOW_MS = new Date(2026, 10, 25, 14, 2).getTime();
@@ -72,7 +73,7 @@ describe('the line under the desk', () => {
 describe('progress', () => {
   const band = { lowCm: -1.5, highCm: 1.5 };
   const saw = (...cms: [cm: number, give: number][]) =>
-    progressOf(
+    rowsOf(
       cms.map(([cm, plusMinusCm], at) =>
         makeLesson(player.id, {
           date: `2026-01-${10 + at}`,
@@ -82,8 +83,8 @@ describe('progress', () => {
           },
         }),
       ),
-      'leadArmParallel',
-    );
+      ({ now }) => now.seen,
+    ).map(({ seen }) => seen.leadArmParallel);
   const say = (...cms: [cm: number, give: number][]): string =>
     sayMoved(movedToward(saw(...cms), band), { length: 'cm' });
 
@@ -124,9 +125,24 @@ describe('progress', () => {
     expect(axisFor([-3.4, 21], 6)).toEqual({ low: -5, high: 25, ticks: [-5, 0, 5, 10, 15, 20, 25] });
     expect(axisFor([2, 2], 6).ticks.length).toBeGreaterThan(1);
   });
-  test('first and last lesson are always dated, and no more than there is room for', () => {
-    expect(datedLessons(3, 360)).toEqual([0, 1, 2]);
-    expect(datedLessons(40, 360)).toEqual([0, 20, 39]);
+  test('lessons stand apart by their days, never closer than a bar with room, never farther than four', () => {
+    expect(rowsAt(['2026-01-01', '2026-01-02', '2026-01-11', '2026-06-01'], 10)).toEqual([10, 50, 122, 242]);
+  });
+
+  test('a plan is flagged where it begins; the model is shown only where it was fitted to what was seen', () => {
+    const plan = makePlan();
+    const seen = { leadArmParallel: { cm: 6, plusMinusCm: 2, from: 'eye' as const }, shaftParallel: null };
+    const at = (date: string, of: ChosenPlan | null, cm: number) =>
+      makeLesson(player.id, {
+        date,
+        now: { ...DEFAULT_DOCUMENT, seen, plan: of },
+        computedCm: { leadArmParallel: cm, shaftParallel: 3 },
+      });
+    const lessons = [at('2026-01-01', null, 5), at('2026-01-08', plan, 1), at('2026-01-15', plan, 8)];
+    const rows = rowsOf(lessons, ({ now }) => now.seen);
+    expect(rows.map(({ newPlan }) => newPlan)).toEqual([null, 'Less cup', null]);
+    expect(rows.map(({ fittedCm }) => fittedCm.leadArmParallel)).toEqual([5, null, 8]);
+    expect(rows.map(({ fittedCm }) => fittedCm.shaftParallel)).toEqual([null, null, null]);
   });
 });
 

@@ -20,6 +20,8 @@ import type { ChosenPlan } from '../../store/document/chosenPlan';
 import { choosePlan } from '../../store/plan/planActions';
 import { goTo, useBook, useMayWrite } from './navigation';
 import { useLessonDesk } from './lessonDesk';
+import { NextStep } from './NextStep';
+import { finishLesson } from './startLesson';
 import { PlanFields } from '../plan/PlanFields';
 import { PlanSummary } from '../plan/PlanSummary';
 import { SeenEntry } from '../seen/SeenEntry';
@@ -123,6 +125,7 @@ export function LessonPage({ id }: { id: string }) {
       <OnTheDesk lesson={lesson} isOpen={isOpen} />
       <h3>What I saw</h3>
       <SeenHere lesson={lesson} isOpen={isOpen} />
+      {isOpen && <NextStep from="lessons" />}
       <h3>Plan</h3>
       <Plan lesson={lesson} isOpen={isOpen} />
       <h3>On the desk</h3>
@@ -156,6 +159,13 @@ export function LessonPage({ id }: { id: string }) {
           />
         </div>
       </div>
+      {mayWrite && isOpen && (
+        <p className="next-step">
+          <button type="button" className="plain" onClick={() => finishLesson(lesson)}>
+            Save and finish
+          </button>
+        </p>
+      )}
       {mayWrite && (
         <div className="lesson-actions">
           <button type="button" className="plain" onClick={() => duplicate(lesson)}>

@@ -6,7 +6,7 @@ import { goTo } from './navigation';
 export type LessonStep = 'seen' | 'ledger' | 'plan' | 'clip' | 'lessons';
 
 const NEXT: Readonly<Record<LessonStep, { readonly to: DrawerId; readonly text: string }>> = {
-  lessons: { to: 'seen', text: 'Next: what I saw' },
+  lessons: { to: 'seen', text: 'Next: what causes it' },
   seen: { to: 'ledger', text: 'Next: why' },
   ledger: { to: 'plan', text: 'Next: what to change' },
   plan: { to: 'clip', text: 'Next: show and send' },

@@ -2,11 +2,9 @@ import { useMemo } from 'react';
 import { bodyOf, SetupError, type Player } from '../../model/body';
 import { CLUB_IDS, CLUBS } from '../../model/club';
 import {
-  addLesson,
   book,
   cleanName,
   cleanNotes,
-  computeCm,
   deletePlayer,
   deskLink,
   duplicatePlayer,
@@ -14,16 +12,16 @@ import {
   handOver,
   lessonsOf,
   LIMITS,
-  type LessonRecord,
   type PlayerRecord,
 } from '../../record';
 import { sayBoth } from '../../words/book/readings';
-import { sayDay, toDay } from '../../words/book/days';
-import { desk, useDesk, type Document } from '../../store';
+import { sayDay } from '../../words/book/days';
+import { useDesk } from '../../store';
 import { Choice } from '../fields/Choice';
 import { lengthField } from '../player/lengthFields';
 import { NumberField } from '../fields/NumberField';
 import { goTo, useBook, useMayWrite } from './navigation';
+import { startLesson } from './startLesson';
 import { Swings } from './Swings';
 import { TextField } from '../fields/TextField';
 import { Wipe } from './device/Wipe';
@@ -42,26 +40,6 @@ function takeBody(player: PlayerRecord, body: Player, label: string): string | u
   }
   edit(player, { body }, label);
   return undefined;
-}
-
-/** The desk of the last lesson, its target computed by today's model: what is carried over is not marked as an earlier one's. */
-function ofToday({ computedBy, now }: LessonRecord): Document {
-  if (computedBy === undefined || now.plan === null) return now;
-  return { ...now, plan: { ...now.plan, targetCm: computeCm({ ...now, movements: now.plan.movements }) } };
-}
-
-/** Begins a lesson where the last one ended, or with what is on the desk and this player's body. */
-function begin(player: PlayerRecord): void {
-  const { records } = book.state.getState();
-  const [last] = lessonsOf(records, player.id);
-  const { document } = desk.getState();
-  const now = last ? ofToday(last) : { ...document, player: player.body, plan: null };
-  const birth = book.birth();
-  const lesson = addLesson(birth, player.id, toDay(birth.nowMs), now, computeCm(now));
-  if (!book.apply(lesson)) return;
-  const [made] = lesson.put;
-  if (made.kind === 'lesson') deskLink.open(made);
-  goTo({ page: 'lesson', id: birth.id });
 }
 
 function About({ player }: { player: PlayerRecord }) {
@@ -175,7 +153,7 @@ export function PlayerPage({ id }: { id: string }) {
       {player.example && <p className="lesson-note">An example of our own invention, no real player.</p>}
       <div className="lesson-actions">
         {mayWrite && (
-          <button type="button" className="plain wide" onClick={() => begin(player)}>
+          <button type="button" className="plain wide" onClick={() => startLesson(player)}>
             New lesson today
           </button>
         )}

@@ -1,30 +1,71 @@
 import { useMemo, useState, type FormEvent } from 'react';
-import { addPlayer, book, deletePlayer, EXAMPLE_ID, LIMITS, listPlayers, type Listed } from '../../record';
+import { bodyOf, SetupError, type Player } from '../../model/body';
+import { CLUB_IDS, CLUBS, type ClubId } from '../../model/club';
+import {
+  addPlayer,
+  book,
+  deletePlayer,
+  EXAMPLE_ID,
+  LIMITS,
+  listPlayers,
+  type Listed,
+  type PlayerRecord,
+} from '../../record';
 import { sayDay } from '../../words/book/days';
 import { sayUnread } from '../../words/book/book';
-import { desk, MY_CLUB } from '../../store';
+import { MY_CLUB, setDrawer, useDesk } from '../../store';
 import { Choice } from '../fields/Choice';
+import { NumberField } from '../fields/NumberField';
+import { Select } from '../fields/Select';
+import { lengthField } from '../player/lengthFields';
+import { startLesson } from './startLesson';
 import { goTo, navigation, useBook, useMayWrite, useNavigation } from './navigation';
 
-/** Takes the body and the club from the desk: they are what the coach has just set up. */
-function add(name: string): void {
-  const { player, club } = desk.getState().document;
-  const clubId = club.id === MY_CLUB ? null : club.id;
-  const birth = book.birth();
-  if (book.apply(addPlayer(book.state.getState().records, birth, name, player, clubId))) {
-    goTo({ page: 'player', id: birth.id });
+/** Adds a player; undefined while another tab writes. */
+function add(name: string, body: Player, clubId: ClubId | null): PlayerRecord | undefined {
+  const edit = addPlayer(book.state.getState().records, book.birth(), name, body, clubId);
+  const [made] = edit.put;
+  return book.apply(edit) && made.kind === 'player' ? made : undefined;
+}
+
+/** A body the model accepts; otherwise the reason, in the model's words. */
+function whyNoBody(body: Player): string | undefined {
+  try {
+    bodyOf(body);
+    return undefined;
+  } catch (error) {
+    if (error instanceof SetupError) return error.message;
+    throw error;
   }
 }
 
+/** A new player in one go: nickname, height, hand and club, taken from the desk as long as nothing is typed; then the first lesson. */
 function AddPlayer() {
+  const onDesk = useDesk(({ document }) => document.player);
+  const clubOnDesk = useDesk(({ document }) => document.club.id);
+  const units = useDesk(({ document }) => document.units);
   const [name, setName] = useState('');
+  const [typed, setTyped] = useState<Partial<Pick<Player, 'statureM' | 'handed'>>>({});
+  const [chosen, setChosen] = useState<ClubId>();
+  const { unit, decimals, toField, fromField } = lengthField(units);
+  const isOther = typed.statureM !== undefined || typed.handed !== undefined;
+  // Segments that were measured are those of the player on the desk.
+  const size: Player = { statureM: onDesk.statureM, handed: onDesk.handed };
+  const body: Player = isOther ? { ...size, ...typed } : onDesk;
+  const clubId = chosen ?? (clubOnDesk === MY_CLUB ? null : clubOnDesk);
+  const isEmpty = name.trim() === '';
+  const addOnly = (): void => {
+    const player = isEmpty ? undefined : add(name, body, clubId);
+    if (player) goTo({ page: 'player', id: player.id });
+  };
   const submit = (event: FormEvent): void => {
     event.preventDefault();
-    if (name.trim() !== '') add(name);
+    const player = isEmpty ? undefined : add(name, body, clubId);
+    if (player && startLesson(player)) setDrawer('seen');
   };
   return (
-    <form className="lesson-add" onSubmit={submit}>
-      <label>
+    <form className="lesson-new" onSubmit={submit}>
+      <label className="field">
         <span>New player, a nickname will do</span>
         <input
           type="text"
@@ -34,9 +75,46 @@ function AddPlayer() {
           onChange={(event) => setName(event.currentTarget.value)}
         />
       </label>
-      <button type="submit" className="plain" aria-disabled={name.trim() === ''}>
-        Add
-      </button>
+      <div className="lesson-new-body">
+        <NumberField
+          label="Height"
+          unit={unit}
+          decimals={decimals}
+          value={toField(body.statureM)}
+          onTake={(height) => {
+            const next = { ...typed, statureM: fromField(height!) };
+            const problem = whyNoBody({ ...size, ...next });
+            if (problem === undefined) setTyped(next);
+            return problem;
+          }}
+        />
+        <Choice
+          label="Plays"
+          value={body.handed}
+          options={[
+            { value: 'right', text: 'Right' },
+            { value: 'left', text: 'Left' },
+          ]}
+          onChoose={(handed) => setTyped({ ...typed, handed })}
+        />
+        <Select
+          label="Club"
+          value={clubId ?? MY_CLUB}
+          options={[
+            ...CLUB_IDS.map((id) => [id, CLUBS[id].name] as const),
+            ...(clubId === null ? [[MY_CLUB, 'My club'] as const] : []),
+          ]}
+          onChoose={(id) => setChosen(id === MY_CLUB ? undefined : id)}
+        />
+      </div>
+      <div className="lesson-actions">
+        <button type="submit" className="plain wide" aria-disabled={isEmpty}>
+          Start a lesson
+        </button>
+        <button type="button" className="plain" aria-disabled={isEmpty} onClick={addOnly}>
+          Add
+        </button>
+      </div>
     </form>
   );
 }

@@ -15,6 +15,7 @@ const SECTIONS = [
   { id: 'set-up-club', name: 'Club' },
   { id: 'set-up-tempo', name: 'Tempo and top' },
   { id: 'set-up-reading', name: 'Bands' },
+  { id: 'set-up-face', name: 'Face' },
   { id: 'set-up-camera', name: 'Camera' },
   { id: 'set-up-show', name: 'Units' },
 ];

@@ -29,6 +29,8 @@ export const PREDICTED: readonly string[] = [
 export const FROM_PLANE_TO_PATH: readonly string[] = [
   'Player compensates: what changes in the plane at shaft parallel carries over to the path. This is assumed.',
   'The arms change as little as they can so that the head meets the ball.',
+  'The face is left as it comes, or returned to square: both ends are shown.',
+  'How far players bring it back is assumed: half way, or what the set-up says.',
   "Its ground: shaft angle at mid-downswing predicts the swing plane's direction (Morrison et al. 2017).",
   'That study explains most of the direction among players. It does not say how one player adapts.',
   'Nothing is claimed about muscles, timing by feel, or what a player can learn.',

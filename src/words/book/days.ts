@@ -13,6 +13,9 @@ export function sayDay(day: string): string {
   return `${date} ${MONTHS[month - 1]} ${year}`;
 }
 
+/** "25 Nov" of a day "2026-11-25". */
+export const sayShortDay = (day: string): string => sayDay(day).replace(/ \d{4}$/, '');
+
 /** "14:02" today, "25 Nov 2026" before. */
 export function sayWhen(ms: number, nowMs: number): string {
   if (toDay(ms) !== toDay(nowMs)) return sayDay(toDay(ms));

@@ -58,3 +58,23 @@ export function sayTask(changes: readonly DialChange[], from: Readonly<Record<Mo
       return `${up ? 'More' : 'Less'} hip slide to the target`;
   }
 }
+
+/** The task in two words, for a flag in the drawing of progress. Units as in `sayTask`. */
+export function sayFlag(changes: readonly DialChange[], from: Readonly<Record<MovementId, number>>): string {
+  const [most] = byEffort(changes).filter(({ change }) => Math.abs(change) > 1e-9);
+  if (!most) return 'Keep it';
+  const { id, change } = most;
+  const up = change > 0;
+  switch (id) {
+    case 'leadWristFlexion':
+      return up ? (from[id] < -1e-9 ? 'Less cup' : 'More bow') : from[id] > 1e-9 ? 'Less bow' : 'More cup';
+    case 'rotationRate':
+      return up ? 'Turn more' : 'Turn less';
+    case 'rotationDelay':
+      return up ? 'Turn later' : 'Turn earlier';
+    case 'trailSideBend':
+      return up ? 'More side bend' : 'Less side bend';
+    case 'pelvisShift':
+      return up ? 'More hip slide' : 'Less hip slide';
+  }
+}

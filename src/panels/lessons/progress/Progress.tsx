@@ -1,17 +1,20 @@
 import { CHECKPOINT_IDS } from '../../../reading/checkpointTable';
 import { useEffect, useMemo, useRef, useState } from 'react';
-import { lessonsOf, movedToward, progressOf, type LessonRecord } from '../../../record';
+import { lessonsOf, movedToward, rowsOf, type LessonRecord } from '../../../record';
 import { sayDay } from '../../../words/book/days';
 import { sayMoved } from '../../../words/book/progress';
 import { SOME_EARLIER } from '../../../words/book/newModel';
 import { saySighting, sayCm } from '../../../words/book/readings';
 import { useDesk, type CheckpointId } from '../../../store';
+import { createHonestSeen, type HonestSeen } from '../../../store/derive/honestSeen';
+import type { References } from '../../../store/derive/references';
+import { deskBases } from '../../../store/desk/desk';
+import { toArmAngle } from '../../../store/document/convert';
 import { CHECKPOINT_NAMES, ILLUSTRATION } from '../../../words';
 import { groupsOf } from '../../../store/plan/draftPlan';
 import { GROUP_NAMES } from '../../dials/Movements';
-import { PlanStrip } from '../PlanStrip';
 import { useBook } from '../navigation';
-import { ProgressPlot } from './ProgressPlot';
+import { ProgressBoard } from './ProgressBoard';
 
 /** Width of an element in CSS px, so that lettering keeps its size. */
 function useWidth() {
@@ -77,7 +80,18 @@ function Numbers({ lessons }: { lessons: readonly LessonRecord[] }) {
   );
 }
 
-/** Both checkpoints over a player's lessons. */
+const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
+
+/** What was seen in a lesson, with the camera of that lesson reckoned in; as it was seen while the player's swing is being found. */
+function honestOf({ now }: LessonRecord, references: References): HonestSeen {
+  const { player, club, setUp, seen, camera } = now;
+  const base = deskBases.baseOf({ player, club, setUp }, references);
+  const plain = (at: CheckpointId) => seen[at] && { ...seen[at], isCorrected: false };
+  if ('problem' in base) return { leadArmParallel: plain('leadArmParallel'), shaftParallel: plain('shaftParallel') };
+  return createHonestSeen()(seen, camera.downTheLine, player, base.swing, toArmAngle(now));
+}
+
+/** Both checkpoints over a player's lessons: did it move? */
 export function Progress({ id }: { id: string }) {
   const records = useBook((state) => state.records);
   const player = records.get(id);
@@ -85,31 +99,39 @@ export function Progress({ id }: { id: string }) {
   const { place, width } = useWidth();
   const lessons = useMemo(() => lessonsOf(records, id).toReversed(), [records, id]);
   const bands = lessons.at(-1)?.now.bands;
+  const references = useDesk((state) => state.references);
+  const rows = useMemo(() => rowsOf(lessons, (lesson) => honestOf(lesson, references)), [lessons, references]);
   if (player?.kind !== 'player') return null;
   return (
     <div className="progress-sheet" ref={place}>
       <h2 className="progress-title">{player.name}</h2>
       {player.example && <p className="lesson-note">An example of our own invention.</p>}
       {!bands && <p>No lesson yet: nothing to draw.</p>}
-      {bands &&
-        CHECKPOINT_IDS.map((at) => {
-          const points = progressOf(lessons, at);
-          return (
-            <section key={at} aria-label={CHECKPOINT_NAMES[at].title}>
-              <h3>{CHECKPOINT_NAMES[at].title}</h3>
-              <p className="progress-sentence">{sayMoved(movedToward(points, bands[at]), units)}</p>
-              <ProgressPlot at={at} points={points} band={bands[at]} units={units} width={width} />
-            </section>
-          );
-        })}
       {bands && (
         <>
-          <PlanStrip lessons={lessons} width={width} />
-          <Legend />
+          {CHECKPOINT_IDS.map((at) => (
+            <p key={at} className="progress-sentence">
+              {CHECKPOINT_NAMES[at].title}:{' '}
+              {lowerFirst(
+                sayMoved(
+                  movedToward(
+                    rows.map(({ seen }) => seen[at]),
+                    bands[at],
+                  ),
+                  units,
+                ),
+              )}
+            </p>
+          ))}
+          <ProgressBoard rows={rows} bands={bands} units={units} width={width} />
+          <p className="fine">
+            Bar: what you saw, with your margin. Hatched: steep. Bare: on plane. Dotted: over-shallow. Strip: on plane,
+            a rule of thumb. Square: the model, where it was fitted to what you saw.
+          </p>
           <Numbers lessons={lessons} />
           <p className="fine">
-            The reading error is the give or take of the first and the last reading together. The band is a rule of
-            thumb. {lessons.some(({ computedBy }) => computedBy !== undefined) && SOME_EARLIER} {ILLUSTRATION}.
+            The reading error is your margin at the first and the last reading together.{' '}
+            {lessons.some(({ computedBy }) => computedBy !== undefined) && SOME_EARLIER} {ILLUSTRATION}.
           </p>
           <div className="lesson-actions no-print">
             <button type="button" className="plain" onClick={print}>
@@ -121,33 +143,3 @@ export function Progress({ id }: { id: string }) {
     </div>
   );
 }
-
-const Legend = () => (
-  <ul className="progress-legend">
-    <li>
-      <svg width="20" height="24" aria-hidden="true">
-        <path className="plot-give" d="M10 2V22M5 2h10M5 22h10" />
-        <circle className="plot-seen" cx="10" cy="12" r="6" />
-      </svg>
-      on video, with margin
-    </li>
-    <li>
-      <svg width="20" height="24" aria-hidden="true">
-        <rect className="plot-computed" x="5.5" y="7.5" width="9" height="9" />
-      </svg>
-      computed by the model
-    </li>
-    <li>
-      <svg width="32" height="24" aria-hidden="true">
-        <path className="plot-target" d="M0 12H32" />
-      </svg>
-      target
-    </li>
-    <li>
-      <svg width="20" height="24" aria-hidden="true">
-        <rect className="plot-worked" x="0" y="8" width="20" height="8" />
-      </svg>
-      worked on
-    </li>
-  </ul>
-);

@@ -42,6 +42,7 @@ export function MapPicture({ x, y, regions, isBusy }: Props) {
           <svg className="map-sheet" width={width} height={TOP + tall + BOTTOM} aria-hidden="true">
             <Sheet across={across} upward={upward} regions={regions} />
             <Names across={across} upward={upward} units={units} />
+            <PlanPoint across={across} upward={upward} />
           </svg>
           <Pin x={across} y={upward} regions={regions} />
         </>
@@ -134,6 +135,23 @@ function Names({ across, upward, units }: { across: Side; upward: Side; units: {
         d={`M${across.toPx(dialOf(across.id).neutral)} ${upward.toPx(dialOf(upward.id).neutral)}m-8 0h16m-8 -8v16`}
       />
     </>
+  );
+}
+
+/** Where the chosen plan leads, as far as these two movements show it. */
+function PlanPoint({ across, upward }: { across: Side; upward: Side }) {
+  const plan = useDesk(({ document }) => document.plan?.movements);
+  if (!plan) return null;
+  const at = (side: Side): number => side.toPx(dialValue(plan, side.id) * dialOf(side.id).edgeUnit);
+  const [x, y] = [at(across), at(upward)];
+  return (
+    <g className="map-plan">
+      <circle cx={x} cy={y} r="11" />
+      <circle cx={x} cy={y} r="5" />
+      <text x={x} y={y - 16} textAnchor="middle">
+        plan
+      </text>
+    </g>
   );
 }
 
