@@ -16,7 +16,8 @@ async function openBall(): Promise<void> {
   await page.locator('.ball-lead').waitFor();
   await settled(page);
 }
-const readings = (): Promise<string[]> => page.locator('.ball-rows dd > [aria-hidden]').allInnerTexts();
+/** Unfolded or not. */
+const readings = (): Promise<string[]> => page.locator('.ball-rows dd > [aria-hidden]').allTextContents();
 
 describe('the ball', () => {
   test('its tab opens both drawings and the numbers; they follow a slider', async () => {
