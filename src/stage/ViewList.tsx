@@ -1,4 +1,6 @@
 import { useEffect, useLayoutEffect, useRef, useState, type ComponentType } from 'react';
+import { resetView } from './camera/resetView';
+import { canFillScreen, toggleFullScreen } from './fullScreen';
 import { holdGhost, setExaggerate, setView, showStudent, useDesk, type ViewId } from '../store';
 
 const VIEWS: readonly (readonly [ViewId, string])[] = [
@@ -77,7 +79,10 @@ export function ViewList({ isSmall }: { isSmall: boolean }) {
             </fieldset>
           </div>
         </div>
-        <StudentButton />
+        <div className="stage-corner">
+          <PictureButtons />
+          <StudentButton />
+        </div>
       </>
     );
   }
@@ -92,9 +97,40 @@ export function ViewList({ isSmall }: { isSmall: boolean }) {
 const ShowMenu = ({ onChosen }: Chosen) => (
   <>
     <ShowButtons />
+    <PictureButtons onChosen={onChosen} />
     <StudentButton onChosen={onChosen} />
   </>
 );
+
+/** The whole swing again after turning and pinching; the picture alone on the whole screen, where the browser can. */
+function PictureButtons({ onChosen }: { onChosen?: () => void }) {
+  return (
+    <>
+      <button
+        type="button"
+        className="plain stage-extra"
+        onClick={() => {
+          resetView();
+          onChosen?.();
+        }}
+      >
+        Whole swing
+      </button>
+      {canFillScreen() && (
+        <button
+          type="button"
+          className="plain stage-extra"
+          onClick={({ currentTarget }) => {
+            void toggleFullScreen(currentTarget.closest<HTMLElement>('.stage')!);
+            onChosen?.();
+          }}
+        >
+          Full screen
+        </button>
+      )}
+    </>
+  );
+}
 
 /** Fills the screen with the picture. */
 function StudentButton({ onChosen }: { onChosen?: () => void }) {

@@ -1,5 +1,5 @@
 /** Whether this browser lets a part of a page fill the screen: some phones do not. */
-const canFillScreen = (): boolean => document.fullscreenEnabled === true;
+export const canFillScreen = (): boolean => document.fullscreenEnabled === true;
 
 /** Lets an element fill the screen, or gives the screen back. A browser that refuses leaves the page as it is. */
 export async function toggleFullScreen(element: HTMLElement): Promise<void> {

@@ -69,8 +69,8 @@ function measure(): string[] {
       const hit = document.elementFromPoint(px, py);
       if (!hit || element.contains(hit) || hit.contains(element) || element.closest('label')?.contains(hit))
         return hit !== null;
-      // Beside the middle only a sheet on top counts: a neighbour on a corner is just what is looked for.
-      const sheet = hit.closest('.drawer, .situations, .stage-menu');
+      // Beside the middle only a sheet on top counts, or what stays while the rest scrolls below it: a neighbour on a corner is just what is looked for.
+      const sheet = hit.closest('.plan-acts, .drawer-index, .drawer, .situations, .stage-menu');
       return i > 0 && (sheet === null || sheet.contains(element));
     });
   };
