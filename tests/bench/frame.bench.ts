@@ -32,22 +32,18 @@ function timeFrames(): void {
     delete last.drawn;
     return drawn;
   };
-  const real = { one: gl.drawElements, many: gl.drawElementsInstanced };
   const isSkipped = (indices: number, instances: number): boolean =>
     state.skipped?.indices === indices && state.skipped.instances === instances;
-  Object.assign(gl, {
-    drawElements(this: WebGL2RenderingContext, mode: number, count: number, type: number, offset: number): void {
+  // Where each call says how many instances it draws.
+  const hook = (name: 'drawElements' | 'drawElementsInstanced', instances?: number): void => {
+    const real: (...args: number[]) => void = gl[name as 'drawElements'];
+    Reflect.set(gl, name, function (this: WebGL2RenderingContext, ...args: number[]): void {
       last.drawn = this;
-      if (!isSkipped(count, 1)) real.one.call(this, mode, count, type, offset);
-    },
-    drawElementsInstanced(
-      this: WebGL2RenderingContext,
-      ...[mode, count, type, offset, instances]: Parameters<WebGL2RenderingContext['drawElementsInstanced']>
-    ): void {
-      last.drawn = this;
-      if (!isSkipped(count, instances)) real.many.call(this, mode, count, type, offset, instances);
-    },
-  });
+      if (!isSkipped(args[1], instances === undefined ? 1 : args[instances])) real.apply(this, args);
+    });
+  };
+  hook('drawElements');
+  hook('drawElementsInstanced', 4);
   const ask = globalThis.requestAnimationFrame;
   const pixel = new Uint8Array(4);
   globalThis.requestAnimationFrame = (work) =>
