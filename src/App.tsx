@@ -25,10 +25,12 @@ const Stage = lazy(loadingChunk(async () => ({ default: (await import('./stage/S
 /** What drawers draw is fetched when it is quiet. */
 const BALL = preloadable(() => import('./plates/ball/BallDrawings'));
 const PAIR = preloadable(() => import('./plates/plate/PairPlates'));
+const FAMILY = preloadable(() => import('./plates/plate/FamilyPlates'));
 /** Once it is quiet: what can wait. */
 const onQuiet = (): void => {
   BALL.fetch();
   PAIR.fetch();
+  FAMILY.fetch();
 };
 
 /** The screens with room for one slider: `small` and `low` of the desk's style sheet. */
@@ -93,7 +95,12 @@ export function App() {
         <Movements />
       </main>
       <StudentSlot value={slot}>
-        <Drawer ballDrawings={<BALL.Part />} pairDrawings={<PAIR.Part />} onQuiet={onQuiet} />
+        <Drawer
+          ballDrawings={<BALL.Part />}
+          pairDrawings={<PAIR.Part />}
+          familyDrawings={(chosen) => <FAMILY.Part chosen={chosen} />}
+          onQuiet={onQuiet}
+        />
       </StudentSlot>
       <Situations />
       <More />

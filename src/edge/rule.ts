@@ -85,7 +85,8 @@ export const ruleFields = {
   do: exactOptional(listUpTo(fields({ movement: oneOf(MOVEMENT_FIELDS), by: any }), MOST_PARTS)),
   expect: listUpTo(claim, MOST_PARTS),
 };
-const ruleSchema = fields(ruleFields);
+/** A rule as it is written, as a whole. */
+export const ruleSchema = fields(ruleFields);
 export type WrittenRule = InferOutput<typeof ruleSchema>;
 type WrittenWho = InferOutput<typeof who>;
 

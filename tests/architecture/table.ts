@@ -16,7 +16,7 @@ const MODEL = ['math', 'model'];
 const READING = [...MODEL, 'reading', 'flight'];
 const SOLVING = [...READING, 'solving'];
 const WORDS = [...SOLVING, 'film', 'words'];
-const STORE = [...WORDS, 'checking', 'store'];
+const STORE = [...WORDS, 'checking', 'edge', 'store'];
 
 export const LAYERS: Readonly<Record<string, Layer>> = {
   math: { holds: 'angle, vector, spline, root, least squares, check sum', pure: true, layers: [], packages: [] },
@@ -53,10 +53,10 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
     layers: [...SOLVING, 'figure'],
     packages: [],
   },
-  words: { holds: 'sentences, labels, units', layers: [...SOLVING, 'film'], packages: [] },
+  words: { holds: 'sentences, labels, units', layers: [...SOLVING, 'film', 'edge'], packages: [] },
   store: {
     holds: 'document, session, history, share link',
-    layers: [...WORDS, 'checking'],
+    layers: [...WORDS, 'checking', 'edge'],
     // React for the hooks that screens read it with.
     packages: ['zustand', 'react', 'valibot'],
   },

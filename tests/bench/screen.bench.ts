@@ -142,8 +142,8 @@ export async function run({ quick, withPage, put }: Session): Promise<void> {
     const most = (of: keyof Frame): number => frames.reduce((top, frame) => Math.max(top, frame[of]), 0);
     put(
       { what: 'layout after a slider step in processor time, median', value: quantile(layout, 0.5), unit: 'ms' },
-      { what: 'draw calls a frame, most', value: most('draws'), unit: '', goal: 'at most 80' },
-      { what: 'triangles a frame, most', value: most('triangles'), unit: '', goal: 'at most 120000' },
+      { what: 'draw calls a frame, most', value: most('draws'), unit: '', goal: 'at most 20' },
+      { what: 'triangles a frame, most', value: most('triangles'), unit: '', goal: 'at most 110000' },
     );
   });
 }

@@ -16,8 +16,7 @@ async function openBall(): Promise<void> {
   await page.locator('.ball-lead').waitFor();
   await settled(page);
 }
-/** Unfolded or not. */
-const readings = (): Promise<string[]> => page.locator('.ball-rows dd > [aria-hidden]').allTextContents();
+const readings = (): Promise<string[]> => page.locator('.ball-rows dd > [aria-hidden]').allInnerTexts();
 
 describe('the ball', () => {
   test('its tab opens both drawings and the numbers; they follow a slider', async () => {

@@ -31,12 +31,26 @@ export const NOTE_EYE = (): void => {
   Reflect.set(proto, 'uniformMatrix4fv', function (this: WebGL2RenderingContext, ...args: unknown[]) {
     const place = places.get(args[0] as WebGLUniformLocation);
     const matrix = args[2] as Float32Array;
-    if (place?.name === 'projectionMatrix') inPerspective.set(place.program, matrix[11] === -1);
+    if (place?.name === 'projectionMatrix') {
+      inPerspective.set(place.program, matrix[11] === -1);
+      if (matrix[11] === -1) Object.assign(globalThis, { eyeToPicture: Array.from(matrix) });
+    }
     if (place?.name === 'viewMatrix' && inPerspective.get(place.program))
       Object.assign(globalThis, { worldToEye: Array.from(matrix) });
     set.apply(this, args);
   });
 };
+
+/** Where in the picture a place in the world (m) is, shares of its width and height from the upper left corner. */
+export async function findInPicture(page: Page, [x, y, z]: readonly number[]): Promise<readonly [number, number]> {
+  const [eye, lens] = await page.evaluate(() =>
+    ['worldToEye', 'eyeToPicture'].map((name) => Reflect.get(globalThis, name) as number[]),
+  );
+  const through = (m: number[], p: number[]): number[] =>
+    [0, 1, 2, 3].map((row) => p.reduce((sum, part, i) => sum + m[4 * i + row] * part, 0));
+  const [u, v, , w] = through(lens, through(eye, [x, y, z, 1]));
+  return [(u / w + 1) / 2, (1 - v / w) / 2];
+}
 
 /** The camera of the frame drawn last. */
 export async function findEye(page: Page): Promise<Eye> {

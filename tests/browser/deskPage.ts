@@ -83,7 +83,9 @@ export const drawerIds = (page: Page): Promise<string[]> =>
   page
     .locator('[id^="tab-"]:not(#tab-more)')
     .evaluateAll((tabs) =>
-      tabs.map(({ id }) => id.slice('tab-'.length)).flatMap((id) => (id === 'ledger' ? [id, 'map', 'compare'] : [id])),
+      tabs
+        .map(({ id }) => id.slice('tab-'.length))
+        .flatMap((id) => (id === 'ledger' ? [id, 'map', 'compare', 'family'] : id === 'rule' ? [id, 'gains'] : [id])),
     );
 
 /** Turns the exaggeration on or off: in the list on the picture, or behind its button where the picture is small. */
@@ -95,14 +97,17 @@ export async function exaggerate(page: Page): Promise<void> {
   if (isBehind) await page.keyboard.press('Escape');
 }
 
+/** Drawers that are a part of another's tab. */
+const PARTS: Readonly<Record<string, string>> = { map: 'ledger', compare: 'ledger', family: 'ledger', gains: 'rule' };
+
 /** Opens a drawer by its tab, or from the sheet of further drawers. */
 export async function openDrawer(page: Page, id: string): Promise<void> {
-  if (id === 'map' || id === 'compare') {
-    // A part of another drawer.
-    if (!(await page.locator('.drawer-parts').isVisible())) await page.locator('#tab-ledger').click();
-    await page.locator(`#part-${id}`).click();
-  } else if (id === 'ledger' && (await page.locator('.drawer-parts').isVisible())) {
-    await page.locator('#part-ledger').click();
+  const part = page.locator(`#part-${id}`);
+  const whole = PARTS[id];
+  if (await part.isVisible()) await part.click();
+  else if (whole !== undefined) {
+    await openDrawer(page, whole);
+    await part.click();
   } else {
     const tab = page.locator(`#tab-${id}`);
     if (!(await tab.isVisible())) await page.locator(':is(#tab-more, #bar-more):visible').click();

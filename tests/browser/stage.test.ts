@@ -1,8 +1,9 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { look, openDrawer, plateWords, REFUSE_PICTURE, slider } from './deskPage';
-import { findEye, NOTE_EYE } from './cameraProbe';
+import { findEye, findInPicture, NOTE_EYE } from './cameraProbe';
 import { findCrowding } from './geometry';
+import { AT } from '../../src/model/pose';
 import { startOver } from './startOver';
 import { readSticks, sticksOf } from './stickFigure';
 import { appAddress, launch, open, SCREENS } from './support';
@@ -90,7 +91,7 @@ async function openCounted(): Promise<Page> {
   const opened = await context.newPage();
   await opened.addInitScript(NOTE_EYE);
   await countDrawing(opened);
-  await opened.goto(appAddress());
+  await opened.goto(`${appAddress()}?probe`);
   await opened.waitForFunction(() => (globalThis as unknown as { drawn: Drawn }).drawn.frames > 0, null, {
     timeout: 60_000,
   });
@@ -122,7 +123,7 @@ test('a frame takes at most 20 draw calls and 110,000 triangles, contour, shadow
   await rest(page);
   const alone = await drawn(page);
   expect(alone.calls).toBeGreaterThan(5);
-  await page.getByRole('button', { name: /^(Hold ghost|Keep as comparison)$/ }).click();
+  await toggleComparison(page);
   await wrist.press('PageUp');
   await rest(page);
   const compared = await drawn(page);
@@ -133,11 +134,70 @@ test('a frame takes at most 20 draw calls and 110,000 triangles, contour, shadow
   await rest(page);
   const own = await drawn(page);
   await chip(page, 'Free').click();
-  await page.getByRole('button', { name: /^(Hold ghost|Keep as comparison)$/ }).click();
+  await toggleComparison(page);
   for (const { calls, triangles } of [compared, own]) {
     expect(calls).toBeLessThanOrEqual(20);
     expect(triangles).toBeLessThan(110_000);
   }
+});
+
+/** Keeps the swing for comparison, or lets it go. */
+async function toggleComparison(of: Page): Promise<void> {
+  const button = of.getByRole('button', { name: /^(Hold ghost|Keep as comparison)$/ });
+  if (!(await button.isVisible())) await chip(of, 'Show').click();
+  await button.click();
+}
+
+/** How wide a band across the shaft differs from the paper beside it, css px: at a place on the shaft, across it. */
+async function measureShaft(of: Page): Promise<number> {
+  const { drawn: pose } = await look(of);
+  const point = (from: number): number[] => pose!.slice(from, from + 3);
+  const [grip, head] = [point(AT.leadGrip), point(AT.head)];
+  // Between the hands and the head, where nothing else is drawn.
+  const middle = grip.map((x, axis) => x + 0.62 * (head[axis] - x));
+  const box = (await picture(of).boundingBox())!;
+  const inPx = async (place: readonly number[]): Promise<[number, number]> => {
+    const [x, y] = await findInPicture(of, place);
+    return [x * box.width, y * box.height];
+  };
+  const [[ax, ay], [bx, by], [mx, my]] = await Promise.all([inPx(grip), inPx(head), inPx(middle)]);
+  const size = Math.hypot(bx - ax, by - ay);
+  const across = [-(by - ay) / size, (bx - ax) / size];
+  const png = (await of.screenshot({ clip: box })).toString('base64');
+  return of.evaluate(
+    async ({ data, from, way }) => {
+      const image = new Image();
+      image.src = `data:image/png;base64,${data}`;
+      await image.decode();
+      const pen = document.createElement('canvas').getContext('2d', { willReadFrequently: true })!;
+      Object.assign(pen.canvas, { width: image.width, height: image.height });
+      pen.drawImage(image, 0, 0);
+      const at = (step: number): number[] => {
+        const [x, y] = [from[0] + way[0] * step, from[1] + way[1] * step].map(Math.floor);
+        return [...pen.getImageData(x, y, 1, 1).data].slice(0, 3);
+      };
+      const paper = at(14);
+      const isOther = (step: number): boolean => at(step).some((byte, i) => Math.abs(byte - paper[i]) > 24);
+      const steps = Array.from({ length: 161 }, (_, i) => (i - 80) / 10).filter(isOther);
+      return steps.length === 0 ? 0 : steps.at(-1)! - steps[0];
+    },
+    { data: png, from: [mx, my], way: across },
+  );
+}
+
+test('however small the picture, the shaft keeps a least width, on the dark board too', async () => {
+  await picture(page).focus();
+  for (let i = 0; i < 8; i++) await page.keyboard.press('-');
+  await rest(page);
+  // 3.5 px of steel and its contour on either side.
+  expect(await measureShaft(page)).toBeGreaterThanOrEqual(5);
+  await openDrawer(page, 'setUp');
+  await page.getByRole('radio', { name: 'Dark' }).check({ force: true });
+  await openDrawer(page, 'setUp');
+  await rest(page);
+  // 4.8 px of steel, whose contour the board swallows.
+  expect(await measureShaft(page)).toBeGreaterThanOrEqual(4.3);
+  await picture(page).press('Home');
 });
 
 /** How much wood is in the picture, px, and where its middle is. */

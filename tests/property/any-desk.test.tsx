@@ -26,7 +26,6 @@ import {
   sayShortcomings,
   sayStatus,
   sayStrikeAndFlight,
-  sayStrikeBand,
 } from '../../src/words';
 import { documents } from './documents';
 import '../unit/searchHere';
@@ -108,10 +107,7 @@ function showAll(document: Document, exaggerate: boolean): string[] {
     const flown = 'missing' in shot ? undefined : shot;
     const rows = ballRows(delivery, flown, handed, units).flatMap((group) => [...group.rows]);
     for (const row of [...rows, ...sayMiss(delivery, units)]) said.push(row.label, row.text, row.spoken);
-    if (flown) {
-      said.push(...sayStrikeAndFlight(delivery, flown, handed, units).map(({ text }) => text));
-      said.push(...sayStrikeBand(delivery, flown, handed, units));
-    }
+    if (flown) said.push(...sayStrikeAndFlight(delivery, flown, handed, units).map(({ text }) => text));
     said.push(JSON.stringify(strikeDrawing(delivery, handed, { width: 300, height: 260 })));
   }
   if ('missing' in shot) said.push(sayNoShot(shot));

@@ -6,7 +6,7 @@ import { answerLine } from '../../src/evaluate/answer';
 import { createJudge, HALF_RANGE, type Judge } from '../../src/solving/diagnosis/judged';
 import { solveFamily } from '../../src/solving/family/family';
 import type { Family } from '../../src/solving/family/question';
-import { findDifferences } from '../../src/solving/family/signs';
+import { findDifferences, readSigns } from '../../src/solving/family/signs';
 import { findWidest, type Room } from '../../src/solving/family/widest';
 import { readBase } from '../../src/solving/playOut';
 import { solveReach, type Aim } from '../../src/solving/reference/reach';
@@ -195,7 +195,10 @@ describe('the ends of a family', () => {
 describe('what tells two bodies apart', () => {
   const base = readBase(swing);
   const differ = (a: Partial<Movements>, b: Partial<Movements>) =>
-    findDifferences(base, withMovements(swing, { ...STILL, ...a }), withMovements(swing, { ...STILL, ...b }));
+    findDifferences(
+      readSigns(base, withMovements(swing, { ...STILL, ...a })),
+      readSigns(base, withMovements(swing, { ...STILL, ...b })),
+    );
 
   test('a swing differs from itself by nothing', () => {
     for (const { change } of differ({ rotationRate: 1.1 }, { rotationRate: 1.1 })) expect(change).toBe(0);

@@ -1,13 +1,19 @@
 import { describe, expect, test } from 'vitest';
-import { rad } from '../../src/math/angle';
+import { results } from '../../assets/tradeRules.json';
+import { TRADE_RULES } from '../../src/edge/tradeRules';
+import { rad, toDeg } from '../../src/math/angle';
+import { CLUB_IDS } from '../../src/model/club';
 import { DIALS, STILL } from '../../src/model/movements';
 import { DEFAULT_ARM_ANGLE } from '../../src/reading/checkpoints';
 import { DEFAULT_BANDS } from '../../src/reading/verdicts';
 import { answerLine } from '../../src/evaluate/answer';
+import { gainsOf, gainStatures } from '../../src/solving/rule/gains';
 import { createReferenceBook } from '../../src/solving/rule/players';
 import type { Rule } from '../../src/solving/rule/rule';
-import { BLOCK, createRuleRun, createTally, solveRule, type RuleQuestion } from '../../src/solving/rule/solveRule';
+import { createRuleRun, solveRule } from '../../src/solving/rule/solveRule';
+import { BLOCK, createTally, type RuleQuestion } from '../../src/solving/rule/tally';
 import { findSplit } from '../../src/solving/rule/split';
+import { tryTradeRule } from '../reference/tradeRules';
 
 type Numbers = Readonly<Record<string, number>>;
 interface Counterexample {
@@ -143,7 +149,10 @@ describe('trials', () => {
   test('may be run in any order, by anybody: the answer hangs on their numbers alone', () => {
     const run = createRuleRun(question(bow, 7), book);
     const blocks = [0, 1, 2].map((k) => run.runBlock(k * BLOCK, BLOCK));
-    const [forward, backward] = [createTally({ trials: 3 * BLOCK }), createTally({ trials: 3 * BLOCK })];
+    const [forward, backward] = [
+      createTally({ of: bow, trials: 3 * BLOCK }),
+      createTally({ of: bow, trials: 3 * BLOCK }),
+    ];
     for (const block of blocks) forward.add(block);
     for (const block of blocks.toReversed()) backward.add(block);
     expect(backward.answer(undefined)).toEqual(forward.answer(undefined));
@@ -233,6 +242,57 @@ describe('the split', () => {
     const { split, met, held } = solveRule(question(bow, 7, 2000), book);
     expect(split).toMatchObject({ id: 'bicepGap', side: 'above' });
     expect(split!.here.n + split!.elsewhere.n).toBe(met - held);
+  });
+});
+
+describe('the rules that ship', () => {
+  test.each(TRADE_RULES.map((one) => [one.name, one] as const))('"%s" comes out as its file says', (name, one) => {
+    const kept: Readonly<Record<string, unknown>> = results;
+    expect(JSON.parse(JSON.stringify(tryTradeRule(one)))).toEqual(kept[name]);
+  });
+
+  test('one that changes nothing is not split at the number it claims', () => {
+    for (const { name, rule } of TRADE_RULES) {
+      if (rule.do) continue;
+      const claimed = rule.expect.map(({ at }) => (at === 'leadArmParallel' ? 'bicepGap' : 'headDepth'));
+      const kept = (results as Readonly<Record<string, { readonly split?: { readonly id: string } }>>)[name];
+      expect(claimed).not.toContain(kept.split?.id);
+    }
+  });
+});
+
+describe('who gains most', () => {
+  const gains = [...gainsOf('leadWristFlexion', rad(10), [1.62, 1.78], book, { armAngle: DEFAULT_ARM_ANGLE })];
+
+  test('is told for every height and club: the difference of two swing lines', () => {
+    expect(gains).toHaveLength(2 * CLUB_IDS.length);
+    const one = gains.find(({ stature, club }) => stature === 1.62 && club === 'driver')!;
+    const line = (leadWristFlexionDeg: number) =>
+      ask({
+        kind: 'swing',
+        player: { statureM: 1.62 },
+        club: 'driver',
+        movements: { leadWristFlexionDeg },
+      }) as SwingLine & { readonly delivery: Numbers };
+    const [less, more] = [line(-5), line(5)];
+    const gap = more.leadArmParallel.readings['bicepGapCm'] - less.leadArmParallel.readings['bicepGapCm'];
+    const depth = more.shaftParallel.readings['headDepthCm'] - less.shaftParallel.readings['headDepthCm'];
+    expect(one.leadArmParallel * 100).toBeCloseTo(gap, 6);
+    expect(one.shaftParallel * 100).toBeCloseTo(depth, 6);
+    expect(toDeg(one.path)).toBeCloseTo(more.delivery['pathDeg'] - less.delivery['pathDeg'], 6);
+    expect(toDeg(one.faceLeft)).toBeCloseTo(more.delivery['faceLeftDeg'] - less.delivery['faceLeftDeg'], 6);
+  });
+
+  test('bowing lowers the line and takes the head back with every club (common practice)', () => {
+    for (const { leadArmParallel, shaftParallel } of gains) {
+      expect(leadArmParallel).toBeLessThan(0);
+      expect(shaftParallel).toBeLessThan(0);
+    }
+  });
+
+  test('a height of its own gets a row between those that ship', () => {
+    expect(gainStatures(1.8)).toEqual([1.5, 1.62, 1.7, 1.78, 1.8, 1.85, 1.93, 2.05]);
+    expect(gainStatures()).toHaveLength(7);
   });
 });
 

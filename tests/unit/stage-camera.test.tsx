@@ -28,7 +28,13 @@ beforeEach(() => {
   vi.stubGlobal('window', windowEvents);
   vi.stubGlobal('matchMedia', () => Object.assign(new EventTarget(), { matches: isStill }));
 });
-afterEach(() => vi.unstubAllGlobals());
+/** Stages that stand: one of them would take part in the next test, since all share the desk. */
+const standing: { unmount: () => void }[] = [];
+afterEach(async () => {
+  for (const root of standing.splice(0)) root.unmount();
+  await new Promise((resolve) => setTimeout(resolve, 20));
+  vi.unstubAllGlobals();
+});
 
 /** The stage's camera on a canvas that draws nothing. */
 function stage() {
@@ -45,6 +51,7 @@ function stage() {
     </>,
     { width: WIDTH, height: HEIGHT },
   );
+  standing.push(mounted.root);
   let time = 0;
   const go = (frames = 4, step = 1 / 60): void => {
     for (let i = 0; i < frames; i++) mounted.advance((time += step));
@@ -249,6 +256,44 @@ test('keys turn and zoom, Home shows the first view again, and other keys are le
   expect(view().pitch).toBeCloseTo(first.pitch, 9);
   expect(press('x')).toBe(true);
 });
+
+test.each([
+  ['free', undefined],
+  ['faceOn', 'faceOn'],
+] as const)(
+  'a double tap shows the whole view again that was chosen last (%s), one tap and a drag do not',
+  (asked, named) => {
+    if (named) setView(named);
+    const { press, down, lift, moveTo, go } = stage();
+    const first = view();
+    const tap = (x: number, y: number): void => {
+      const primary = { isPrimary: true, button: 0 };
+      down(x, y, primary);
+      lift(x, y, primary);
+      go();
+    };
+    press('ArrowRight');
+    press('-');
+    go();
+    tap(100, 100);
+    expect(desk.getState().session.view).toBe('free');
+    expect(view().distance / first.distance).toBeCloseTo(1.12, 6);
+    // Too far from the first to be a second tap.
+    tap(300, 100);
+    expect(view().distance / first.distance).toBeCloseTo(1.12, 6);
+    tap(304, 103);
+    expect(view().distance).toBeCloseTo(first.distance, 9);
+    expect(view().yaw).toBeCloseTo(first.yaw, 9);
+    expect(desk.getState().session.view).toBe(asked);
+    // A tap and a drag from the same place turn the picture.
+    tap(100, 100);
+    down(100, 100, { isPrimary: true, button: 0 });
+    moveTo(160, 100, { isPrimary: true });
+    lift(160, 100, { isPrimary: true });
+    go();
+    expect(view().yaw).not.toBeCloseTo(first.yaw, 3);
+  },
+);
 
 describe('a view that is asked for', () => {
   test('is cut to where motion is reduced, and the own view comes back as it was left', () => {

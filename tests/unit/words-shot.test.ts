@@ -21,7 +21,6 @@ import {
   saySpin,
   saySpinAxis,
   sayStart,
-  sayStrikeBand,
 } from '../../src/words';
 import { deliveryWith } from './delivered';
 
@@ -57,14 +56,6 @@ describe('a face between left and returned', () => {
     expect(sayStart(shot, 'right').text).toBe('2° right, 1° left to 4° right');
     expect(sayStart(shot, 'left').text).toBe('2° left, 4° left to 1° right');
     expect(sayCurve(shot, 'right', METRIC).text).toBe('5 m right, 3 m left to 12 m right');
-    const said = sayStrikeBand(deliveryWith(banded), shot, 'left', METRIC);
-    expect(said).toEqual([
-      'Left or returned, the face is 1° closed to 4° open.',
-      'The ball may start from 4° left to 1° right.',
-      'It may curve from 12 m left to 3 m right.',
-    ]);
-    for (const sentence of said) expect(sentence.split(' ').length).toBeLessThanOrEqual(15);
-    expect(sayStrikeBand(deliveryWith({}), drawn, 'right', METRIC)).toEqual([]);
   });
 
   test('starts and curves at each end as a shot struck there does', () => {

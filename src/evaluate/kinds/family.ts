@@ -3,11 +3,10 @@ import { numberIn, oneOf, type FieldsOf } from '../../checking/schemas';
 import { toDeg } from '../../math/angle';
 import { dialOf, DIALS } from '../../model/movements';
 import { CHECKPOINTS } from '../../reading/checkpointTable';
-import { withMovements, type Swing } from '../../reading/swing';
-import { findDifferences, type Difference } from '../../solving/family/signs';
+import { withMovements } from '../../reading/swing';
+import { findDifferences, readSigns, type Difference } from '../../solving/family/signs';
 import { solveFamily } from '../../solving/family/family';
 import type { EndName, Member } from '../../solving/family/question';
-import type { SwingBase } from '../../solving/playOut';
 import { inCm, toCm } from '../../edge/units';
 import { clubSchema, movementsSchema, playerSchema, toEdgeMovements, toMovements } from '../golfer';
 import { allowSchema, armAngleSchema, faceReturnedSchema, orLineError, toArmAngle } from '../judging';
@@ -54,8 +53,14 @@ export function runFamily(line: FieldsOf<typeof familyFields>): object {
   }
   const { members, smallest, ends, direction, width, deaf } = found;
   const base = ground.base(armAngle);
-  const swings = members.map(({ movements }) => withMovements(ground.swing, movements));
-  const apart = (a: Swing, b: Swing): object[] => namedSigns(base, a, b, line.faceReturned, armAngle);
+  const seen = members.map(({ movements }) =>
+    readSigns(base, withMovements(ground.swing, movements), {
+      armAngle,
+      ...(line.faceReturned !== undefined && { faceReturned: line.faceReturned }),
+    }),
+  );
+  const apart = (a: Float64Array, b: Float64Array): object[] =>
+    findDifferences(a, b).slice(0, SIGNS_NAMED).map(toEdgeDifference);
   return {
     status: found.status,
     range: found.range,
@@ -64,12 +69,12 @@ export function runFamily(line: FieldsOf<typeof familyFields>): object {
     width,
     ends: {
       names: ends.map(toEdgeEnd),
-      differ: apart(swings[0], swings[swings.length - 1]),
+      differ: apart(seen[0], seen[seen.length - 1]),
     },
     alwaysSame: deaf.map((id) => dialOf(id).field),
     members: members.map((member, i) => ({
       ...toEdgeMember(member),
-      differs: i === smallest ? [] : apart(swings[smallest], swings[i]),
+      differs: i === smallest ? [] : apart(seen[smallest], seen[i]),
     })),
   };
 }
@@ -83,12 +88,6 @@ const toEdgeMember = ({ movements, readings, place, effort, isUsual }: Member): 
 });
 
 const toEdgeEnd = ({ group, dial, sign }: EndName): object => ({ mostly: group, moves: dialOf(dial).field, sign });
-
-function namedSigns(base: SwingBase, a: Swing, b: Swing, faceReturned: number | undefined, armAngle: number): object[] {
-  return findDifferences(base, a, b, { armAngle, ...(faceReturned !== undefined && { faceReturned }) })
-    .slice(0, SIGNS_NAMED)
-    .map(toEdgeDifference);
-}
 
 const toEdgeDifference = ({ sign, at, change, size }: Difference): object => ({
   sign: sign.id,

@@ -9,6 +9,7 @@ import type { Shrunk } from '../../solving/rule/shrink';
 import { solveRule } from '../../solving/rule/solveRule';
 import type { Split } from '../../solving/rule/split';
 import { ruleFields, toRule } from '../../edge/rule';
+import { RULE_SEED } from '../../edge/tradeRules';
 import { featureAtEdge } from '../../edge/features';
 import { toCm } from '../../edge/units';
 import { toEdgeMovements } from '../golfer';
@@ -32,7 +33,7 @@ const book = createReferenceBook();
  * successes best, and the simplest swing on which it fails.
  */
 export function runRule(line: FieldsOf<typeof ruleLineFields>): object {
-  const { seed = 1, trials, bands, checkpointArmDeg, faceReturned, who, when, do: change, expect } = line;
+  const { seed = RULE_SEED, trials, bands, checkpointArmDeg, faceReturned, who, when, do: change, expect } = line;
   const written = { ...(who && { who }), ...(when && { when }), ...(change && { do: change }), expect };
   const answer = orLineError(() =>
     solveRule(

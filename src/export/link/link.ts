@@ -43,6 +43,12 @@ const DAMAGED = { problem: 'it is damaged' } as const;
 
 /** Reads such a text. What is unknown, damaged or too large comes back as a problem in words, whole or not at all. */
 export function readText(text: string): Read {
+  const unpacked = unpackJson(text);
+  return 'problem' in unpacked ? unpacked : readJson(unpacked.json);
+}
+
+/** The JSON of such a text as bytes, unread, or what is wrong with it in words. */
+export function unpackJson(text: string): { readonly json: Uint8Array } | { readonly problem: string } {
   if (text.length > LONGEST_TEXT) return { problem: 'it is too long' };
   const [, version, body] = /^s(\d{1,6})\.([\w-]*)$/.exec(text) ?? [];
   if (version === undefined) return DAMAGED;
@@ -54,8 +60,7 @@ export function readText(text: string): Read {
   const json = unfold(bytes.subarray(CHECK_BYTES), dictionary);
   if (json === undefined) return DAMAGED;
   if (json.length > LARGEST_JSON) return { problem: 'it is too large' };
-  if (crc32(json) !== new DataView(bytes.buffer).getUint32(0)) return DAMAGED;
-  return readJson(json);
+  return crc32(json) === new DataView(bytes.buffer).getUint32(0) ? { json } : DAMAGED;
 }
 
 /** At most one byte more than is allowed comes out. Undefined when the bytes are no deflate stream. */

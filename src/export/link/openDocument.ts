@@ -1,7 +1,9 @@
-import { change, desk, endGesture, put } from '../../store';
+import { change, desk, endGesture, put, setDrawer } from '../../store';
+import { offerRule } from '../../store/rules/keptRules';
 import type { Read } from '../../store/document/validate';
 import { readEmbedded } from '../files/embedded';
 import { readHash } from './link';
+import { readRuleHash } from './ruleLink';
 
 /** Files above this are not read at all, bytes. The longest clips stay far below. */
 const LARGEST_FILE = 400e6;
@@ -20,10 +22,24 @@ function take(read: Read, what: string): void {
 
 /** Opens the document that the address carries, if it carries one, and takes it out of the address: a reload keeps later changes. */
 export function openLink(): void {
+  if (openRule()) return;
   const read = readHash(location.hash);
   if (!read) return;
   history.replaceState(history.state, '', location.pathname + location.search);
   take(read, 'The link');
+}
+
+/** Opens the drawer of rules with the rule that the address carries, if it carries one. */
+function openRule(): boolean {
+  const rule = readRuleHash(location.hash);
+  if (!rule) return false;
+  history.replaceState(history.state, '', location.pathname + location.search);
+  if ('problem' in rule) say(`The rule could not be opened: ${rule.problem}. Nothing was changed.`);
+  else {
+    offerRule(rule);
+    if (desk.getState().session.drawer !== 'rule') setDrawer('rule');
+  }
+  return true;
 }
 
 /** Opens the document inside a picture, clip or model file. */

@@ -11,7 +11,6 @@ import {
   sayShape,
   sayShortcomings,
   sayStrikeAndFlight,
-  sayStrikeBand,
   type DeliveryWords,
 } from '../../words';
 import { toFaceReturned } from '../../store/document/convert';
@@ -119,20 +118,18 @@ function Rows({ title, rows }: { title: string; rows: readonly DeliveryWords[] }
   );
 }
 
-/** What the club does, where the ball starts, where it goes from there, and how far that hangs on the face. */
+/** What the club does, where the ball starts, where it goes from there. */
 function ThreeSentences() {
   const delivery = useDerived((derived) => derived.delivery);
   const shot = useDerived((derived) => derived.shot);
   const handed = useDerived(({ player }) => player.handed);
   const units = useDesk(({ document }) => document.units);
   if ('missing' in delivery || 'missing' in shot) return null;
-  const band = sayStrikeBand(delivery, shot, handed, units);
   return (
     <ul className="ball-three">
       {sayStrikeAndFlight(delivery, shot, handed, units).map(({ label, text }) => (
         <li key={label}>{text}</li>
       ))}
-      {band.length > 0 && <li className="fine">{band.join(' ')}</li>}
     </ul>
   );
 }

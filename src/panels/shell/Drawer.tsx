@@ -7,7 +7,7 @@ import { loadingChunk } from '../loading/chunkLoadError';
 import { ErrorBoundary } from '../loading/ErrorBoundary';
 import { CAMERA, SetUp } from '../player/SetUp';
 import { Notice } from './StageNotices';
-import { ABOUT, getReady, WHY } from '../why/drawers';
+import { ABOUT, getReady, RULES, WHY } from '../why/drawers';
 
 const JointsBench = lazy(loadingChunk(() => import('../pose/JointsBench')));
 const LessonBook = lazy(loadingChunk(() => import('../lessons/LessonBook')));
@@ -17,6 +17,8 @@ interface DrawerProps {
   readonly ballDrawings: React.ReactNode;
   /** Both plates of two compared swings, side by side. */
   readonly pairDrawings: React.ReactNode;
+  /** Small plates of bodies that give one picture; the chosen one is marked. */
+  readonly familyDrawings: (chosen: number) => React.ReactNode;
   /** Called at the first quiet moment: these drawings, and what else can wait, are fetched then. */
   readonly onQuiet: () => void;
 }
@@ -45,6 +47,9 @@ const CONTENT: Record<DrawerId, (props: DrawerProps) => React.ReactNode> = {
   plan: () => <WHY.plan.Part />,
   seen: () => <WHY.seen.Part />,
   compare: ({ pairDrawings }) => <WHY.compare.Part drawings={pairDrawings} />,
+  family: ({ familyDrawings }) => <WHY.family.Part drawings={familyDrawings} />,
+  rule: () => <RULES.rule.Part />,
+  gains: () => <RULES.gains.Part />,
 };
 
 /** What these hold speaks of the swing on the desk. */
@@ -56,6 +61,7 @@ const OF_THE_SWING: ReadonlySet<DrawerId> = new Set([
   'plan',
   'seen',
   'compare',
+  'family',
 ] as const);
 
 /** The content of a drawer; of a swing that was not found, only why. What is typed or made in it waits, and is not lost. */

@@ -7,6 +7,13 @@ export const WHY = {
   plan: preloadable(() => import('../plan/ChangePlan')),
   seen: preloadable(() => import('../seen/Seen')),
   compare: preloadable(() => import('./Compare')),
+  family: preloadable(() => import('./family/SamePicture')),
+};
+
+/** Rules of the trade: fetched when they are asked for. */
+export const RULES = {
+  rule: preloadable(() => import('./rule/RuleCheck')),
+  gains: preloadable(() => import('./rule/Gains')),
 };
 
 /** What the model is: read seldom, and fetched with the others. */

@@ -2,7 +2,7 @@ import { SetupError } from '../../model/body';
 import type { Weather } from '../../flight/shot';
 import type { MovementGroup, Movements } from '../../model/movements';
 import type { DeliveryRule } from '../../reading/delivery/delivery';
-import type { Swing } from '../../reading/swing';
+import { withMovements, type Swing } from '../../reading/swing';
 import type { Bands } from '../../reading/verdicts';
 import { rankCauses, type Cause } from './causes';
 import { corridorRegions, corridorRows, type Corridor, type CorridorQuestion, type CorridorRegions } from './corridor';
@@ -11,6 +11,9 @@ import type { Sightings } from './verdictShare';
 import { matchOnSteps, type StepMatch } from './matchOnSteps';
 import { planOnSteps, planWithMargin, type StepPlans } from './planOnSteps';
 import { readBase } from '../playOut';
+import { solveFamily } from '../family/family';
+import type { Family, NoFamily } from '../family/question';
+import { readSigns } from '../family/signs';
 
 /** A map of two movements; coarse first, then fine. */
 interface MapJob {
@@ -33,7 +36,16 @@ interface MatchJob {
   readonly bands: Bands;
   readonly armAngle: number;
 }
-export type Job = MapJob | PlanJob | MatchJob | WarmJob;
+/** The bodies that give a picture. */
+interface FamilyJob {
+  readonly kind: 'family';
+  readonly swing: Swing;
+  readonly seen: Sightings;
+  readonly armAngle: number;
+  readonly rule: DeliveryRule;
+  readonly faceReturned: number;
+}
+export type Job = MapJob | PlanJob | MatchJob | WarmJob | FamilyJob;
 
 interface MapAnswer {
   readonly kind: 'map';
@@ -70,12 +82,18 @@ interface MatchAnswer extends StepMatch {
   /** The explanations as they are gone through. */
   readonly causes: readonly Cause[];
 }
+interface FamilyAnswer {
+  readonly kind: 'family';
+  readonly family: Family | NoFamily;
+  /** What a coach sees on each member, for `findDifferences`. */
+  readonly signs: readonly Float64Array[];
+}
 /** What was asked cannot be answered: why, in words. */
 interface Refusal {
   readonly kind: 'refused';
   readonly message: string;
 }
-export type Answer = MapAnswer | PlanAnswer | MatchAnswer | Refusal;
+export type Answer = MapAnswer | PlanAnswer | MatchAnswer | FamilyAnswer | Refusal;
 
 /** All plans of a job. Throws `SetupError` for bands upside down and when everything is locked. */
 function planFor({ aim, reference, ...job }: PlanJob): PlanAnswer {
@@ -87,6 +105,17 @@ function planFor({ aim, reference, ...job }: PlanJob): PlanAnswer {
 function matchFor(job: MatchJob): MatchAnswer {
   const match = matchOnSteps(job);
   return { kind: 'match', ...match, causes: rankCauses(match.explanations, job.swing, job.armAngle) };
+}
+
+/** Members laid out for the strip. */
+const MEMBERS = 9;
+
+function familyFor({ swing, seen, ...conditions }: FamilyJob): FamilyAnswer {
+  const family = solveFamily({ swing, seen, count: MEMBERS, armAngle: conditions.armAngle });
+  const base = readBase(swing, conditions.armAngle);
+  const members = family.status === 'found' ? family.members : [];
+  const signs = members.map(({ movements }) => readSigns(base, withMovements(swing, movements), conditions));
+  return { kind: 'family', family, signs };
 }
 
 /** Grid points a side: a first look, and the map that stays. */
@@ -101,6 +130,7 @@ export function* work(job: Job): Generator<Answer | undefined, void, void> {
   try {
     if (job.kind === 'plan') yield planFor(job);
     else if (job.kind === 'match') yield matchFor(job);
+    else if (job.kind === 'family') yield familyFor(job);
     else {
       for (const side of job.kind === 'warm' ? [COARSE] : [COARSE, FINE]) {
         const rows = corridorRows({ ...job, columns: side, rows: side });

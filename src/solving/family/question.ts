@@ -68,9 +68,11 @@ export interface Family {
   readonly evaluations: number;
 }
 
+type NotFound = 'out-of-reach' | 'missing';
+
 /** No setting of the dials gives the picture; `readings`: as near as they come, m. `missing`: a checkpoint is reached nowhere near. */
 export interface NoFamily {
-  readonly status: 'out-of-reach' | 'missing';
+  readonly status: NotFound;
   readonly readings?: Judged;
   readonly evaluations: number;
 }

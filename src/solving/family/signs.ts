@@ -87,41 +87,36 @@ function readSign(id: (typeof SIGNS)[number]['id'], { pose, readings }: Reached,
   }
 }
 
-/** What is seen on one swing: a number for each sign at each checkpoint it reaches, and for those of the ball where it is struck. */
-function readSigns(base: SwingBase, dialled: Swing, conditions: DeliveryConditions): Map<string, number> {
-  const { checkpoints, delivery } = deliverSwing(base, dialled, conditions);
-  const seen = new Map<string, number>();
-  for (const at of CHECKPOINT_IDS) {
-    const reached = checkpoints[at];
-    if (!isReached(reached)) continue;
-    swingJoints(dialled, reached.t, joints);
-    for (const { id } of SIGNS) seen.set(`${at} ${id}`, readSign(id, reached, joints));
-  }
-  if (!('missing' in delivery)) for (const { id } of BALL_SIGNS) seen.set(`ball ${id}`, delivery[id]);
-  return seen;
-}
-
 const PLACES: readonly { readonly at: CheckpointId | 'ball'; readonly signs: readonly Sign[] }[] = [
   ...CHECKPOINT_IDS.map((at) => ({ at, signs: SIGNS })),
   { at: 'ball', signs: BALL_SIGNS },
 ];
 
 /**
- * Where two swings of one player differ, what is plainest to see first. Searched over all signs at both checkpoints and at the ball;
- * what only one of them has is left out. Of two signs as plain as each other the earlier checkpoint and the earlier sign comes first.
+ * What is seen on one swing: a number for every sign at every place, in an order of its own; NaN where the place is not reached. Rad and m.
  */
-export function findDifferences(
-  base: SwingBase,
-  first: Swing,
-  second: Swing,
-  conditions: DeliveryConditions = {},
-): readonly Difference[] {
-  const [a, b] = [first, second].map((swing) => readSigns(base, swing, conditions));
-  return PLACES.flatMap(({ at, signs }) =>
-    signs.flatMap((sign): Difference[] => {
-      const [from, to] = [a.get(`${at} ${sign.id}`), b.get(`${at} ${sign.id}`)];
-      if (from === undefined || to === undefined || !Number.isFinite(to - from)) return [];
-      return [{ sign, at, change: to - from, size: Math.abs(to - from) / sign.noticeable }];
-    }),
-  ).toSorted((one, other) => other.size - one.size);
+export function readSigns(base: SwingBase, dialled: Swing, conditions: DeliveryConditions = {}): Float64Array {
+  const { checkpoints, delivery } = deliverSwing(base, dialled, conditions);
+  const seen: number[] = [];
+  for (const at of CHECKPOINT_IDS) {
+    const reached = checkpoints[at];
+    if (isReached(reached)) swingJoints(dialled, reached.t, joints);
+    for (const { id } of SIGNS) seen.push(isReached(reached) ? readSign(id, reached, joints) : NaN);
+  }
+  for (const { id } of BALL_SIGNS) seen.push('missing' in delivery ? NaN : delivery[id]);
+  return Float64Array.from(seen);
+}
+
+/**
+ * Where two swings of one player differ, by what `readSigns` saw on each, what is plainest to see first. Searched over all signs at both
+ * checkpoints and at the ball; what only one of them has is left out. Of two as plain as each other the earlier place comes first.
+ */
+export function findDifferences(first: ArrayLike<number>, second: ArrayLike<number>): readonly Difference[] {
+  return PLACES.flatMap(({ at, signs }) => signs.map((sign) => ({ at, sign })))
+    .map(({ at, sign }, i): Difference => {
+      const change = second[i] - first[i];
+      return { sign, at, change, size: Math.abs(change) / sign.noticeable };
+    })
+    .filter(({ size }) => Number.isFinite(size))
+    .toSorted((one, other) => other.size - one.size);
 }

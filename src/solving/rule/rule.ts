@@ -58,7 +58,7 @@ export type Condition =
     };
 
 /** What the player changes, model units. */
-interface Change {
+export interface Change {
   readonly id: MovementId;
   readonly by: number;
 }

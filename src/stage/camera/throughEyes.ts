@@ -11,6 +11,8 @@ const RAISED = 0.17;
 const TOWARD_HANDS = 0.5;
 /** From straight ahead down to where one looks: never quite to his own feet, or the picture would turn round. */
 const STEEPEST = rad(89);
+/** How far back the eye steps at most to see what lies below it, m. */
+const BACK = 0.4;
 /** The field of view is as narrow as hands, ball and feet let it, between these. */
 const FOV = { least: rad(52), most: rad(84) } as const;
 /** Room round them, share of the picture's half. */
@@ -42,7 +44,7 @@ export function viewThroughEyes(
   pointOfPart(placement, PART.fistTrail, 0, 0, 0, point);
   eye[0] += (point[0] - eye[0]) * TOWARD_HANDS * (1 - turn);
 
-  const down = middleOf(placement, ball);
+  const down = lookDown(placement, ball, 1 - turn);
   const { tall, wide } = reachOf(placement, ball, down);
   const freeWidth = Math.max(0.3 * width, width - 2 * Math.max(insets.left, insets.right));
   const freeHeight = Math.max(0.3 * height, height - 2 * Math.max(insets.top, insets.bottom));
@@ -63,7 +65,22 @@ export function viewThroughEyes(
   return { target, yaw: Math.atan2(x, z), pitch: Math.asin(y / size), distance: TARGET_AT, fov };
 }
 
-/** How far down one looks to have them in the middle of the picture, rad below the horizon. */
+/**
+ * How far down the eye looks to have them in the middle of the picture, rad below the horizon. Where it would have to look back past
+ * straight down, it steps back itself, `share` of the way.
+ */
+function lookDown(placement: Float64Array, ball: ArrayLike<number>, share: number): number {
+  const at = eye[2];
+  for (let i = 0; i < 4; i++) {
+    const past = middleOf(placement, ball) - STEEPEST;
+    eye[2] -= share * Math.max(0, Math.tan(past));
+    if (past <= 0 || eye[2] < at - BACK) break;
+  }
+  eye[2] = Math.max(eye[2], at - BACK);
+  return Math.min(STEEPEST, middleOf(placement, ball));
+}
+
+/** Half way between the first and the last of them, as they are seen from the eye: rad below the horizon. */
 function middleOf(placement: Float64Array, ball: ArrayLike<number>): number {
   let [least, most] = [Infinity, -Infinity];
   eachSeen(placement, ball, (_, dy, dz) => {
@@ -71,7 +88,7 @@ function middleOf(placement: Float64Array, ball: ArrayLike<number>): number {
     least = Math.min(least, down);
     most = Math.max(most, down);
   });
-  return Math.min(STEEPEST, (least + most) / 2);
+  return (least + most) / 2;
 }
 
 /** How far they lie off the middle of the picture, up or down and to a side, shares of their depth. */

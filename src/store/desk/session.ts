@@ -6,7 +6,20 @@ import { FIRST_CHOICES, type Guess, type Trial, type WhyChoices } from './whySta
 
 export type ViewId = 'free' | 'downTheLine' | 'faceOn' | 'overhead' | 'playersEyes';
 export type DrawerId =
-  'setUp' | 'ledger' | 'map' | 'plan' | 'seen' | 'compare' | 'ball' | 'joints' | 'lessons' | 'clip' | 'about';
+  | 'setUp'
+  | 'ledger'
+  | 'map'
+  | 'plan'
+  | 'seen'
+  | 'compare'
+  | 'family'
+  | 'rule'
+  | 'gains'
+  | 'ball'
+  | 'joints'
+  | 'lessons'
+  | 'clip'
+  | 'about';
 export const SPEEDS = [1, 0.25, 0.1] as const;
 export type Speed = (typeof SPEEDS)[number];
 

@@ -1,8 +1,8 @@
 import { desk, subscribe } from '../desk/desk';
 import type { DrawerId } from '../desk/session';
 
-/** Drawers that ask for a map, plans or explanations. */
-const ASKING: readonly (DrawerId | null)[] = ['map', 'plan', 'seen'];
+/** Drawers that ask for a map, plans, explanations or families. */
+const ASKING: readonly (DrawerId | null)[] = ['map', 'plan', 'seen', 'family'];
 
 /** Answers what an open drawer asks. The solvers are fetched with the first such drawer. Answers how to end that. */
 export function answerDrawers(): () => void {

@@ -1,9 +1,11 @@
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
-import { DEFAULT_ARM_ANGLE } from '../../reading/checkpoints';
+import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
+import { DEFAULT_ARM_ANGLE, isReached, type Checkpoints } from '../../reading/checkpoints';
 import { MOVEMENT_GROUPS, STILL, type Movements } from '../../model/movements';
 import { withMovements, type Swing } from '../../reading/swing';
-import { DEFAULT_BANDS, type Bands } from '../../reading/verdicts';
+import { DEFAULT_BANDS, judgedReading, type Bands } from '../../reading/verdicts';
+import type { Sightings } from '../../solving/diagnosis/verdictShare';
 import { work, type Answer, type Job } from '../../solving/diagnosis/solverJobs';
 import { createWorkerClient } from './workerClient';
 import { toArmAngle, toFaceReturned, toMovements, toWeather } from '../document/convert';
@@ -74,29 +76,57 @@ function planQuestion(state: DeskState, { referenceSwing, exactBands, player }: 
   };
 }
 
+/** The marks in metres. */
+function toSightings({ leadArmParallel: arm, shaftParallel: shaft }: HonestSeen): Sightings {
+  const toMetres = ({ cm, plusMinusCm }: { cm: number; plusMinusCm: number }) => ({
+    value: cm / 100,
+    plusMinus: plusMinusCm / 100,
+  });
+  return {
+    ...(arm && { leadArmParallel: toMetres(arm) }),
+    ...(shaft && { shaftParallel: toMetres(shaft) }),
+  };
+}
+
 function matchQuestion(state: DeskState, { referenceSwing, exactBands }: Derived): Question | undefined {
   const seen = honestSeenOf(state);
   const armAngle = toArmAngle(state.document);
   const { leadArmParallel: arm, shaftParallel: shaft } = seen;
   if (!arm && !shaft) return undefined;
-  const toMetres = ({ cm, plusMinusCm }: { cm: number; plusMinusCm: number }) => ({
-    value: cm / 100,
-    plusMinus: plusMinusCm / 100,
-  });
   return {
     key: ['match', referenceSwing, seen, exactBands, armAngle],
     job: () => ({
       kind: 'match',
       swing: referenceSwing,
       from: STILL,
-      seen: {
-        ...(arm && { leadArmParallel: toMetres(arm) }),
-        ...(shaft && { shaftParallel: toMetres(shaft) }),
-      },
+      seen: toSightings(seen),
       bands: exactBands,
       armAngle,
     }),
   };
+}
+
+/** What the coach marked; without a mark, the picture that the swing on the desk gives. */
+function familyQuestion(state: DeskState, { referenceSwing, checkpoints }: Derived): Question | undefined {
+  const armAngle = toArmAngle(state.document);
+  const marks = toSightings(honestSeenOf(state));
+  const seen = Object.keys(marks).length > 0 ? marks : pictureOf(checkpoints);
+  if (Object.keys(seen).length === 0) return undefined;
+  const { rule } = state.document.ball;
+  const faceReturned = toFaceReturned(state.document.ball);
+  return {
+    key: ['family', referenceSwing, JSON.stringify(seen), armAngle, rule, faceReturned],
+    job: () => ({ kind: 'family', swing: referenceSwing, seen, armAngle, rule, faceReturned }),
+  };
+}
+
+function pictureOf(checkpoints: Checkpoints): Sightings {
+  const seen: { -readonly [id in keyof Sightings]: Sightings[id] } = {};
+  for (const id of CHECKPOINT_IDS) {
+    const read = checkpoints[id];
+    if (isReached(read)) seen[id] = { value: judgedReading(id, read), plusMinus: USUAL_GIVE_CM / 100 };
+  }
+  return seen;
 }
 
 /** What the open drawer wants to know. */
@@ -106,6 +136,7 @@ function questionOf(state: DeskState): Question | undefined {
   if (drawer === 'map') return mapQuestion(state, referenceSwing, exactBands);
   if (drawer === 'plan') return planQuestion(state, derive(state));
   if (drawer === 'seen') return matchQuestion(state, derive(state));
+  if (drawer === 'family') return familyQuestion(state, derive(state));
   return undefined;
 }
 

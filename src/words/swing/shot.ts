@@ -3,7 +3,7 @@ import { shapeFor, type Handed, type ShapeId } from '../../flight/shape';
 import { rad, toDeg, type Rad } from '../../math/angle';
 import type { Delivery, DeliveryRule, NotDelivered } from '../../reading/delivery/delivery';
 import { showDistance } from '../numbers/distances';
-import { sayFaceEnds, sayFaceToPath, sayPath, withBand, type DeliveryWords } from './delivery';
+import { sayFaceToPath, sayPath, withBand, type DeliveryWords } from './delivery';
 import { formatNumber, roundTo, sayNumber, showAngle, showLength, showSpeed } from '../numbers/numbers';
 import { COMPUTED, type Units } from '../numbers/units';
 
@@ -73,13 +73,10 @@ export function saySpin({ launch }: Shot): DeliveryWords {
 export const saySpinAxis = ({ launch }: Shot, handed: Handed): DeliveryWords =>
   saySide('Spin axis', rad(seen(launch.spinAxisDeg, handed)), ['tilted right', 'tilted left', 'level']);
 
-/** Start line as everybody on the range sees it, deg, + right. */
-const sayStartAngle = (startDeg: number): DeliveryWords =>
-  saySide('Start', rad(startDeg), ['right', 'left', 'on line']);
-
 /** Start line against the target line. */
 export function sayStart({ flight, ends }: Shot, handed: Handed): DeliveryWords {
-  const say = (startDeg: number): DeliveryWords => sayStartAngle(seen(startDeg, handed));
+  const say = (startDeg: number): DeliveryWords =>
+    saySide('Start', rad(seen(startDeg, handed)), ['right', 'left', 'on line']);
   return banded(say, flight.startDeg, ends && [ends.left.startDeg, ends.returned.startDeg], handed);
 }
 
@@ -148,32 +145,6 @@ export function sayStrikeAndFlight(
       label: 'Curve',
       text: curve === 'none' ? `It flies straight and carries ${carry}.` : `It curves ${curve} and carries ${carry}.`,
     },
-  ];
-}
-
-/**
- * The band of those three: what hangs on how far the face comes back, from end to end. Nothing where the ends read the same.
- * "Left or returned, the face is 0° square to 11° open." "The ball may start from 4° left to 2° right."
- */
-export function sayStrikeBand(
-  delivery: Delivery,
-  { ends }: Shot,
-  handed: Handed,
-  units: Pick<Units, 'length'>,
-): readonly string[] {
-  const face = sayFaceEnds(delivery);
-  if (!ends || face === '') return [];
-  const range = (values: readonly [number, number], say: (value: number) => DeliveryWords): string => {
-    const [low, high] = values.map((value) => seen(value, handed)).toSorted((a, b) => a - b);
-    const [from, to] = [say(low).text, say(high).text];
-    return from === to ? '' : `from ${from} to ${to}`;
-  };
-  const start = range([ends.left.startDeg, ends.returned.startDeg], sayStartAngle);
-  const curve = range([ends.left.curveM, ends.returned.curveM], (metres) => sayAway('Curve', metres, units, 'none'));
-  return [
-    `Left or returned, the face is ${face}.`,
-    ...(start === '' ? [] : [`The ball may start ${start}.`]),
-    ...(curve === '' ? [] : [`It may curve ${curve}.`]),
   ];
 }
 

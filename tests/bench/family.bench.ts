@@ -1,0 +1,55 @@
+import { rad } from '../../src/math/angle';
+import { DEFAULT_ARM_ANGLE } from '../../src/reading/checkpoints';
+import { DEFAULT_BANDS } from '../../src/reading/verdicts';
+import { solveFamily } from '../../src/solving/family/family';
+import { createReferenceBook } from '../../src/solving/rule/players';
+import { solveRule } from '../../src/solving/rule/solveRule';
+import type { Rule } from '../../src/solving/rule/rule';
+import { createRandom } from '../reference/random';
+import { fullReadings, randomMovements, randomReference } from '../reference/solvingPlayers';
+import { withMovements } from '../../src/reading/swing';
+import type { Session } from './table';
+
+export const name = 'families and rules';
+
+const COUNT = 24;
+const random = createRandom(81);
+const pictures = Array.from({ length: COUNT }, () => {
+  const swing = randomReference(random);
+  const [gap, depth] = fullReadings(withMovements(swing, randomMovements(random)));
+  return {
+    swing,
+    seen: { leadArmParallel: { value: gap, plusMinus: 0.015 }, shaftParallel: { value: depth, plusMinus: 0.02 } },
+  };
+});
+
+const rule: Rule = {
+  who: {},
+  when: [{ kind: 'verdict', at: 'leadArmParallel', verdict: 'steep' }],
+  change: [{ id: 'leadWristFlexion', by: rad(10) }],
+  expect: [{ kind: 'verdict', at: 'leadArmParallel', verdict: 'onPlane' }],
+};
+const TRIALS = 10_000;
+
+export function run({ put, quick }: Session): void {
+  for (const picture of pictures) solveFamily({ ...picture, count: 9 });
+  const times = pictures
+    .map((picture) => {
+      const start = performance.now();
+      solveFamily({ ...picture, count: 9 });
+      return performance.now() - start;
+    })
+    .toSorted((a, b) => a - b);
+  put(
+    { what: 'family of nine', value: times[COUNT >> 1], unit: 'ms', goal: 'at most 150' },
+    { what: 'family of nine, a slow one', value: times[Math.floor(0.95 * COUNT)], unit: 'ms' },
+  );
+  const seconds = (trials: number): number => {
+    const start = performance.now();
+    solveRule({ of: rule, seed: 1, bands: DEFAULT_BANDS, armAngle: DEFAULT_ARM_ANGLE, trials }, createReferenceBook());
+    return (performance.now() - start) / 1000;
+  };
+  // One processor does what the page gives to two workers.
+  put({ what: 'a rule tried 10,000 times', value: seconds(TRIALS), unit: 's', goal: 'at most 10' });
+  if (!quick) put({ what: 'a rule tried 1,000 times', value: seconds(TRIALS / 10), unit: 's' });
+}
