@@ -72,7 +72,7 @@ function TakeBack() {
   const label = useBook(({ undo, mode }) => (mode === 'reading' ? undefined : undo.at(-1)?.label));
   if (label === undefined) return null;
   return (
-    <button type="button" className="text-button take-back" onClick={() => book.undo()}>
+    <button aria-label={`Undo: ${label}`} type="button" className="text-button take-back" onClick={() => book.undo()}>
       Undo<span className="take-back-what">: {label}</span>
     </button>
   );
