@@ -31,7 +31,6 @@ export function FilmOverlay({ w, h, isLeft }: Props) {
           read?.ground.map(({ kind, from, to }, i) => (
             <line
               // The lines of one camera come in one order.
-              // oxlint-disable-next-line react/no-array-index-key
               key={i}
               data-kind={kind}
               x1={flip(from[0])}
