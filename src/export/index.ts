@@ -4,5 +4,5 @@ export { COMPARISON_IDS, COMPARISON_LABELS, isThere, type ComparisonId } from '.
 export { fileName, Stopped, type TaskControl, type Made, type Progress } from './task/exportTask';
 export type { Arrangement, CameraId } from './clip/storyboard';
 export type { ClipWish } from './clip/clipJob';
-export { toAddress } from './link/link';
+export { toAddress, toCodeAddress } from './link/link';
 export { codeOf, codePath } from './picture/qrCode';

@@ -53,11 +53,7 @@ export function aim(
   out[12] = focal;
 }
 
-/**
- * The axes of a camera.
- *
- * @internal Tests make up cameras with it.
- */
+/** The axes of a camera. */
 export function sightOf({ eye, yaw, pitch, roll, focal }: Pinhole, out = createSight()): Float64Array {
   aim(eye[0], eye[1], eye[2], yaw, pitch, roll, focal, out);
   return out;

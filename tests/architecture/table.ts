@@ -83,8 +83,13 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
   },
   panels: {
     holds: 'controls and drawers',
-    layers: [...STORE, 'look', 'record', 'export'],
+    layers: [...STORE, 'look', 'record', 'export', 'video'],
     packages: ['react', 'react-dom', 'zustand', 'leva'],
+  },
+  video: {
+    holds: 'films and pictures opened on the device, frame by frame, and what their marks tell, in workers',
+    layers: STORE,
+    packages: ['mediabunny'],
   },
   record: { holds: 'lesson book: storage and migrations', layers: STORE, packages: ['idb', 'zustand', 'valibot'] },
   export: {

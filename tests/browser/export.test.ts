@@ -155,7 +155,7 @@ describe('practice sheet', () => {
         '7-iron, 1.78 m',
         'Now',
         'After the change',
-        'Steep: 4 cm above the trail bicep',
+        '4 cm above the trail bicep',
         'On plane from 1.5 cm below to 1.5 cm above',
         'What to change',
         'Bow the lead wrist',
@@ -174,7 +174,12 @@ describe('practice sheet', () => {
   }
 
   test('its code is read by another library and opens the swing', async () => {
-    const shot = PNG.sync.read(await page.locator('.sheet-code').screenshot());
+    // Drawn in lines, it is read at the size a phone sees it from a hand's breadth.
+    await page
+      .locator('.sheet-code svg')
+      .evaluate((svg: SVGElement) => (svg.style.cssText = 'width: 500px; height: 500px'));
+    const shot = PNG.sync.read(await page.locator('.sheet-code svg').screenshot());
+    await page.locator('.sheet-code svg').evaluate((svg: SVGElement) => (svg.style.cssText = ''));
     const read = jsQR(new Uint8ClampedArray(shot.data), shot.width, shot.height);
     expect(read?.data).toMatch(/#s2\./);
     expect(readEmbedded(new TextEncoder().encode(`slantwise:${new URL(read!.data).hash.slice(1)};`))).toMatchObject({

@@ -3,12 +3,12 @@ import { toDeg } from '../../src/math/angle';
 import { AT } from '../../src/model/chain';
 import { J } from '../../src/model/joints';
 import { K, KEY_IDS, keyAt } from '../../src/model/keys';
-import { CALIBRATED, FROM_PLANE_TO_PATH, PREDICTED, THE_BALL } from '../../src/words/about/model';
+import { CALIBRATED, FROM_PLANE_TO_PATH, PREDICTED, THE_BALL, THE_FILM } from '../../src/words/about/model';
 import { readAt, readCheckpoints, isReached } from '../../src/reading/checkpoints';
 import type { Swing } from '../../src/reading/swing';
 import { referenceSwing } from '../reference/solvingPlayers';
 
-const sentences = [...CALIBRATED, ...PREDICTED, ...FROM_PLANE_TO_PATH, ...THE_BALL].flatMap((text) =>
+const sentences = [...CALIBRATED, ...PREDICTED, ...FROM_PLANE_TO_PATH, ...THE_BALL, ...THE_FILM].flatMap((text) =>
   text.split(/(?<=[.?!]) (?=[A-Z])/),
 );
 

@@ -14,8 +14,10 @@ export interface ClipWish extends Film {
   readonly size: Size;
   readonly fps: FrameRate;
   readonly kind: Kind | null;
-  /** The player's name; empty: left out. */
+  /** The player's name; empty: that of the plan, if it is handed out with it. */
   readonly name: string;
+  /** Empty: the task of the plan. */
+  readonly title: string;
 }
 
 /** Everything a clip is made from, as plain data: the page prepares it, a worker renders it. */
@@ -32,6 +34,11 @@ export interface ClipJob {
   readonly plates: readonly Readonly<Record<CheckpointId, PlatePixels>>[];
   /** "7-iron, 1.78 m" */
   readonly who: string;
+  readonly title: string;
+  /** The player's name; empty: left out. */
+  readonly name: string;
+  /** What the player is to feel; empty without a plan. */
+  readonly feel: string;
   /** What changes from now to after, in words. */
   readonly changes: readonly string[];
   /** What the code on the last card opens. */

@@ -48,7 +48,7 @@ export class ClipPainter {
 
   paint(moment: Moment): void {
     const { pen, size, job } = this;
-    const { inks, wish, ghost } = job;
+    const { inks, ghost } = job;
     const { kind, takes } = moment.shot;
     const layout = layOut(size, Math.max(1, takes.length), kind === 'slow');
     const { unit } = layout;
@@ -57,8 +57,8 @@ export class ClipPainter {
     pen.fillStyle = inks.paper;
     pen.fillRect(0, 0, size.width, size.height);
     const card = { pen, size, unit, inks, bottom: layout.strip.y };
-    if (kind === 'title') drawTitle(card, job.who, wish.name, ghost ? [...job.takes, ghost] : job.takes);
-    else if (kind === 'end') drawEnd(card, this.squares, job.changes);
+    if (kind === 'title') drawTitle(card, job, ghost ? [...job.takes, ghost] : job.takes);
+    else if (kind === 'end') drawEnd(card, this.squares, job);
     else takes.forEach((take, i) => this.paintTake(moment, take, i, layout));
     this.writeStrip(layout, this.captionOf(moment));
   }

@@ -6,8 +6,10 @@ import { toMarked } from '../files/embedded';
 import type { ClipWish, ClipJob } from './clipJob';
 import type { Staging } from './clipStage';
 import { pixelSize } from './formats';
-import { toAddress } from '../link/link';
+import { toCodeAddress } from '../link/link';
 import { breathe } from '../task/exportTask';
+import { changesBetween } from '../../store/plan/draftPlan';
+import { sayTask } from '../../words/why/planText';
 import { readInks } from '../picture/canvasPen';
 import type { PlatePixels } from '../picture/plateCard';
 import { drawPlate } from '../picture/plateImage';
@@ -33,6 +35,14 @@ export const stagingOf = ({ derived, document }: ExportSnapshot): Staging => ({
   tokens: readTokens(),
 });
 
+/** The title where none was typed: the task of the plan, or how many swings are shown. */
+function titleOf({ afterId, document: { plan }, now }: ExportSnapshot, { arrangement }: Film): string {
+  if (arrangement === 'one') return 'One swing';
+  return afterId === 'plan' && plan
+    ? sayTask(changesBetween(plan.from, plan.movements), now.swing.movements)
+    : 'Two swings';
+}
+
 /**
  * Prepares a clip on the page, because colours, styles and plates are only available there. `who` names the club and the
  * player.
@@ -40,6 +50,7 @@ export const stagingOf = ({ derived, document }: ExportSnapshot): Staging => ({
 export async function prepareClip(subject: ExportSnapshot, wish: ClipWish, who: string): Promise<ClipJob> {
   const takes = takesOf(subject, wish);
   const { derived, document } = subject;
+  const plan = subject.afterId === 'plan' && wish.arrangement !== 'one' ? document.plan : null;
   return {
     wish,
     staging: stagingOf(subject),
@@ -50,8 +61,11 @@ export async function prepareClip(subject: ExportSnapshot, wish: ClipWish, who: 
     inks: readInks(),
     plates: wish.slowMotion ? await platesOf(subject, takes, wish) : [],
     who,
+    title: wish.title.trim() || titleOf(subject, wish),
+    name: wish.name.trim() || (plan?.names.player ?? ''),
+    feel: plan?.feel ?? '',
     changes: wish.arrangement === 'one' ? [] : sayChanges(subject),
-    address: toAddress(document, location.href),
+    address: toCodeAddress(document, location.href).address,
     mark: toMarked(document),
   };
 }

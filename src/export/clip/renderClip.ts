@@ -119,8 +119,17 @@ async function writeReel(reel: Reel, of: WriterOf, { tell, pass }: Along): Promi
 /** One frame of each shot and each stop, for the storyboard. */
 export interface Board {
   readonly seconds: number;
-  readonly frames: readonly { readonly seconds: number; readonly picture: Blob }[];
+  readonly frames: readonly BoardFrame[];
+  /** Evenly over the clip, to be gone through. */
+  readonly strip: readonly BoardFrame[];
 }
+interface BoardFrame {
+  readonly seconds: number;
+  readonly picture: Blob;
+}
+
+/** From one picture of the strip to the next, s. */
+const STRIP_S = 0.5;
 
 /** Draws the storyboard of a clip, `times` the size of a draft. */
 export async function sketch(job: ClipJob, { pass }: Along, times = 2): Promise<Board> {
@@ -128,14 +137,19 @@ export async function sketch(job: ClipJob, { pass }: Along, times = 2): Promise<
   const { fps } = job.wish;
   const reel = await openReel(job, { width: width * times, height: height * times }, fps);
   try {
-    const frames: { seconds: number; picture: Blob }[] = [];
-    for (const seconds of keyMoments(reel.storyboard)) {
-      reel.paint(Math.round(seconds * fps));
-      frames.push({ seconds, picture: await toPng(reel.canvas) });
-      await breathe();
-      pass();
-    }
-    return { seconds: reel.storyboard.seconds, frames };
+    const drawAll = async (moments: readonly number[]): Promise<BoardFrame[]> => {
+      const drawn: BoardFrame[] = [];
+      for (const seconds of moments) {
+        reel.paint(Math.round(seconds * fps));
+        drawn.push({ seconds, picture: await toPng(reel.canvas) });
+        await breathe();
+        pass();
+      }
+      return drawn;
+    };
+    const { seconds } = reel.storyboard;
+    const even = Array.from({ length: Math.ceil(seconds / STRIP_S) }, (_, i) => i * STRIP_S);
+    return { seconds, frames: await drawAll(keyMoments(reel.storyboard)), strip: await drawAll(even) };
   } finally {
     reel.dispose();
   }

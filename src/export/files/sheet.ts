@@ -16,7 +16,7 @@ import { sayDay } from '../../words/book/days';
 import { sayWho } from '../../words/showing/who';
 import { sayTask } from '../../words/why/planText';
 import { codeOf, codePath } from '../picture/qrCode';
-import { toAddress } from '../link/link';
+import { toCodeAddress } from '../link/link';
 import { drawPlate, type PlateImage } from '../picture/plateImage';
 import { sayChanges, type ExportSnapshot, type ShownSwing } from '../task/exportSnapshot';
 
@@ -60,7 +60,7 @@ const NO_NAMES: PlanNames = { player: null, coach: null };
 export function layOutSheet(subject: ExportSnapshot, base: string): SheetContent {
   const { now, after, derived, document } = subject;
   const plan = subject.afterId === 'plan' ? document.plan : null;
-  const address = toAddress(document, base);
+  const { address } = toCodeAddress(document, base);
   const squares = codeOf(address);
   const lines = plan ? sayChanges(subject) : [NO_PLAN];
   return {

@@ -5,6 +5,7 @@ import { readDocument, type Read } from '../../store/document/validate';
 import { fromBase64Url, toBase64Url } from './base64url';
 import { DICTIONARY_1, DICTIONARY_2 } from './dictionaries';
 import { crc32 } from '../../math/crc32';
+import { fitsCode } from '../picture/qrCode';
 
 /*
  * A document as a short text: "s1." or "s2." and, in base64 for addresses, four bytes CRC-32 of the JSON followed by the JSON,
@@ -89,6 +90,27 @@ export function toAddress(document: Document, base: string): string {
   url.hash = toText(document);
   url.search = '';
   return url.href;
+}
+
+/**
+ * The address that goes into a code. One too long for a code leaves out what is only said, the longest first; what moves and where it leads always
+ * goes along. `isWhole`: nothing was left out.
+ */
+export function toCodeAddress(
+  document: Document,
+  base: string,
+): { readonly address: string; readonly isWhole: boolean } {
+  const { plan } = document;
+  const shorter: readonly (typeof plan)[] = plan
+    ? [
+        { ...plan, words: '' },
+        { ...plan, words: '', drills: plan.drills.map(({ name }) => ({ name, how: '', often: '' })) },
+        { ...plan, words: '', feel: '', drills: [], cautions: [], names: { player: null, coach: null } },
+      ]
+    : [];
+  const [whole, ...others] = [plan, ...shorter].map((one) => toAddress({ ...document, plan: one }, base));
+  const fitting = [whole, ...others].find(fitsCode) ?? toAddress({ ...document, plan: null }, base);
+  return { address: fitting, isWhole: fitting === whole };
 }
 
 /** What the end of an address says: nothing when it carries no document. */

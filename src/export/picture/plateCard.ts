@@ -19,6 +19,8 @@ const BESIDE_SMALL = 0.95;
 const LEAST = 0.85;
 /** Height of the words beside a drawing, card units. */
 const COLUMN = 214;
+/** The number of a verdict, card units. */
+const BIG = 58;
 /** The reason under a verdict, card units. */
 const SMALL = 25;
 
@@ -84,6 +86,7 @@ function frame(pen: Pen, { x, y, width, height }: Rect, unit: number, inks: Inks
   pen.strokeRect(x, y, width, height);
 }
 
+/** The verdict's word, its number as the largest thing on the card, and where that is, each said once. */
 function writeVerdict(
   pen: Pen,
   { words }: PlatePixels,
@@ -92,12 +95,17 @@ function writeVerdict(
   inks: Inks,
   smallest = 0,
 ): void {
+  const number = words.number === '' ? '' : `${words.number} ${words.unit}`;
+  const large = draft(BIG * unit, 700);
+  const taken = number === '' ? 0 : Math.min(width * 0.5, widthOf(pen, number, large));
   pen.fillStyle =
     words.verdict === 'steep' ? inks.steepText : words.verdict === 'shallow' ? inks.shallowText : inks.ink;
-  writeLine(pen, words.word, book(38 * unit, 700), { x, y, width });
+  writeLine(pen, words.word, book(38 * unit, 700), { x, y, width: width - taken - (taken && 12 * unit) });
+  if (taken > 0) writeLine(pen, number, large, { x: x + width - taken, y, width: taken });
   pen.fillStyle = inks.ink;
   const px = Math.max(SMALL * unit, smallest);
-  const why = widthOf(pen, words.why, draft(px)) <= width ? words.why : words.shortWhy;
+  const where = words.where || words.why;
+  const why = widthOf(pen, where, draft(px)) <= width ? where : words.shortWhy;
   writeLine(pen, why, draft(px), { x, y: y + 7 * unit + px, width });
 }
 

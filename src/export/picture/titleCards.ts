@@ -1,4 +1,5 @@
 import { CAUTIONS, SCAN, SCAN_WHY, sayTake } from '../../words';
+import type { ClipJob } from '../clip/clipJob';
 import type { PixelSize } from '../clip/formats';
 import { book, draft, drawCode, wrap, write, type Hand, type Inks, type Pen } from './canvasPen';
 import type { ShownSwing } from '../task/exportSnapshot';
@@ -19,16 +20,15 @@ const CODE = { wide: 0.56, tall: 0.5, square: 0.42 } as const;
 /** The first card: what is shown, of whom if that was chosen, and with which club. */
 export function drawTitle(
   { pen, size, unit, inks }: CardOf,
-  who: string,
-  name: string,
+  { title, who, name }: Pick<ClipJob, 'title' | 'who' | 'name'>,
   takes: readonly ShownSwing[],
 ): void {
   const x = MARGIN * unit;
   const width = size.width - 2 * x;
   let y = size.height * 0.26;
   pen.fillStyle = inks.ink;
-  y = write(pen, takes.length > 1 ? 'Two swings' : 'One swing', book(74 * unit, 700), { x, y, width, lead: 80 * unit });
-  if (name) y = write(pen, name, book(38 * unit), { x, y, width, lead: 48 * unit, most: 1 });
+  y = write(pen, title, book(74 * unit, 700), { x, y, width, lead: 80 * unit, most: 3 });
+  if (name) y = write(pen, `For ${name}`, book(38 * unit), { x, y, width, lead: 48 * unit, most: 1 });
   pen.fillStyle = inks.quiet;
   y = write(pen, who, book(38 * unit), { x, y, width, lead: 48 * unit }) + 18 * unit;
   pen.fillRect(x, y - 36 * unit, Math.min(width, 260 * unit), 2 * unit);
@@ -42,7 +42,7 @@ export function drawTitle(
 export function drawEnd(
   { pen, size, unit, inks, bottom }: CardOf,
   squares: readonly (readonly boolean[])[],
-  changes: readonly string[],
+  { changes, feel }: Pick<ClipJob, 'changes' | 'feel'>,
 ): void {
   const shape = size.width > size.height * 1.2 ? 'wide' : size.height > size.width * 1.2 ? 'tall' : 'square';
   const x = (shape === 'square' ? 0.6 : 1) * MARGIN * unit;
@@ -63,7 +63,8 @@ export function drawEnd(
   y += 14 * unit;
   if (shape === 'square') [left, y] = [x, Math.max(y, x + code + 34 * unit)];
   pen.fillStyle = inks.ink;
-  for (const change of changes) put(change, draft(27 * unit, 600), 36 * unit);
+  for (const change of changes) put(change, book(32 * unit, 600), 40 * unit);
+  if (feel !== '') put(feel, book(32 * unit, 500), 40 * unit);
   pen.fillStyle = inks.quiet;
   if (shape !== 'square') y += 10 * unit;
   for (const caution of CAUTIONS.slice(0, 4)) put(caution, draft(22 * unit), 28 * unit);

@@ -66,6 +66,8 @@ export interface Player {
   take(x: Float64Array): void;
   /** Pose at time `t` (s) with the joints of a checkpoint, written into `out`. */
   pose(at: 'arm' | 'shaft', t: number, out: Pose): void;
+  /** The same with joints from those of lead arm parallel (0) to those of shaft parallel (1): for pictures between them. */
+  between(share: number, t: number, out: Pose): void;
   /** When the lead arm falls through its reading angle, and the shaft through level, near `t`, s. NaN: not near. */
   armTime(near: number): number;
   shaftTime(near: number): number;
@@ -110,6 +112,11 @@ export function createPlayer({ swing, armAngle }: Expected): Player {
     },
     pose(at, t, out) {
       joints(at, t);
+      placePose(rig, q, out);
+    },
+    between(share, t, out) {
+      movedJoints(curves, movements, t, tempo, q);
+      for (let i = 0; i < FREE_JOINTS.length; i++) q[FREE_JOINTS[i]] += arm[i] + share * (shaft[i] - arm[i]);
       placePose(rig, q, out);
     },
     armTime: (near) => findZero(armHeight, near),

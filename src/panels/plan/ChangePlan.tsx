@@ -174,9 +174,7 @@ function Plans({ answer }: { answer: PlanAnswer }) {
       <Aim plan={plan} />
       <PlanCard plan={plan} answer={answer} />
       <div className="plan-acts">
-        {isChosen ? (
-          <p className="plan-is-chosen">This is the chosen plan.</p>
-        ) : (
+        {!isChosen && (
           <button
             type="button"
             className="plain plan-apply"

@@ -1,3 +1,4 @@
+import { lazy, Suspense, useState } from 'react';
 import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import { DIALS } from '../../model/movements';
 import type { Cause } from '../../solving/diagnosis/causes';
@@ -8,13 +9,40 @@ import { useAsked } from '../../store/solver/solverClient';
 import { setSeen, showGhost, takeDialled, toDialled } from '../../store/desk/whyActions';
 import { ALIKE, NOTHING_MARKED, sayExplanation, sayFit, sayMatch, sayTell } from '../../words/why/sightings';
 import { sayJudged } from '../../words/why/whatToChange';
+import { Choice } from '../fields/Choice';
+import { loadingChunk } from '../loading/chunkLoadError';
 import { Lead, Source } from '../why/Lead';
 import { NextStep } from '../lessons/NextStep';
 import { SeenEntry } from './SeenEntry';
 import { SeenSaid } from './SeenSaid';
 
-/** "This is what I saw": two marks with the coach's own give or take, and what would look like them. */
+const FilmPanel = lazy(loadingChunk(() => import('../film/FilmPanel')));
+
+const WAYS = [
+  { value: 'video', text: 'Video' },
+  { value: 'photo', text: 'Photo' },
+  { value: 'plates', text: 'On the plates' },
+] as const;
+
+/** "This is what I saw": off the player's own film, or by eye. */
 export default function Seen() {
+  const [way, setWay] = useState<(typeof WAYS)[number]['value']>('plates');
+  return (
+    <>
+      <Choice label="Seen" value={way} options={WAYS} onChoose={setWay} />
+      {way === 'plates' ? (
+        <ByEye />
+      ) : (
+        <Suspense fallback={<p>Fetching the film desk …</p>}>
+          <FilmPanel key={way} kind={way} />
+        </Suspense>
+      )}
+    </>
+  );
+}
+
+/** Two marks with the coach's own give or take, and what would look like them. */
+function ByEye() {
   const seen = useDesk(({ document }) => document.seen);
   const answer = useAsked((asked) => asked.answer);
   const isMarked = seen.leadArmParallel !== null || seen.shaftParallel !== null;

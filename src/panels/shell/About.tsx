@@ -1,5 +1,5 @@
 import { CAUTIONS } from '../../words';
-import { CALIBRATED, FROM_PLANE_TO_PATH, PREDICTED, THE_BALL } from '../../words/about/model';
+import { CALIBRATED, FROM_PLANE_TO_PATH, PREDICTED, THE_BALL, THE_FILM } from '../../words/about/model';
 
 /** What the model is, where its numbers come from, how far to trust them, and the usual cautions. */
 const About = () => (
@@ -40,6 +40,12 @@ const About = () => (
     <h3>The ball</h3>
     <ul>
       {THE_BALL.map((text) => (
+        <li key={text}>{text}</li>
+      ))}
+    </ul>
+    <h3>A player's film</h3>
+    <ul>
+      {THE_FILM.map((text) => (
         <li key={text}>{text}</li>
       ))}
     </ul>

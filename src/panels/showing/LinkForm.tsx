@@ -1,13 +1,14 @@
 import { useId, useMemo, useRef, useState } from 'react';
-import { codeOf, codePath, toAddress } from '../../export';
+import { codeOf, codePath, toAddress, toCodeAddress } from '../../export';
 import { useDesk } from '../../store';
-import { SCAN_WHY } from '../../words';
+import { SCAN_PART, SCAN_WHY } from '../../words';
 
 /** The whole document as a link and as a code. Nothing is sent anywhere: the link is the document. */
 export function LinkForm() {
   const document = useDesk((state) => state.document);
   const address = useMemo(() => toAddress(document, location.href), [document]);
-  const squares = useMemo(() => codeOf(address), [address]);
+  const code = useMemo(() => toCodeAddress(document, location.href), [document]);
+  const squares = useMemo(() => codeOf(code.address), [code]);
   const [said, setSaid] = useState('');
   const field = useRef<HTMLInputElement>(null);
   const id = useId();
@@ -59,7 +60,7 @@ export function LinkForm() {
               </button>
             )}
           </p>
-          <output className="fine">{said || SCAN_WHY}</output>
+          <output className="fine">{said || (code.isWhole ? SCAN_WHY : SCAN_PART)}</output>
         </div>
       </div>
     </section>

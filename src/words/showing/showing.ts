@@ -20,6 +20,9 @@ export const sayTake = (label: string, dialled: string): string => `${label}: ${
 
 /** On the last card of a clip, and beside every code. */
 export const SCAN = 'Scan the code to open this swing.';
+/** Said where a code is too small for all the words of a plan. */
+export const SCAN_PART = 'Your own words are too long for the code. The link holds them all.';
+
 /** Under a code where there is little room. */
 export const SCAN_SHORT = 'Scan to see it move';
 export const SCAN_WHY = 'The code holds it all: nothing is sent anywhere.';

@@ -71,10 +71,10 @@ export function sayFlag(changes: readonly DialChange[], from: Readonly<Record<Mo
     case 'rotationRate':
       return up ? 'Turn more' : 'Turn less';
     case 'rotationDelay':
-      return up ? 'Turn later' : 'Turn earlier';
+      return up ? 'Later turn' : 'Early turn';
     case 'trailSideBend':
-      return up ? 'More side bend' : 'Less side bend';
+      return up ? 'Side bend' : 'Less bend';
     case 'pelvisShift':
-      return up ? 'More hip slide' : 'Less hip slide';
+      return up ? 'Hip slide' : 'Less slide';
   }
 }

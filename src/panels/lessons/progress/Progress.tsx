@@ -125,8 +125,8 @@ export function Progress({ id }: { id: string }) {
           ))}
           <ProgressBoard rows={rows} bands={bands} units={units} width={width} />
           <p className="fine">
-            Bar: what you saw, with your margin. Hatched: steep. Bare: on plane. Dotted: over-shallow. Strip: on plane,
-            a rule of thumb. Square: the model, where it was fitted to what you saw.
+            Bar: what you saw, with your margin. Farther right is steeper. Hatched: steep. Bare: on plane. Dotted:
+            over-shallow. Strip: on plane, a rule of thumb. Square: the model, where it was fitted to what you saw.
           </p>
           <Numbers lessons={lessons} />
           <p className="fine">

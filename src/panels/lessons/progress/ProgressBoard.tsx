@@ -7,9 +7,9 @@ import { sayShortDay } from '../../../words/book/days';
 import { axisFor, type Axis } from './plotScale';
 import { rowsAt } from './rowsAt';
 
-const [TOP, BOTTOM, DATE, PLAN] = [58, 14, 74, 116];
-/** Between two columns, and half of a bar's height, px. */
-const [GAP, HALF] = [22, 11];
+const [TOP, BOTTOM] = [66, 14];
+/** Half of a bar's height, px. */
+const HALF = 11;
 /** Wider than this each bar has its number beside it. */
 const WIDE = 700;
 
@@ -28,6 +28,8 @@ export function ProgressBoard({ rows, bands, units, width }: Props) {
   const id = useId();
   const isWide = width >= WIDE;
   const numbers = isWide ? 64 : 0;
+  // Room for the dates, for the flags of plans, and between two columns, px.
+  const [DATE, PLAN, GAP] = isWide ? [74, 130, 22] : [50, 92, 22];
   const column = (width - DATE - PLAN - 2 * (GAP + numbers)) / 2;
   const ys = rowsAt(
     rows.map(({ date }) => date),
@@ -59,11 +61,16 @@ export function ProgressBoard({ rows, bands, units, width }: Props) {
       ))}
       {CHECKPOINT_IDS.map((at, place) => {
         const left = DATE + place * (column + GAP + numbers);
-        const axis = axisOf(rows, at, bands[at], cmPerUnit, isWide ? 6 : 4);
+        const axis = axisOf(rows, at, bands[at], cmPerUnit, isWide ? 6 : 3);
         const x = (cm: number): number => left + (column * (cm / cmPerUnit - axis.low)) / (axis.high - axis.low);
         return (
           <g key={at} data-checkpoint={at}>
-            <Heading at={at} left={left} right={left + column} unit={LENGTHS[units.length].symbol} />
+            <Heading at={at} left={left} unit={LENGTHS[units.length].symbol} />
+            {isWide && (
+              <text className="plot-side plot-steep" x={left + column} y={36} textAnchor="end">
+                steeper
+              </text>
+            )}
             <Scale axis={axis} x={(value) => x(value * cmPerUnit)} left={left} right={left + column} />
             <Band band={bands[at]} x={x} bottom={height - BOTTOM} />
             <Bars rows={rows} at={at} band={bands[at]} x={x} ys={ys} patterns={id} />
@@ -81,11 +88,13 @@ export function ProgressBoard({ rows, bands, units, width }: Props) {
           </g>
         );
       })}
-      <text className="plot-head" x={width - PLAN + 14} y={20}>
+      <text className="plot-head" x={width - PLAN + 12} y={18}>
         Plan
       </text>
       {rows.map(({ id: lesson, newPlan }, at) =>
-        newPlan === null ? null : <Flag key={lesson} text={newPlan} x={width - PLAN + 14} y={ys[at]} />,
+        newPlan === null ? null : (
+          <Flag key={lesson} text={newPlan} x={width - PLAN + 12} y={ys[at]} width={PLAN - 14} />
+        ),
       )}
     </svg>
   );
@@ -101,17 +110,16 @@ function axisOf(rows: readonly ProgressRow[], at: CheckpointId, band: BandCm, cm
   );
 }
 
-function Heading({ at, left, right, unit }: { at: CheckpointId; left: number; right: number; unit: string }) {
+function Heading({ at, left, unit }: { at: CheckpointId; left: number; unit: string }) {
+  // "Lead arm parallel" and "Shaft parallel" in two lines: there is no room for more beside each other.
+  const [, first, second] = /^(.*) (\S+)$/.exec(CHECKPOINT_NAMES[at].title)!;
   return (
     <>
-      <text className="plot-head" x={left} y={20}>
-        {CHECKPOINT_NAMES[at].title}
+      <text className="plot-head" x={left} y={18}>
+        {first}
       </text>
-      <text className="plot-side" x={left} y={38}>
-        {unit}
-      </text>
-      <text className="plot-side plot-steep" x={right} y={38} textAnchor="end">
-        steeper
+      <text className="plot-side" x={left} y={36}>
+        {second}, {unit}
       </text>
     </>
   );
@@ -183,12 +191,12 @@ function Bars({ rows, at, band, x, ys, patterns }: BarsProps) {
 }
 
 /** A new plan, from this lesson on. */
-function Flag({ text, x, y }: { text: string; x: number; y: number }) {
-  const [w, h] = [PLAN - 16, 26];
+function Flag({ text, x, y, width: w }: { text: string; x: number; y: number; width: number }) {
+  const h = 26;
   return (
     <g>
       <path className="plot-flag" d={`M${x} ${y + 20}V${y - h / 2}H${x + w}l-9 ${h / 2}l9 ${h / 2}H${x}`} />
-      <text className="plot-number" x={x + 7} y={y + 5}>
+      <text className="plot-number" x={x + 5} y={y + 5}>
         {text}
       </text>
     </g>

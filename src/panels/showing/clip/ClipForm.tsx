@@ -48,6 +48,7 @@ const SIZES: readonly (readonly [Size, string])[] = [
 export function ClipForm() {
   const wish = useShowing((state) => state.wish);
   const isBusy = useShowing(({ progress }) => progress !== null);
+  const planName = useDesk(({ document }) => document.plan?.names.player ?? null);
   const isEmpty = !wish.wholeSwing && !wish.slowMotion;
   return (
     <section aria-labelledby="showing-clip">
@@ -76,7 +77,13 @@ export function ClipForm() {
           options={[['best', 'Best for this device'], ...KINDS.map((kind) => [kind, KIND_WORDS[kind].label] as const)]}
           onChoose={(kind: Kind | 'best') => wishFor({ kind: kind === 'best' ? null : kind })}
         />
-        <PlayerName name={wish.name} />
+        <Words label="Title" value={wish.title} placeholder="the task" onType={(title) => wishFor({ title })} />
+        <Words
+          label="Player’s name, if it may be shown"
+          value={wish.name}
+          placeholder={planName ?? 'left out'}
+          onType={(name) => wishFor({ name })}
+        />
         <div className="showing-ticks">
           <Tick label="Title card" value={wish.titleCard} onChange={(titleCard) => wishFor({ titleCard })} />
           <Tick label="End card with code" value={wish.endCard} onChange={(endCard) => wishFor({ endCard })} />
@@ -125,19 +132,27 @@ function Camera({ label, of, wish }: { label: string; of: 'wholeSwing' | 'slowMo
   );
 }
 
-function PlayerName({ name }: { name: string }) {
+interface WordsProps {
+  readonly label: string;
+  readonly value: string;
+  /** What stands in the clip when nothing is typed. */
+  readonly placeholder: string;
+  readonly onType: (typed: string) => void;
+}
+
+function Words({ label, value, placeholder, onType }: WordsProps) {
   const id = useId();
   return (
     <div className="field">
-      <label htmlFor={id}>Player’s name, if it may be shown</label>
+      <label htmlFor={id}>{label}</label>
       <input
         id={id}
         type="text"
-        value={name}
-        maxLength={40}
+        value={value}
+        maxLength={60}
         autoComplete="off"
-        placeholder="left out"
-        onChange={(event) => wishFor({ name: event.currentTarget.value })}
+        placeholder={placeholder}
+        onChange={(event) => onType(event.currentTarget.value)}
       />
     </div>
   );

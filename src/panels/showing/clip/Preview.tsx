@@ -11,9 +11,11 @@ interface Frame {
 interface Drawn {
   readonly seconds: number;
   readonly frames: readonly Frame[];
+  readonly strip: readonly Frame[];
 }
 
-const letGo = (drawn: Drawn | undefined): void => drawn?.frames.forEach(({ url }) => URL.revokeObjectURL(url));
+const letGo = (drawn: Drawn | undefined): void =>
+  [...(drawn?.frames ?? []), ...(drawn?.strip ?? [])].forEach(({ url }) => URL.revokeObjectURL(url));
 
 /** One frame of each shot, and of each stop at a checkpoint: how the clip will look, before it is made. */
 export function Preview({ disabled }: { disabled: boolean }) {
@@ -32,11 +34,12 @@ export function Preview({ disabled }: { disabled: boolean }) {
     try {
       const { sketchClip } = await import('../../../export/clip/makeClip');
       const who = sayWho(desk.getState().document);
-      const { seconds, frames } = await sketchClip(await subjectNow(), showing.getState().wish, who, own.signal);
-      setDrawn({
-        seconds,
-        frames: frames.map((frame) => ({ seconds: frame.seconds, url: URL.createObjectURL(frame.picture) })),
+      const { seconds, frames, strip } = await sketchClip(await subjectNow(), showing.getState().wish, who, own.signal);
+      const toFrame = (frame: { readonly seconds: number; readonly picture: Blob }): Frame => ({
+        seconds: frame.seconds,
+        url: URL.createObjectURL(frame.picture),
       });
+      setDrawn({ seconds, frames: frames.map(toFrame), strip: strip.map(toFrame) });
       setNote(`${seconds.toFixed(1)} s in all`);
     } catch (error) {
       if (!own.signal.aborted) setNote(sayNoStoryboard(error));
@@ -49,6 +52,7 @@ export function Preview({ disabled }: { disabled: boolean }) {
         {drawn ? 'Draw the storyboard again' : 'Storyboard'}
       </button>
       <output className="fine">{note}</output>
+      {drawn && <Scrub strip={drawn.strip} />}
       {drawn && (
         <ol className="preview-frames" aria-label="Storyboard">
           {drawn.frames.map(({ url, seconds }) => (
@@ -59,6 +63,29 @@ export function Preview({ disabled }: { disabled: boolean }) {
           ))}
         </ol>
       )}
+    </div>
+  );
+}
+
+/** The clip to go through with a finger, a picture every half second. */
+function Scrub({ strip }: { strip: readonly Frame[] }) {
+  const [at, setAt] = useState(0);
+  const frame = strip[Math.min(at, strip.length - 1)];
+  if (!frame) return null;
+  const said = `${frame.seconds.toFixed(1)} seconds`;
+  return (
+    <div className="preview-scrub">
+      <img src={frame.url} alt={`The clip at ${said}`} />
+      <input
+        type="range"
+        min={0}
+        max={strip.length - 1}
+        step={1}
+        value={at}
+        aria-label="Go through the clip"
+        aria-valuetext={said}
+        onChange={(event) => setAt(event.currentTarget.valueAsNumber)}
+      />
     </div>
   );
 }

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useLayoutEffect, useRef, useState } from 'react';
 import { createPortal } from 'react-dom';
 import type { SheetContent } from '../../../export/files/sheet';
 import { COMPUTED, ILLUSTRATION, RULE_OF_THUMB, SCAN, SCAN_SHORT } from '../../../words';
@@ -41,6 +41,9 @@ export default function Sheet({ content, onClose }: { content: SheetContent; onC
   );
 }
 
+/** Width of the page on screen and height that is printed of A4 and of Letter alike, mm; narrower screens, px. */
+const [PAGE_MM, FITTING_MM, NARROW] = [186, 250, 600];
+
 function SheetPage({
   title,
   names,
@@ -56,9 +59,18 @@ function SheetPage({
   code,
 }: SheetContent) {
   const [today] = useState(() => sayDay(toDay(Date.now())));
+  const article = useRef<HTMLElement>(null);
+  useLayoutEffect(() => {
+    const { style, offsetWidth, offsetHeight } = article.current!;
+    const fit = FITTING_MM / ((offsetHeight * PAGE_MM) / offsetWidth);
+    // On a narrow screen the page is laid out otherwise: what is measured there says nothing of paper.
+    const isPaper = offsetWidth > NARROW;
+    if (isPaper && fit < 1) style.setProperty('--fit', fit.toFixed(3));
+    else if (!isPaper) style.setProperty('--fit', '0.85');
+  });
   const isFor = names.player === null ? 'Practice sheet' : `Practice sheet for ${names.player}`;
   return (
-    <article className="sheet-page">
+    <article className="sheet-page" ref={article}>
       <header className="sheet-head">
         <div>
           <p>{[isFor, who, today].join(', ')}</p>
@@ -76,26 +88,23 @@ function SheetPage({
           plates.map(({ take, plates: pair }) => <Plate key={`${take} ${id}`} take={take} {...pair[row]} />),
         )}
       </div>
-      <table className="sheet-readings">
-        <thead>
-          <tr>
-            <th scope="col">Reading ({COMPUTED})</th>
-            <th scope="col">{plates[0].take}</th>
-            <th scope="col">{plates[1].take}</th>
-            <th scope="col">Band</th>
-          </tr>
-        </thead>
-        <tbody>
-          {readings.map(({ where, now, after, band }) => (
-            <tr key={where}>
-              <th scope="row">{where}</th>
-              <td>{now}</td>
-              <td>{after}</td>
-              <td>{band}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <dl className="sheet-readings">
+        {readings.map(({ where, now, after, band }) => (
+          <div key={where}>
+            <dt>{where}</dt>
+            <dd>
+              {band === '' ? (
+                <>
+                  Now: {now} <br />
+                  After: {after}
+                </>
+              ) : (
+                band
+              )}
+            </dd>
+          </div>
+        ))}
+      </dl>
       <div className="sheet-columns">
         <section>
           <h3>What to change</h3>
@@ -133,7 +142,7 @@ function SheetPage({
         </p>
       </section>
       <footer>
-        {ILLUSTRATION}. Feels, drills and bands: {RULE_OF_THUMB}. Slantwise
+        {ILLUSTRATION}. Numbers: {COMPUTED}. Feels, drills and bands: {RULE_OF_THUMB}. Slantwise
       </footer>
     </article>
   );
@@ -149,7 +158,7 @@ function Plate({ take, title, words, svg }: { take: string } & SheetContent['pla
         </span>
         <Swatch verdict={words.verdict} />
         <strong data-verdict={words.verdict}>{words.word}</strong>
-        <em>{words.shortWhy}</em>
+        <em>{words.why}</em>
       </figcaption>
       {svg ? (
         // Our own drawing, serialised.

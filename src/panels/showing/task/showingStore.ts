@@ -32,7 +32,7 @@ export const showing = createStore<ShowingState>(() => ({
   made: 0,
   running: null,
   wish: {
-    arrangement: 'sideBySide',
+    arrangement: 'ghosted',
     wholeSwing: 'faceOn',
     slowMotion: 'downTheLine',
     titleCard: true,
@@ -42,6 +42,7 @@ export const showing = createStore<ShowingState>(() => ({
     fps: 30,
     kind: null,
     name: '',
+    title: '',
   },
   after: 'plan',
 }));

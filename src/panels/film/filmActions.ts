@@ -1,0 +1,188 @@
+import { toWholeMarks } from '../../film/draft';
+import { mirrorMarks, type Pixel } from '../../film/marks';
+import { refineLine } from '../../film/refineLine';
+import { current, desk } from '../../store';
+import { toArmAngle } from '../../store/document/convert';
+import { createMarkReader, type MarkReader } from '../../video/readMarks';
+import { openVideo } from '../../video/openVideo';
+import { VideoRefused } from '../../video/video';
+import { LINE_FOUND, NO_LINE, sayRefused } from '../../words/film/film';
+import { EMPTY_SHEET, nextMark, toDraft, type FilmNotes, type MadeMark, type PlaceId, type Sheet } from './filmMarks';
+import { filmStore, NOTHING } from './filmStore';
+import { greyAround } from './grey';
+
+const { getState: state, setState: set } = filmStore;
+
+/** Cache: the worker that reads marks, as long as a film is open. */
+const reader: { open?: MarkReader } = {};
+
+/** Opens a film or a picture; what was open before is let go of. */
+export async function openFilm(file: File): Promise<void> {
+  closeFilm();
+  set({ status: 'opening', problem: undefined });
+  try {
+    const video = await openVideo(file);
+    set({ status: 'open', video, notes: { ...NOTHING.notes, fps: video.info.fps } });
+    await goTo(0);
+  } catch (error) {
+    const said = error instanceof VideoRefused ? sayRefused(error.reason, error.codec) : sayRefused('damaged');
+    closeFilm();
+    set({ problem: said });
+  }
+}
+
+/** Lets go of the film, its pictures and its workers; marks go with it. */
+export function closeFilm(): void {
+  const { video, picture } = state();
+  video?.close();
+  picture?.close();
+  reader.open?.close();
+  delete reader.open;
+  set(NOTHING, true);
+}
+
+/** Shows a frame, counted from 0. The last one asked for wins. */
+export async function goTo(index: number): Promise<void> {
+  const { video } = state();
+  if (!video) return;
+  const frame = Math.max(0, Math.min(video.info.frames - 1, Math.round(index)));
+  set({ frame });
+  const picture = await video.frame(frame).catch(() => undefined);
+  if (!picture) return;
+  if (state().video !== video || state().frame !== frame) return picture.close();
+  const before = state().picture;
+  set({ picture, pictureFrame: frame });
+  before?.close();
+  void drawOutline();
+}
+
+/** Says what the shown frame is, and goes on to the first mark that is missing there. */
+export function setPlace(place: PlaceId): void {
+  const { sheet } = state();
+  const marked = sheet[place];
+  set({ place, active: nextMark(place, marked), lineNote: undefined });
+  if (marked && marked.frame !== state().frame) void goTo(marked.frame);
+}
+
+const change = (sheet: Sheet): void => set({ sheet, past: [...state().past.slice(-99), state().sheet] });
+
+/** Makes or moves the active mark; one gesture is one step back. */
+export function setMark(at: Pixel, how: MadeMark['how'] = 'tapped', id = state().active): void {
+  const { place, sheet, frame, video } = state();
+  if (id === undefined || !video) return;
+  const { w, h } = video.info;
+  const inside: Pixel = [Math.max(0, Math.min(w, at[0])), Math.max(0, Math.min(h, at[1]))];
+  const before = sheet[place];
+  // A mark on another frame moves the place there: what was marked on the old frame is no longer true.
+  const points = before?.frame === frame ? before.points : {};
+  const marked = { frame, points: { ...points, [id]: { at: inside, how } } };
+  change({ ...sheet, [place]: marked });
+  if (place === 'arm' && (id === 'hands' || id === 'clubHead')) findShaft();
+  const next = nextMark(place, state().sheet[place]);
+  const isNew = !points[id];
+  if (isNew) set({ active: next ?? id });
+  if (isNew && place === 'shaft' && next === undefined && !sheet.next && frame + 1 < video.info.frames) {
+    set({ place: 'next', active: 'hands' });
+    void goTo(frame + 1);
+  }
+  read();
+}
+
+/** Takes a mark away. */
+export function clearMark(id: string): void {
+  const { place, sheet } = state();
+  const marked = sheet[place];
+  if (!marked) return;
+  const points = Object.fromEntries(Object.entries(marked.points).filter(([name]) => name !== id));
+  change({ ...sheet, [place]: { frame: marked.frame, points } });
+  set({ active: id });
+  read();
+}
+
+/** Takes the last gesture back. */
+export function undoMark(): void {
+  const { past } = state();
+  const sheet = past.at(-1);
+  if (!sheet) return;
+  const { place } = state();
+  set({ sheet, past: past.slice(0, -1), active: nextMark(place, sheet[place]), lineNote: undefined });
+  read();
+}
+
+/** Takes all marks away, in one step. */
+export function clearMarks(): void {
+  change(EMPTY_SHEET);
+  set({ place: 'address', active: 'clubHead', lineNote: undefined });
+  read();
+}
+
+/** Notes about the film as a whole. */
+export function setNotes(notes: Partial<FilmNotes>): void {
+  set({ notes: { ...state().notes, ...notes } });
+  read();
+}
+
+/** Looks for the shaft's line between hands and head, which may lie some px beside both. */
+function findShaft(): void {
+  const { sheet, picture } = state();
+  const marked = sheet.arm;
+  if (!marked?.points['hands'] || !marked.points['clubHead'] || !picture) return;
+  const [from, to] = [marked.points['hands'].at, marked.points['clubHead'].at];
+  const { grey, left, top } = greyAround(picture, from, to);
+  const inside = ([u, v]: Pixel): Pixel => [u - left, v - top];
+  const found = refineLine(grey, inside(from), inside(to));
+  const line = found && (found.line.map(([u, v]) => [u + left, v + top]) as unknown as readonly [Pixel, Pixel]);
+  set({
+    sheet: { ...sheet, arm: { frame: marked.frame, points: marked.points, ...(line && { line }) } },
+    lineNote: found ? LINE_FOUND : NO_LINE,
+  });
+}
+
+/** Reads the marks as soon as they are enough. The newest answer counts. */
+function read(): void {
+  const { sheet, notes, video } = state();
+  if (!video) return;
+  const { w, h } = video.info;
+  const whole = toWholeMarks(toDraft(sheet, notes, { w, h }));
+  if (!whole) return set({ answer: undefined, outline: undefined });
+  const { document } = desk.getState();
+  const derived = current();
+  const isLeft = derived.player.handed === 'left';
+  const asked = sheet;
+  set({ isReading: true });
+  reader.open ??= createMarkReader();
+  const { rig, reference, curves, movements, tempo } = derived.referenceSwing;
+  void reader.open
+    .read({
+      swing: { rig, reference, curves, movements, tempo },
+      marks: isLeft ? mirrorMarks(whole) : whole,
+      bands: derived.exactBands,
+      armAngle: toArmAngle(document),
+    })
+    .then(
+      (answer) => {
+        if (state().sheet !== asked || state().video !== video) return undefined;
+        set({ answer, isReading: false, chosen: 0 });
+        return drawOutline();
+      },
+      () => set({ isReading: false }),
+    );
+}
+
+/** Asks for the contour of the chosen explanation at the shown frame. */
+async function drawOutline(): Promise<void> {
+  const { answer, chosen, frame } = state();
+  if (!reader.open || !answer || 'missing' in answer) return set({ outline: undefined });
+  const outline = await reader.open.outline(chosen, frame).catch(() => undefined);
+  if (state().frame === frame && state().answer === answer) set({ outline });
+}
+
+/** Chooses the explanation that is drawn over the film. */
+export function choose(index: number): void {
+  set({ chosen: index });
+  void drawOutline();
+}
+
+/** What is drawn over the film. */
+export const setView = (view: Partial<ReturnType<typeof state>['view']>): void =>
+  set({ view: { ...state().view, ...view } });

@@ -1,0 +1,59 @@
+import { createStore } from 'zustand/vanilla';
+import { useStore } from 'zustand';
+import type { Pixel } from '../../film/marks';
+import type { NoFilm } from '../../film/answerFilm';
+import type { SentAnswer } from '../../video/film.worker';
+import type { OpenVideo } from '../../video/video';
+import { EMPTY_SHEET, type FilmNotes, type PlaceId, type Sheet } from './filmMarks';
+
+/** The film that is open, and all that was marked on it. */
+export interface FilmState {
+  readonly status: 'none' | 'opening' | 'open';
+  /** Why the last file was refused, in words. */
+  readonly problem?: string | undefined;
+  readonly video: OpenVideo | undefined;
+  /** The frame asked for, counted from 0, and the picture that is there. */
+  readonly frame: number;
+  readonly picture: ImageBitmap | undefined;
+  readonly pictureFrame: number;
+  readonly place: PlaceId;
+  /** The mark that the next tap makes or moves. */
+  readonly active: string | undefined;
+  readonly sheet: Sheet;
+  readonly past: readonly Sheet[];
+  readonly notes: FilmNotes;
+  /** Whether the shaft's line was found at the last look. */
+  readonly lineNote?: string | undefined;
+  readonly answer: SentAnswer | NoFilm | undefined;
+  readonly isReading: boolean;
+  readonly chosen: number;
+  readonly view: { readonly marks: boolean; readonly outline: boolean; readonly grid: boolean; readonly film: number };
+  readonly outline: readonly Float64Array[] | undefined;
+  /** Where a finger is, for the loupe. */
+  readonly touch: Pixel | undefined;
+}
+
+export const NOTHING: FilmState = {
+  status: 'none',
+  video: undefined,
+  frame: 0,
+  picture: undefined,
+  pictureFrame: -1,
+  place: 'address',
+  active: 'clubHead',
+  sheet: EMPTY_SHEET,
+  past: [],
+  notes: { fps: undefined, isHandHeld: false, isSleeved: false, heightM: undefined },
+  answer: undefined,
+  isReading: false,
+  chosen: 0,
+  view: { marks: true, outline: true, grid: true, film: 1 },
+  outline: undefined,
+  touch: undefined,
+};
+
+/** The open film: one at a time, gone when it is closed. */
+export const filmStore = createStore<FilmState>(() => NOTHING);
+
+/** The open film, for React. */
+export const useFilm = <T>(select: (state: FilmState) => T): T => useStore(filmStore, select);

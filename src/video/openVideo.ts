@@ -1,0 +1,39 @@
+import { createWorkerClient } from '../store/solver/workerClient';
+import { playVideo } from './elementVideo';
+import { VideoRefused, type OpenVideo } from './video';
+import type { VideoAnswer, VideoQuestion } from './video.worker';
+
+/**
+ * Opens a film or a picture on the device: decoded in a worker, or by a video element where the browser decodes a codec only there. Rejects
+ * with `VideoRefused`; then nothing is held.
+ */
+export async function openVideo(file: Blob): Promise<OpenVideo> {
+  const worker = createWorkerClient<VideoQuestion, VideoAnswer>(
+    () => new Worker(new URL('./video.worker.ts', import.meta.url), { type: 'module' }),
+  );
+  const ask = async (question: VideoQuestion): Promise<VideoAnswer | undefined> => {
+    let heard: VideoAnswer | undefined;
+    await worker.ask(question, (answer) => (heard = answer));
+    if (heard && 'refused' in heard) throw new VideoRefused(heard.refused, heard.codec);
+    return heard;
+  };
+  try {
+    const opened = await ask({ what: 'open', file });
+    if (!opened || !('info' in opened)) throw new VideoRefused('damaged');
+    return {
+      info: opened.info,
+      async frame(index) {
+        const answer = await ask({ what: 'frame', index });
+        return answer && 'picture' in answer ? answer.picture : undefined;
+      },
+      close: () => worker.end(),
+    };
+  } catch (error) {
+    if (error instanceof VideoRefused && error.reason === 'no-decoder') {
+      const table = await ask({ what: 'times', file }).finally(() => worker.end());
+      if (table && 'times' in table) return playVideo(file, table.info, table.times, error.codec);
+    }
+    worker.end();
+    throw error;
+  }
+}

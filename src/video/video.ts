@@ -1,0 +1,37 @@
+/** A film or a picture that was opened. Frame counts are the truth; the clock of a file is not. */
+export interface VideoInfo {
+  readonly kind: 'video' | 'picture';
+  /** Size as shown, rotation applied, px. */
+  readonly w: number;
+  readonly h: number;
+  readonly frames: number;
+  /** Frames a second by the file's own clock, the middle of all steps; undefined for a picture. */
+  readonly fps?: number;
+}
+
+/** Why a file cannot be opened. `codec`: a film whose pictures this browser cannot decode. */
+export type RefusalReason =
+  'empty' | 'too-large' | 'too-long' | 'too-many-pixels' | 'not-film' | 'no-video' | 'damaged' | 'codec' | 'no-decoder';
+
+/** A file that was refused, with the name of its codec where that is the reason. */
+export class VideoRefused extends Error {
+  override readonly name = 'VideoRefused';
+  constructor(
+    readonly reason: RefusalReason,
+    readonly codec?: string,
+  ) {
+    super(codec === undefined ? reason : `${reason} ${codec}`);
+  }
+}
+
+/** What may be opened: 4 GB, one minute, 50 million pixels (our choice). */
+export const VIDEO_LIMITS = { bytes: 4 * 1024 ** 3, seconds: 60, pixels: 50e6, side: 16_384 } as const;
+
+/** An opened film or picture. */
+export interface OpenVideo {
+  readonly info: VideoInfo;
+  /** A frame's picture, counted from 0; the caller closes it. Undefined when another frame was asked for meanwhile. */
+  frame(index: number): Promise<ImageBitmap | undefined>;
+  /** Lets go of everything. */
+  close(): void;
+}

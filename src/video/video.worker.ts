@@ -1,0 +1,56 @@
+import { serveWorker } from '../store/solver/workerClient';
+import { openFrames, type FrameReader } from './frameReader';
+import { readFrameTable } from './frameTable';
+import { VideoRefused, type VideoInfo } from './video';
+
+/** What the page asks: to open a file, for a frame of it (counted from 0), for the times of its frames alone, s. */
+export type VideoQuestion =
+  | { readonly what: 'open'; readonly file: Blob }
+  | { readonly what: 'times'; readonly file: Blob }
+  | { readonly what: 'frame'; readonly index: number };
+/** What it hears. A picture is a copy of its own. */
+export type VideoAnswer =
+  | { readonly info: VideoInfo }
+  | { readonly times: Float64Array; readonly info: VideoInfo; readonly codec: string }
+  | { readonly index: number; readonly picture: ImageBitmap }
+  | { readonly refused: VideoRefused['reason']; readonly codec?: string };
+
+/** Decodes one file at a time, one question after another; a refusal is an answer. */
+function createDecoder() {
+  let reader: FrameReader | undefined;
+  let queue: Promise<unknown> = Promise.resolve();
+  const answer = async (
+    question: VideoQuestion,
+    say: (answer: VideoAnswer) => void,
+    isLast: () => boolean,
+  ): Promise<void> => {
+    if (question.what === 'open') {
+      reader?.close();
+      reader = undefined;
+      reader = await openFrames(question.file);
+      return say({ info: reader.info });
+    }
+    if (question.what === 'times') {
+      const { times, info, codec, input } = await readFrameTable(question.file);
+      input.dispose();
+      return say({ times, info, codec });
+    }
+    // A frame that was passed over while others were decoded is not wanted any more.
+    if (!reader || !isLast()) return undefined;
+    const { index } = question;
+    return say({ index, picture: await reader.frame(index) });
+  };
+  return (question: VideoQuestion, say: (answer: VideoAnswer) => void, isLast: () => boolean): Promise<void> => {
+    const turn = queue.then(() =>
+      answer(question, say, isLast).catch((error: unknown) => {
+        if (!(error instanceof VideoRefused)) throw error;
+        const { reason, codec } = error;
+        say({ refused: reason, ...(codec !== undefined && { codec }) });
+      }),
+    );
+    queue = turn.catch(() => {});
+    return turn;
+  };
+}
+
+serveWorker<VideoQuestion, VideoAnswer>(createDecoder());

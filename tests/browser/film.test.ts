@@ -1,0 +1,181 @@
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { createRandom } from '../reference/random';
+import { DRAW_NOTHING, openDesk, openDrawer } from './deskPage';
+import { BITS, openFilmMaker, stageSwing, type FilmOrder } from './filmMaker';
+import { launch, offOrigin, SCREENS, type Visit } from './support';
+
+/** Random jumps, steps and reversals on each film. The whole proof: `FILM_JUMPS=500`. */
+const JUMPS = Number(process.env['FILM_JUMPS'] ?? 24);
+
+let browser: Browser | undefined;
+let visit: Visit;
+let page: Page;
+let context: BrowserContext;
+let maker: Awaited<ReturnType<typeof openFilmMaker>>;
+beforeAll(async () => {
+  browser = await launch();
+  maker = await openFilmMaker(browser);
+  visit = await openDesk(browser, { init: [DRAW_NOTHING], hasTouch: true });
+  ({ page, context } = visit);
+  await openDrawer(page, 'seen');
+  await page.getByRole('radio', { name: 'Video' }).check();
+});
+afterEach(async () => {
+  // What failed half way leaves the next test its page.
+  const close = page.getByRole('button', { name: 'Close film' });
+  if (await close.isVisible()) await close.click();
+  expect(visit.witness.errors).toEqual([]);
+  expect(offOrigin(visit.witness)).toEqual([]);
+});
+afterAll(async () => {
+  await context?.close();
+  await browser?.close();
+});
+
+const choose = (name: string, bytes: Buffer, mimeType = 'video/mp4'): Promise<void> =>
+  page.setInputFiles('.film-choose input', { name, mimeType, buffer: bytes });
+const openOne = async (name: string, bytes: Buffer): Promise<void> => {
+  await choose(name, bytes);
+  await page.locator('.film-sheet canvas[data-frame="0"]').waitFor();
+};
+const closeOne = async (): Promise<void> => {
+  await page.getByRole('button', { name: 'Close film' }).click();
+  await page.locator('.film-open').waitFor();
+};
+
+/** Goes to a frame by the slider and waits until its picture is drawn. */
+const goTo = async (frame: number): Promise<void> => {
+  await page.locator('.film-scales input').fill(String(frame));
+  await page.locator(`.film-sheet canvas[data-frame="${frame}"]`).waitFor();
+};
+
+/** The number that the bars of the drawn picture carry. */
+const readNumber = (): Promise<number> =>
+  page.evaluate((bits) => {
+    const canvas = document.querySelector<HTMLCanvasElement>('.film-sheet canvas')!;
+    const { data } = canvas.getContext('2d')!.getImageData(0, canvas.height / 2, canvas.width, 1);
+    let number = 0;
+    for (let bit = 0; bit < bits; bit++) {
+      if (data[4 * Math.floor(((bit + 0.5) * canvas.width) / bits)] > 127) number |= 1 << bit;
+    }
+    return number;
+  }, BITS);
+
+const NUMBERED: readonly (Pick<FilmOrder, 'codec' | 'container'> & { readonly name: string })[] = [
+  { name: 'H.264 in MP4', codec: 'avc', container: 'mp4' },
+  { name: 'H.264 in MOV', codec: 'avc', container: 'mov' },
+  { name: 'VP8 in WebM', codec: 'vp8', container: 'webm' },
+  { name: 'VP9 in WebM', codec: 'vp9', container: 'webm' },
+  { name: 'AV1 in MP4', codec: 'av1', container: 'mp4' },
+];
+
+describe('numbered frames', () => {
+  test.each(NUMBERED)(
+    '$name: every frame that is asked for is the one that is shown',
+    async ({ codec, container }) => {
+      const frames = 90;
+      await openOne(`numbered.${container}`, await maker.make({ codec, container, fps: 240, w: 320, h: 160, frames }));
+      expect(await page.locator('.film-place p').innerText()).toContain(`of ${frames}, 240 a second`);
+      const random = createRandom(11);
+      let at = 0;
+      for (let k = 0; k < JUMPS; k++) {
+        const kind = random();
+        if (kind < 0.4) at = Math.floor(random() * frames);
+        else if (kind < 0.7) at = Math.min(frames - 1, at + 1);
+        else at = Math.max(0, at - 1);
+        await goTo(at);
+        expect(await readNumber()).toBe(at);
+      }
+      await closeOne();
+    },
+    120_000,
+  );
+});
+
+describe('a file that is no film', () => {
+  const refuse = async (name: string, bytes: Buffer, words: RegExp): Promise<void> => {
+    await choose(name, bytes);
+    await page.locator('.film-problem').filter({ hasText: words }).waitFor({ timeout: 5000 });
+  };
+  test('is refused with its own remedy, and the page goes on', async () => {
+    const whole = await maker.make({ codec: 'avc', container: 'mp4', fps: 60, w: 160, h: 160, frames: 12 });
+    await refuse('empty.mp4', Buffer.alloc(0), /empty/);
+    const random = createRandom(5);
+    await refuse('noise.mp4', Buffer.from(Array.from({ length: 4000 }, () => Math.floor(random() * 256))), /no film/);
+    await refuse('words.mp4', Buffer.from('This is a letter.'), /no film/);
+    await refuse('cut.mp4', whole.subarray(0, Math.floor(whole.length / 2)), /damaged|no film/);
+    // A PNG that says it is 100,000 px wide; nothing of it is decoded.
+    const wide = Buffer.alloc(64);
+    wide.writeUInt32BE(0x89504e47, 0);
+    wide.writeUInt32BE(100_000, 16);
+    wide.writeUInt32BE(100_000, 20);
+    await refuse('wide.png', wide, /too large/);
+    const slow = await maker.make({ codec: 'avc', container: 'mp4', fps: 1, w: 160, h: 160, frames: 70 });
+    await refuse('long.mp4', slow, /longer than a minute/);
+    await openOne('whole.mp4', whole);
+    await closeOne();
+  });
+});
+
+describe('from a film to both readings', () => {
+  const scene = stageSwing();
+  let film: Buffer | undefined;
+  test.each(['tablet', 'phone'] as const)(
+    'by touch on a %s: at most 20 taps',
+    async (screen) => {
+      await page.setViewportSize(SCREENS[screen]);
+      film ??= await maker.make(scene.order);
+      await openOne('swing.mp4', film);
+      // Opening, and then every touch of the screen. Frames are found by the slider, as by dragging it.
+      let taps = 1;
+      const tap = async ([u, v]: readonly [number, number]): Promise<void> => {
+        const { x, y, width, height } = (await page.locator('.film-sheet canvas').first().boundingBox())!;
+        await page.touchscreen.tap(x + (u / scene.order.w) * width, y + (v / scene.order.h) * height);
+        taps++;
+      };
+      const say = async (place: string): Promise<void> => {
+        await page.locator('.film-places').getByRole('button', { name: place }).tap();
+        taps++;
+      };
+      for (const at of Object.values(scene.address)) await tap(at);
+      await goTo(scene.armFrame);
+      await say('Lead arm parallel');
+      const arm = scene.frames[scene.armFrame];
+      for (const at of [arm.hands, arm.clubHead, arm.trailShoulder, arm.trailElbow]) await tap(at);
+      await goTo(scene.shaftFrame);
+      await say('Shaft parallel');
+      const { hands, clubHead } = scene.frames[scene.shaftFrame];
+      for (const at of [hands, clubHead]) await tap(at);
+      // The desk goes on to the next frame by itself.
+      await page.locator(`.film-sheet canvas[data-frame="${scene.shaftFrame + 1}"]`).waitFor();
+      const next = scene.frames[scene.shaftFrame + 1];
+      for (const at of [next.hands, next.clubHead]) await tap(at);
+      expect(taps).toBeLessThanOrEqual(20);
+
+      const both = page.locator('.film-reading .film-verdict b');
+      await expect.poll(() => both.count()).toBe(2);
+      for (const [k, truth] of scene.truthCm.entries()) {
+        const number = async (selector: string): Promise<number> =>
+          Number(
+            (await page.locator(`.film-reading ${selector}`).nth(k).innerText())
+              .replace('−', '-')
+              .replace(/[^\d.-]/g, ''),
+          );
+        // Shown to the centimetre.
+        expect(Math.abs((await number('.film-verdict b')) - truth)).toBeLessThan(
+          (await number('.film-verdict small')) + 0.5,
+        );
+      }
+      expect(await page.locator('.film-causes li').count()).toBe(4);
+      await page.getByRole('button', { name: /Keep as seen.*Shaft parallel/ }).click();
+      await closeOne();
+      await page.getByRole('radio', { name: 'On the plates' }).check();
+      expect(
+        Math.abs(Number(await page.locator('#mark-shaftParallel input').first().inputValue()) - scene.truthCm[1]),
+      ).toBeLessThan(8);
+      await page.getByRole('radio', { name: 'Video' }).check();
+    },
+    60_000,
+  );
+});
