@@ -16,7 +16,7 @@ import {
 import { crowdedFolders, findCircles, graphOf } from './graph';
 import { findImports, listFiles, parseSource, readSources, resolveImport, type Source } from './source';
 import { findState } from './state';
-import { LAYERS, MOST_FILES, NOT_YET_USED } from './table';
+import { LAYERS, MOST_FILES } from './table';
 
 const src = join(import.meta.dirname, '../../src');
 const sources = readSources(src);
@@ -104,9 +104,7 @@ describe('packages', () => {
   test('that a layer may use are all in package.json, and nothing there is used by none', () => {
     const allowed = Object.values(LAYERS).flatMap(({ packages }) => packages);
     expect([...new Set(allowed)].filter((name) => name !== 'node:').toSorted()).toEqual(
-      Object.keys(dependencies)
-        .filter((name) => !NOT_YET_USED.includes(name))
-        .toSorted(),
+      Object.keys(dependencies).toSorted(),
     );
     for (const name of packagesOf('')) expect(dependencies).toHaveProperty([name]);
   });

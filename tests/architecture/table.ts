@@ -104,9 +104,6 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
   },
 };
 
-/** Packages that are installed and that no layer uses yet. Whoever takes one into use moves it into its layer's row. */
-export const NOT_YET_USED: readonly string[] = [];
-
 /** Files directly in `src`: they wire layers together, may import any of them, and are imported by none. */
 export const WIRING = ['main.tsx', 'App.tsx'];
 
