@@ -1,4 +1,4 @@
-import type { NoFilm } from '../../film/answerFilm';
+import type { FoundCamera, NoFilm } from '../../film/answerFilm';
 import type { JudgedReading } from '../../film/judgeFilm';
 import type { MissingMark } from '../../film/missing';
 import type { CheckpointId } from '../../reading/checkpoints';
@@ -108,6 +108,13 @@ export function sayByEye(
   };
   const where = id === 'leadArmParallel' ? 'seen true it is' : 'at true level it is';
   return `The picture shows ${say(byEye)}; ${where} ${say(reading.value)}.`;
+}
+
+/** Where the camera was found to stand, each with two standard deviations. */
+export function sayCamera({ eye, sd }: FoundCamera): string {
+  const say = (value: number, spread: number): string =>
+    `${value.toFixed(1)} m (± ${Math.max(0.1, 2 * spread).toFixed(1)})`;
+  return `The camera stood ${say(eye[1], sd.eye[1])} high, ${say(-eye[0], sd.eye[0])} behind the feet.`;
 }
 
 /** Names of marks, for the one that stands out. */
