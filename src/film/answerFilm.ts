@@ -22,7 +22,7 @@ export interface FilmQuestion {
 }
 
 /** The camera that was found, and the standard deviation of each of its numbers. */
-interface FoundCamera extends Pinhole {
+export interface FoundCamera extends Pinhole {
   readonly sd: Pinhole;
 }
 

@@ -1,3 +1,4 @@
+import type { Page } from 'playwright-core';
 import { rad } from '../../src/math/angle';
 import { DEFAULT_ARM_ANGLE } from '../../src/reading/checkpoints';
 import { DEFAULT_BANDS } from '../../src/reading/verdicts';
@@ -8,7 +9,8 @@ import type { Rule } from '../../src/solving/rule/rule';
 import { createRandom } from '../reference/random';
 import { fullReadings, randomMovements, randomReference } from '../reference/solvingPlayers';
 import { withMovements } from '../../src/reading/swing';
-import type { Session } from './table';
+import { createMeter, dragAlong, nextFrame } from './drag';
+import { quantile, type Row, type Session } from './table';
 
 export const name = 'families and rules';
 
@@ -31,7 +33,7 @@ const rule: Rule = {
 };
 const TRIALS = 10_000;
 
-export function run({ put, quick }: Session): void {
+export async function run({ put, quick, withPage }: Session): Promise<void> {
   for (const picture of pictures) solveFamily({ ...picture, count: 9 });
   const times = pictures
     .map((picture) => {
@@ -52,4 +54,32 @@ export function run({ put, quick }: Session): void {
   // One processor does what the page gives to two workers.
   put({ what: 'a rule tried 10,000 times', value: seconds(TRIALS), unit: 's', goal: 'at most 10' });
   if (!quick) put({ what: 'a rule tried 1,000 times', value: seconds(TRIALS / 10), unit: 's' });
+  await withPage(async ({ address, page }) => put(...(await measureInPage(page, address))));
+}
+
+const DRAG_STEPS = 40;
+
+/** Ten thousand trials by two workers, and a slider that is dragged meanwhile: from each step to its frame. */
+async function measureInPage(page: Page, address: string): Promise<Row[]> {
+  await page.goto(address);
+  await page.locator('canvas').first().waitFor();
+  await page.evaluate(() => document.getElementById('tab-rule')!.click());
+  await page.getByLabel('Rule', { exact: true }).selectOption('On plane at P5 is on plane at P6');
+  const slider = page.locator('[data-dial="leadWristFlexion"] input[type=range]');
+  const meter = await createMeter(page);
+  const shares = Array.from({ length: DRAG_STEPS }, (_, i) => 0.5 + 0.25 * Math.sin(i / 4));
+  const trials = page.evaluate(async () => {
+    const done = (): boolean =>
+      document.querySelector('.rule-result')?.textContent.includes('Load on the desk') ?? false;
+    const start = performance.now();
+    document.querySelector<HTMLElement>('.rule-try')!.click();
+    while (done() || document.querySelector('.rule-try')) await new Promise((next) => setTimeout(next, 20));
+    while (!document.querySelector('.rule-try')) await new Promise((next) => setTimeout(next, 20));
+    return (performance.now() - start) / 1000;
+  });
+  const { clock } = await dragAlong(slider, meter, shares, () => nextFrame(slider));
+  return [
+    { what: 'a slider dragged meanwhile, nine of ten', value: quantile(clock, 0.9), unit: 'ms', goal: 'at most 50' },
+    { what: 'a rule tried 10,000 times in the page', value: await trials, unit: 's', goal: 'at most 10' },
+  ];
 }

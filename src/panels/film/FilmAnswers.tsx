@@ -9,6 +9,7 @@ import {
   GRID_QUESTION,
   GRID_WRONG,
   sayByEye,
+  sayCamera,
   sayFilmReading,
   sayMissing,
   sayNoFilm,
@@ -128,6 +129,7 @@ function Over({ read }: { read: SentAnswer }) {
         Film
       </label>
       {worst !== undefined && <output>{worst}</output>}
+      <p className="fine">{sayCamera(read.camera)}</p>
       <p className="fine">
         {GRID_QUESTION} {GRID_WRONG}
       </p>

@@ -47,6 +47,7 @@ export function Loupe() {
       ref={canvas}
       className="film-loupe"
       data-aside={isAside || undefined}
+      data-empty={at === undefined || undefined}
       width={SIDE}
       height={SIDE}
       aria-hidden="true"

@@ -1,6 +1,6 @@
 /** Hands a text to the browser as a download. Needs no store and no network. */
-export function saveFile(name: string, text: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+export function saveFile(name: string, text: string, type = 'application/json'): void {
+  const address = URL.createObjectURL(new Blob([text], { type }));
   const link = document.createElement('a');
   link.href = address;
   link.download = name;

@@ -1,4 +1,4 @@
-import type { NoFilm } from '../../film/answerFilm';
+import type { FoundCamera, NoFilm } from '../../film/answerFilm';
 import type { JudgedReading } from '../../film/judgeFilm';
 import type { MissingMark } from '../../film/missing';
 import type { CheckpointId } from '../../reading/checkpoints';
@@ -8,7 +8,7 @@ import { minus } from '../numbers/ranges';
 import { PLATE_WORDS } from '../swing/checkpoint';
 
 /** Said where a film is opened. */
-export const FILM_STAYS = 'The film stays on this device. Only marks and readings are kept.';
+export const FILM_STAYS = 'The film stays on this device. Only readings you keep stay when you close it.';
 /** How exactly a film has to be taken; said before one is opened. */
 export const FILM_HOW =
   'Film from behind, along the target line, from a tripod. Put a stick on the ground along the line.';
@@ -108,6 +108,13 @@ export function sayByEye(
   };
   const where = id === 'leadArmParallel' ? 'seen true it is' : 'at true level it is';
   return `The picture shows ${say(byEye)}; ${where} ${say(reading.value)}.`;
+}
+
+/** Where the camera was found to stand, each with two standard deviations. */
+export function sayCamera({ eye, sd }: FoundCamera): string {
+  const say = (value: number, spread: number): string =>
+    `${value.toFixed(1)} m (± ${Math.max(0.1, 2 * spread).toFixed(1)})`;
+  return `The camera stood ${say(eye[1], sd.eye[1])} high, ${say(-eye[0], sd.eye[0])} behind the feet.`;
 }
 
 /** Names of marks, for the one that stands out. */

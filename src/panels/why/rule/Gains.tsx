@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'react';
 import { CLUB_IDS } from '../../../model/club';
 import { DIALS, type MovementId } from '../../../model/movements';
+import { saveFile } from '../../../record/file/saveFile';
 import type { Gain } from '../../../solving/rule/gains';
 import { useDesk } from '../../../store';
 import { toArmAngle, toFaceReturned } from '../../../store/document/convert';
@@ -47,16 +48,16 @@ export default function Gains() {
       {GAIN_MEASURES.map((measure) => (
         <Table key={measure.id} measure={measure} gains={gains} own={{ stature: own, club }} units={units} />
       ))}
-      <div className="plan-acts">
-        <a
+      <div className="plan-acts no-print">
+        <button
+          type="button"
           className="plain"
-          download="who-gains.csv"
           aria-disabled={isBusy}
-          href={`data:text/csv;charset=utf-8,${encodeURIComponent(gainsCsv(movement, gains))}`}
+          onClick={() => saveFile('who-gains.csv', gainsCsv(movement, gains), 'text/csv')}
         >
           Save as CSV
-        </a>
-        <button type="button" className="plain" onClick={() => print()}>
+        </button>
+        <button type="button" className="plain" onClick={print}>
           Print
         </button>
       </div>
@@ -65,6 +66,14 @@ export default function Gains() {
       </Source>
     </div>
   );
+}
+
+/** Prints this table alone. */
+function print(): void {
+  const root = document.documentElement;
+  root.dataset['print'] = 'gains';
+  window.addEventListener('afterprint', () => delete root.dataset['print'], { once: true });
+  window.print();
 }
 
 interface TableProps {
