@@ -17,10 +17,10 @@ export interface JudgedReading {
 }
 
 /**
- * Give or take over a standard deviation: two of them, and a quarter more. With a worse player, 1 % of lens distortion and a rolling
+ * Give or take over a standard deviation: two of them, and an eighth more. With a worse player, 1 % of lens distortion and a rolling
  * shutter together, two alone held 86 to 91 of 100.
  */
-const GIVE_OR_TAKE = 2 * 1.25;
+const GIVE_OR_TAKE = 2 * 1.125;
 /** Held in the hand, the camera drifts between the frames (our estimate). */
 const HAND_HELD = 1.5;
 /** Below this many frames a second the frames at shaft parallel lie too far apart for a word. */

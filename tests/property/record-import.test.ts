@@ -10,7 +10,7 @@ import { DEFAULT_DOCUMENT } from '../../src/store/document/document';
 import { makeLesson, makePlan, makePlayer } from '../unit/record-stand';
 
 /** How many damaged files are tried, every cut among them; `RECORD_MUTATIONS=10000 npm test -- record-import` tries fewer. */
-const MUTATIONS = Number(process.env['RECORD_MUTATIONS'] ?? 50_000);
+const MUTATIONS = Number(process.env['RECORD_MUTATIONS'] ?? 8_000);
 const SEED = Number(process.env['SEED'] ?? 20261125);
 
 vi.setConfig({ testTimeout: 600_000 });

@@ -6,7 +6,7 @@ import { openWriteAheadStorage } from '../../src/record/storage/writeAheadStorag
 import { createRandom } from '../reference/random';
 import { createAir, createClock, createLocks, makePlayer, puts, standBook, type Stand } from './record-stand';
 
-const INTERLEAVINGS = Number(process.env['RECORD_INTERLEAVINGS'] ?? 200);
+const INTERLEAVINGS = Number(process.env['RECORD_INTERLEAVINGS'] ?? 60);
 /** The layout of a program that came later: one step more. */
 const LATER = [...LAYOUT, () => {}];
 
