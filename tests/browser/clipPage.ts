@@ -21,7 +21,7 @@ export async function openClip(page: Page): Promise<void> {
 export async function wishShort(page: Page): Promise<void> {
   await page.getByLabel('Size').selectOption('draft');
   await page.getByLabel('Frames a second').selectOption('25');
-  await page.getByLabel('Swings').selectOption('one');
+  await page.getByLabel('Swings', { exact: true }).selectOption('one');
   await page.getByLabel('Slow downswing').selectOption('none');
   await page.getByLabel('Title card').setChecked(false);
   await page.getByLabel('End card with code').setChecked(false);

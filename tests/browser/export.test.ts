@@ -248,7 +248,7 @@ describe('link', () => {
     await expect.poll(async () => (await look(other.page)).document.movements.leadWristFlexionDeg).toBe(-20);
     expect(new URL(other.page.url()).hash).toBe('');
     expect((await look(other.page)).past).toEqual(['Opened the link']);
-    expect(other.witness.requests.filter((url) => url.includes('s1.'))).toEqual([]);
+    expect(other.witness.requests.filter((url) => /s\d+\./.test(url))).toEqual([]);
     expect(offOrigin(other.witness)).toEqual([]);
     await other.context.close();
   });
@@ -257,7 +257,7 @@ describe('link', () => {
     const { hash } = new URL(address);
     for (const [broken, words] of [
       [`${hash.slice(0, -2)}`, 'it is damaged'],
-      [hash.replace('s1.', 's2.'), 'a newer Slantwise wrote it'],
+      [hash.replace(/s\d+\./, 's99.'), 'a newer Slantwise wrote it'],
     ]) {
       const other = await open(browser!, { path: `?probe${broken}`, init: [DRAW_NOTHING] });
       await ready(other.page);

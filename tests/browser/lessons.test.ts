@@ -50,7 +50,7 @@ describe('a lesson', () => {
     await press(page, 'New lesson today');
     await page.getByText('Open: what you dial goes into this lesson.').waitFor();
     await slider.fill('-20');
-    await page.getByLabel('Notes').fill('Cups it early.');
+    await page.getByRole('textbox', { name: 'Notes' }).fill('Cups it early.');
     const written = async () => (await inStore(page)).find(({ notes }) => notes === 'Cups it early.');
     await expect.poll(written).toMatchObject({ now: { movements: { leadWristFlexionDeg: -20 } } });
     await page
@@ -61,7 +61,7 @@ describe('a lesson', () => {
     await page.reload();
     await expect.poll(flexion).toBe(-20);
     await page.getByRole('button', { name: 'Lesson open' }).click();
-    await expect.poll(() => page.getByLabel('Notes').inputValue()).toBe('Cups it early.');
+    await expect.poll(() => page.getByRole('textbox', { name: 'Notes' }).inputValue()).toBe('Cups it early.');
     await press(page, 'Close lesson');
     await expect.poll(flexion).toBe(5);
     await press(page, 'Open on the desk');
@@ -167,7 +167,7 @@ describe('players', () => {
   test('are wiped in two taps, and the store is read back', async () => {
     await addPlayer(page, 'Robin');
     await press(page, 'New lesson today');
-    await page.getByLabel('Notes').fill('A secret of Robin');
+    await page.getByRole('textbox', { name: 'Notes' }).fill('A secret of Robin');
     await expect.poll(async () => JSON.stringify(await inStore(page))).toContain('A secret of Robin');
     await press(page, 'Robin');
     await press(page, 'Delete permanently …');
@@ -317,7 +317,7 @@ test(`a write that fails is said in words over whatever is open, a copy needs no
   await startAfresh(page, 'phone');
   await addPlayer(page, 'Robin');
   await press(page, 'New lesson today');
-  const notes = page.getByLabel('Notes');
+  const notes = page.getByRole('textbox', { name: 'Notes' });
   const kept = async (text: string): Promise<boolean> =>
     (await inStore(page)).some((record) => record['notes'] === text);
   const said = page.locator('.save-status output');

@@ -94,7 +94,7 @@ async function startLesson(page: Page): Promise<void> {
   await page.getByLabel('New player, a nickname will do').fill('Robin');
   await page.locator('.lessons').getByRole('button', { name: 'Add', exact: true }).click();
   await page.locator('.lessons').getByRole('button', { name: 'New lesson today' }).click();
-  await page.getByLabel('Notes').waitFor();
+  await page.getByRole('textbox', { name: 'Notes' }).waitFor();
 }
 
 /** In the page. */

@@ -372,7 +372,7 @@ describe('guess first and compare', () => {
     await makeSteep();
     await openDrawer(page, 'compare');
     await page.getByLabel('Solid').selectOption({ label: '12 Jan 2026, as seen' });
-    await page.getByLabel('As comparison').selectOption({ label: '12 Jan 2026, target' });
+    await page.getByLabel('As comparison').selectOption({ label: '12 Jan 2026, plan' });
     await page.locator('.pair-plates .plate-drawing').nth(3).waitFor();
     const pictures = page.locator('.pair-picture');
     const boxes = await pictures.evaluateAll((all) =>
@@ -394,7 +394,7 @@ describe('guess first and compare', () => {
       expect(b.dash).not.toBe('none');
     }
     expect(await page.locator('.pair-plate figcaption').allInnerTexts()).toEqual(
-      [0, 1].flatMap(() => ['Example: Juniper, 12 Jan 2026, as seen', 'Example: Juniper, 12 Jan 2026, target']),
+      [0, 1].flatMap(() => ['Example: Juniper, 12 Jan 2026, as seen', 'Example: Juniper, 12 Jan 2026, plan']),
     );
     for (const drawing of await page.locator('.pair-plates .plate-drawing').all()) {
       expect(await drawing.getAttribute('aria-label')).toMatch(/Juniper.*seen down the line.*computed by the model\.$/);
