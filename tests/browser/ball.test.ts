@@ -16,7 +16,7 @@ async function openBall(): Promise<void> {
   await page.locator('.ball-lead').waitFor();
   await settled(page);
 }
-const readings = (): Promise<string[]> => page.locator('.ball-rows dd > [aria-hidden]').allInnerTexts();
+const readings = (): Promise<string[]> => page.locator('.ball-rows dd > [aria-hidden]').allTextContents();
 
 describe('the ball', () => {
   test('its tab opens both drawings and the numbers; they follow a slider', async () => {

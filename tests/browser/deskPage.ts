@@ -29,7 +29,8 @@ export const REFUSE_PICTURE = (): void => {
 
 /** Panels, plates, typefaces and the first picture are there. */
 export async function ready(page: Page): Promise<void> {
-  await page.locator('.plate-drawing').nth(1).waitFor();
+  // On a phone the drawings wait behind their verdicts.
+  await page.locator('.plate-drawing').nth(1).waitFor({ state: 'attached' });
   await page.waitForFunction(() => (globalThis as unknown as Probed).slantwiseProbe().drawn !== null);
   await page.evaluate(() => document.fonts.ready.then(() => undefined));
 }

@@ -134,7 +134,7 @@ test('a whole lesson by touch takes at most 25 taps, and its one plan is the sam
   for (const part of ['Practice sheet for Robin', ...words]) expect(sheet).toContain(part);
   await tap('Close', page.locator('.sheet-acts').getByRole('button', { name: 'Close' }));
   await tap('Next: save the lesson');
-  expect(await planLines()).toEqual(lines);
+  await expect.poll(planLines).toEqual(lines);
   await expect.poll(async () => (await lessonInStore())?.now.plan).toEqual(plan);
   await tap('Save and finish');
   await page.getByText('The lesson is saved.').waitFor();
