@@ -170,8 +170,8 @@ test('in inches, for a small left-handed player past the usual ranges, no drawer
   for (const id of ['leadWristFlexion', 'rotationDelay', 'trailSideBend'] as const)
     await slider(page, id).press('Home');
   const wrong: string[] = [];
-  for (const [size, viewport] of Object.entries(SCREENS)) {
-    await page.setViewportSize(viewport);
+  for (const size of ['tablet', 'phone'] as const) {
+    await page.setViewportSize(SCREENS[size]);
     for (const id of await drawerIds(page)) {
       await openDrawer(page, id);
       await drawn(page);

@@ -20,7 +20,7 @@ import { appAddress, launch, watch } from './support';
 import { acts, doAct, readPage, type PageRead } from './fuzzActs';
 
 /** Longer, or a walk again: FUZZ_STEPS=20000 FUZZ_SEED=7 npm run test:browser -- tests/browser/fuzz.test.ts */
-const STEPS = Number(process.env['FUZZ_STEPS'] ?? 1000);
+const STEPS = Number(process.env['FUZZ_STEPS'] ?? 300);
 /** A new walk every time; where changes are let in or not, the same one, so that the answer depends on the change alone. */
 const SEED = Number(process.env['FUZZ_SEED'] ?? (process.env['CI'] ? 1 : Date.now() % 1_000_000));
 console.log(`fuzz: ${STEPS} steps, FUZZ_SEED=${SEED}`);

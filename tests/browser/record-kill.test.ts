@@ -9,8 +9,8 @@ import { serveFolder } from './serve';
 import { appAddress, launch, SCREENS } from './support';
 
 /** Kills in one run: of the whole app, and of a page that holds the book alone. `RECORD_KILLS=1000` makes as many of each. */
-const KILLS = Number(process.env['RECORD_KILLS'] ?? 16);
-const KILLS_ALONE = Number(process.env['RECORD_KILLS'] ?? 80);
+const KILLS = Number(process.env['RECORD_KILLS'] ?? 6);
+const KILLS_ALONE = Number(process.env['RECORD_KILLS'] ?? 24);
 const SEED = Number(process.env['SEED'] ?? 7);
 /** Devices side by side, each with a store of its own: while one types another loads. */
 const DEVICES = 4;
