@@ -44,7 +44,7 @@ export const TRADE_RULES: readonly NamedRule[] = [
     },
   },
   {
-    name: 'On plane at P5 is on plane at P6',
+    name: 'On plane at lead arm is on plane at shaft',
     rule: {
       when: [{ at: 'leadArmParallel', is: 'on plane' }],
       expect: [{ at: 'shaftParallel', is: 'on plane' }],

@@ -64,7 +64,7 @@ async function measureInPage(page: Page, address: string): Promise<Row[]> {
   await page.goto(address);
   await page.locator('canvas').first().waitFor();
   await page.evaluate(() => document.getElementById('tab-rule')!.click());
-  await page.getByLabel('Rule', { exact: true }).selectOption('On plane at P5 is on plane at P6');
+  await page.getByLabel('Rule', { exact: true }).selectOption('On plane at lead arm is on plane at shaft');
   const slider = page.locator('[data-dial="leadWristFlexion"] input[type=range]');
   const meter = await createMeter(page);
   const shares = Array.from({ length: DRAG_STEPS }, (_, i) => 0.5 + 0.25 * Math.sin(i / 4));

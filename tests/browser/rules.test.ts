@@ -53,7 +53,7 @@ describe('a rule', () => {
     await lead().getByText('Nothing is claimed. Say what comes of it.').waitFor();
     await page.getByText('Change the rule').click();
     await page.getByRole('button', { name: 'Add what is expected' }).click();
-    await page.getByText('expect the shaft is steep at P5.').waitFor();
+    await page.getByText('expect the shaft is steep at lead arm parallel.').waitFor();
     await page.getByLabel('Name').fill('Mine');
     await page.getByRole('button', { name: 'Keep', exact: true }).click();
     await page.getByText('Kept in this browser.').waitFor();
@@ -66,7 +66,7 @@ describe('who gains most', () => {
     const { page } = desk;
     await page.setViewportSize(SCREENS.phone);
     await openDrawer(page, 'gains');
-    await lead().getByText('It moves the head at P6 most').waitFor({ timeout: 30_000 });
+    await lead().getByText('It moves the head at shaft parallel most').waitFor({ timeout: 30_000 });
     expect(await page.locator('.gains-table').count()).toBe(5);
     expect(await page.locator('.gains-table td[data-own]').count()).toBe(5);
     expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);

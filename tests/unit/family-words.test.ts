@@ -25,15 +25,15 @@ describe('words about other bodies', () => {
       change: rad(12),
       size: 2.4,
     };
-    expect(sayDifference(chest, CM).text).toBe('Face on, P6: the chest is 12° more open');
-    expect(sayDifference(chest, CM).spoken).toBe('Face on, P6: the chest is 12 degrees more open');
+    expect(sayDifference(chest, CM).text).toBe('Face on, shaft parallel: the chest is 12° more open');
+    expect(sayDifference(chest, CM).spoken).toBe('Face on, shaft parallel: the chest is 12 degrees more open');
     const hands: Difference = {
       sign: { id: 'handDepth', view: 'fromAbove', kind: 'length', noticeable: 0.03 },
       at: 'leadArmParallel',
       change: -0.06,
       size: 2,
     };
-    expect(sayDifference(hands, CM).text).toBe('From above, P5: the hands are 6 cm farther back');
+    expect(sayDifference(hands, CM).text).toBe('From above, lead arm parallel: the hands are 6 cm farther back');
   });
 
   test('name an end by what it is mostly made of', () => {
@@ -64,7 +64,7 @@ describe('words about other bodies', () => {
 describe('words about rules', () => {
   test('make a sentence of the four parts', () => {
     expect(sayRule(TRADE_RULES[0].rule)).toBe(
-      'For any player, when the shaft is steep at P5, bow the wrist 10°, expect line over the bicep at P5 falls by 1 cm or more.',
+      'For any player, when the shaft is steep at lead arm parallel, bow the wrist 10°, expect line over the bicep at lead arm parallel falls by 1 cm or more.',
     );
     expect(
       sayRule({
@@ -155,7 +155,7 @@ describe('words about who gains', () => {
   test('say whom it moves most', () => {
     const taller = { ...gain, stature: 1.93, club: 'driver', shaftParallel: -0.1 } as const;
     expect(sayGains('leadWristFlexion', [gain, taller])).toBe(
-      'It moves the head at P6 most for 1.93 m with the driver.',
+      'It moves the head at shaft parallel most for 1.93 m with the driver.',
     );
   });
 });

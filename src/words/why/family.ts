@@ -78,7 +78,7 @@ export function sayDifference(
   units: Pick<Units, 'length'>,
 ): { readonly text: string; readonly spoken: string } {
   const shown = sign.kind === 'angle' ? showAngle(Math.abs(change)) : showLength(Math.abs(change), units);
-  const where = at === 'ball' ? VIEWS.ballFlight : `${VIEWS[sign.view]}, ${CHECKPOINT_NAMES[at].position}`;
+  const where = at === 'ball' ? VIEWS.ballFlight : `${VIEWS[sign.view]}, ${CHECKPOINT_NAMES[at].inSentence}`;
   const say = (amount: string): string => `${where}: ${SIGNS[sign.id](amount, change > 0)}`;
   return { text: say(shown.inSentence), spoken: say(shown.spoken) };
 }

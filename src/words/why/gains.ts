@@ -15,8 +15,8 @@ export interface GainMeasure {
 
 /** The face has a width: left as it comes, and returned. */
 export const GAIN_MEASURES: readonly GainMeasure[] = [
-  { id: 'leadArmParallel', title: 'P5, line over the bicep', isLength: true, column: 'bicepGapCm' },
-  { id: 'shaftParallel', title: 'P6, head in front', isLength: true, column: 'headDepthCm' },
+  { id: 'leadArmParallel', title: 'Lead arm parallel, line over the bicep', isLength: true, column: 'bicepGapCm' },
+  { id: 'shaftParallel', title: 'Shaft parallel, head in front', isLength: true, column: 'headDepthCm' },
   { id: 'path', title: 'Path, + in-to-out', isLength: false, column: 'pathDeg' },
   { id: 'faceLeft', title: 'Face left as it comes, + open', isLength: false, column: 'faceLeftDeg' },
   { id: 'faceReturned', title: 'Face returned, + open', isLength: false, column: 'faceReturnedDeg' },
@@ -54,7 +54,7 @@ export function sayGains(movement: MovementId, gains: readonly Gain[]): string {
   if (Math.abs(arm.leadArmParallel) < 1e-4 && Math.abs(shaft.shaftParallel) < 1e-4) {
     return `${GAIN_WORDS[movement]} moves neither checkpoint, whoever does it.`;
   }
-  return `It moves the head at P6 most for ${shaft.stature} m with the ${shaft.club}.`;
+  return `It moves the head at shaft parallel most for ${shaft.stature} m with the ${shaft.club}.`;
 }
 
 /** The table as a file: one row a height and club, numbers for the amount in its first line. */

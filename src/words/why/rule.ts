@@ -68,7 +68,7 @@ export function subjectOf({ at, reading, movement }: Partial<WrittenCondition & 
 }
 
 const placeOf = (at: CheckpointId | 'ball' | undefined): string =>
-  at === 'ball' ? 'at the ball' : at === undefined ? '' : `at ${CHECKPOINTS[at].position}`;
+  at === 'ball' ? 'at the ball' : at === undefined ? '' : `at ${CHECKPOINTS[at].inSentence}`;
 const say = (value: number, { unit, scale }: Subject): string => {
   const amount = formatTyped(value * scale);
   return unit === '°' ? `${amount}°` : `${amount} ${unit}`.trim();
@@ -171,10 +171,10 @@ const FEATURE_NAMES: Readonly<Record<FeatureId, readonly [name: string, unit: st
   handHeight: ['hand height at the top', ' cm'],
   turn: ['turn at the top', '°'],
   wristSet: ['wrist set at the top', '°'],
-  bicepGap: ['the line at P5', ' cm over the bicep'],
-  headDepth: ['the head at P6', ' cm in front'],
-  chestTurn: ['the chest at P5', '° open'],
-  pelvisTurn: ['the pelvis at P5', '° open'],
+  bicepGap: ['the line at lead arm parallel', ' cm over the bicep'],
+  headDepth: ['the head at shaft parallel', ' cm in front'],
+  chestTurn: ['the chest at lead arm parallel', '° open'],
+  pelvisTurn: ['the hips at lead arm parallel', '° open'],
 };
 
 /** "Fails mostly when lag is under 95°: 80 of 100. Otherwise 3 of 900." */
