@@ -5,7 +5,7 @@ import type { Session } from './table';
 export const name = 'export';
 
 /** Frames of the slow downswing, both swings moving: the costliest of the clip. */
-const TIMED = { from: 120, to: 150 } as const;
+const TIMED = { from: 128, to: 144 } as const;
 const QUICK_TIMED = { from: 134, to: 146 } as const;
 
 interface Times {

@@ -5,7 +5,7 @@ import { quantile, type Session } from './table';
 export const name = 'frame';
 
 /** Frames of each kind; they take turns, so that what else the machine does falls on all of them. */
-const ROUNDS = { full: 24, quick: 6 } as const;
+const ROUNDS = { full: 8, quick: 4 } as const;
 
 /** What a frame is drawn without, by the draw call that it takes, or with, by what the desk is asked for. */
 const WITHOUT = {

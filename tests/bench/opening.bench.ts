@@ -8,7 +8,7 @@ import { quantile, type Session } from './table';
 
 export const name = 'opening';
 
-const OPENINGS = 5;
+const OPENINGS = 3;
 const QUICK_OPENINGS = 2;
 /** A phone of the middle, and a mobile network: the processor slowed so many times, bytes a second, ms. */
 const SLOWED = 4;
