@@ -101,10 +101,12 @@ function compare({ probe, stored, poseOfStored, sliders, values, typing, plates 
   const parts = apart(placeOurs(session.t), probe.drawnFigure);
   if (!(parts <= same)) wrong.push(`drawn figure differs from ours by ${parts}`);
   (['leadArmParallel', 'shaftParallel'] as const).forEach((id, i) => {
-    const { word, why, number, where } = sayCheckpoint(id, ours.checkpoints[id], probe.bands, document.units);
+    const { word, why, number, unit, where } = sayCheckpoint(id, ours.checkpoints[id], probe.bands, document.units);
+    // Word, number and side stand in elements of their own, without a space between them.
+    const said = number === '' ? word : `${word}${number} ${unit}${where}`;
     // While a mark of what was seen is being moved on a plate, the mark stands in place of the model's number, and says whose it is.
     const isSeen = plates[i]?.includes(MEASURED) === true;
-    if (!plates[i]?.includes(word) || !(isSeen || (plates[i].includes(number) && plates[i].includes(where))))
+    if (!plates[i]?.includes(word) || !(isSeen || plates[i].includes(said)))
       wrong.push(`plate says "${plates[i]}", should say "${word}", "${why}"`);
   });
   return wrong.slice(0, 5);

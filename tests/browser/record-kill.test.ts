@@ -193,11 +193,10 @@ async function killAll(victim: Victim, kills: number, count: number): Promise<vo
       `record-kill, ${kills} kills, ${of === 'awakeMs' ? 'while the page ran' : 'by the clock'}: ${share(of, 0.5)} lost (median), ${share(of, 0.95)} (p95), ${share(of, 1)} (most)`,
     );
   expect(losses).toHaveLength(kills);
-  // While the page ran: what a machine that stands still holds up, no page can save. By the clock it is printed above.
-  expect(Math.max(...losses.map(({ awakeMs }) => awakeMs))).toBeLessThanOrEqual(BEHIND_MS);
+  expect(Math.max(...losses.map(({ clockMs }) => clockMs))).toBeLessThanOrEqual(BEHIND_MS);
 }
 
-test(`killed ${KILLS} times in the middle of typing, no record is damaged and at most ${BEHIND_MS} ms of a running page are lost (seed ${SEED})`, async () => {
+test(`killed ${KILLS} times in the middle of typing, no record is damaged and at most ${BEHIND_MS} ms are lost (seed ${SEED})`, async () => {
   const app = { address: appAddress(), prepare: withoutPicture, start: startLesson, find: findLesson };
   await killAll(app, KILLS, DEVICES);
 }, 3_600_000);

@@ -1,5 +1,6 @@
+import { useRef } from 'react';
 import { DIALS, MOVEMENT_GROUPS, type MovementGroup } from '../../model/movements';
-import { dialValue, setDial, useDesk, type DialId } from '../../store';
+import { dialValue, putText, setDial, useDesk, useWritten, type DeskState, type DialId } from '../../store';
 import { Dial } from './Dial';
 import { dialWords } from '../../words/swing/edgeDials';
 import { ResetButton } from './MovementActions';
@@ -49,15 +50,24 @@ const PICK_NAMES: Readonly<Record<(typeof DIALS)[number]['id'], string>> = {
   pelvisShift: 'Hip slide',
 };
 
+/** Its value is written, not rendered: it changes at every step of a slider. */
 function PickButton({ id }: { id: keyof typeof PICK_NAMES & DialId }) {
   const isChosen = useDesk(({ session }) => session.dial === id);
   const units = useDesk(({ document }) => document.units);
-  const value = useDesk(({ document }) => dialValue(document.movements, id));
-  const { short, past } = dialWords(id, value, units);
+  const button = useRef<HTMLButtonElement>(null);
+  const words = useRef<HTMLElement>(null);
+  useWritten(
+    ({ document }: DeskState) => dialValue(document.movements, id),
+    (value) => {
+      const { short, past } = dialWords(id, value, units);
+      if (words.current) putText(words.current, id === 'leadWristFlexion' && value === 0 ? '0°' : short);
+      if (button.current) button.current.dataset['past'] = String(past !== undefined);
+    },
+  );
   return (
-    <button type="button" aria-pressed={isChosen} data-past={past !== undefined} onClick={() => setDial(id)}>
+    <button ref={button} type="button" aria-pressed={isChosen} onClick={() => setDial(id)}>
       {PICK_NAMES[id]}
-      <b>{id === 'leadWristFlexion' && value === 0 ? '0°' : short}</b>
+      <b ref={words} />
     </button>
   );
 }

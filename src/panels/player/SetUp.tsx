@@ -1,14 +1,11 @@
-import { preloadable } from '../loading/preloadable';
 import { DrawerIndex } from '../shell/DrawerIndex';
 import { ErrorBoundary } from '../loading/ErrorBoundary';
+import { CAMERA } from './camera';
 import { SetUpClub } from './SetUpClub';
 import { SetUpFace } from './SetUpFace';
 import { SetUpPlayer } from './SetUpPlayer';
 import { SetUpReading, SetUpShow } from './SetUpReading';
 import { SetUpPelvis, SetUpTempo, SetUpTop } from './SetUpTop';
-
-/** Far down in the drawer, and much of it: fetched when it is quiet. */
-export const CAMERA = preloadable(async () => ({ default: (await import('./SetUpCamera')).SetUpCamera }));
 
 const SECTIONS = [
   { id: 'set-up-player', name: 'Player' },

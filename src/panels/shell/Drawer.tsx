@@ -1,14 +1,17 @@
 import { lazy, Suspense, useEffect, useRef, useState } from 'react';
 import { releaseBench, setDrawer, useDerived, useDesk, type DrawerId } from '../../store';
 import { sayWhyWithheld } from '../../words';
-import { Ball } from '../ball/Ball';
+import { preloadable } from '../loading/preloadable';
 import { DRAWERS, tabOf } from './Bar';
 import { loadingChunk } from '../loading/chunkLoadError';
 import { ErrorBoundary } from '../loading/ErrorBoundary';
-import { CAMERA, SetUp } from '../player/SetUp';
+import { CAMERA } from '../player/camera';
 import { Notice } from './StageNotices';
 import { ABOUT, getReady, RULES, WHY } from '../why/drawers';
 
+/** No part of the first picture: fetched when it is quiet, or asked for. */
+const SET_UP = preloadable(async () => ({ default: (await import('../player/SetUp')).SetUp }));
+const BALL = preloadable(async () => ({ default: (await import('../ball/Ball')).Ball }));
 const JointsBench = lazy(loadingChunk(() => import('../pose/JointsBench')));
 const LessonBook = lazy(loadingChunk(() => import('../lessons/LessonBook')));
 const Showing = lazy(loadingChunk(() => import('../showing/Showing')));
@@ -24,8 +27,8 @@ interface DrawerProps {
 }
 
 const CONTENT: Record<DrawerId, (props: DrawerProps) => React.ReactNode> = {
-  setUp: () => <SetUp />,
-  ball: ({ ballDrawings }) => <Ball drawings={ballDrawings} />,
+  setUp: () => <SET_UP.Part />,
+  ball: ({ ballDrawings }) => <BALL.Part drawings={ballDrawings} />,
   joints: () => (
     <Suspense fallback={<p>Fetching the bench …</p>}>
       <JointsBench />
@@ -123,7 +126,7 @@ export function Drawer(props: DrawerProps) {
   useEffect(
     () =>
       getReady(() => {
-        CAMERA.fetch();
+        for (const part of [SET_UP, BALL, CAMERA]) part.fetch();
         onQuiet();
       }),
     [onQuiet],

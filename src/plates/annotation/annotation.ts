@@ -40,6 +40,9 @@ interface ScaleBar {
   readonly caption: Caption;
 }
 
+/** What stands beside the line of another swing. */
+export const OTHER_NAMES: Readonly<Record<OtherLine['kind'], string>> = { reference: 'reference', ghost: 'comparison' };
+
 /** The same line of another swing: the reference, or the ghost held for comparison. */
 export interface OtherLine {
   readonly kind: 'reference' | 'ghost';

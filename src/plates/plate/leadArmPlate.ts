@@ -4,6 +4,7 @@ import {
   findScaleBar,
   HANDLE_RADIUS,
   keepClear,
+  OTHER_NAMES,
   roomIn,
   type Annotation,
   type BarUnit,
@@ -227,8 +228,8 @@ function drawOther(
   for (let i = 0; i < OTHER_NAME_AT.length && !caption; i++) {
     const p = along(foot, d, OTHER_NAME_AT[i]);
     caption = [
-      captionAt(kind, { x: p.x - side * 8, y: p.y + 6 }, side === 1 ? 'end' : 'start', letters),
-      captionAt(kind, { x: p.x + side * 8, y: p.y + 4 }, side === 1 ? 'start' : 'end', letters),
+      captionAt(OTHER_NAMES[kind], { x: p.x - side * 8, y: p.y + 6 }, side === 1 ? 'end' : 'start', letters),
+      captionAt(OTHER_NAMES[kind], { x: p.x + side * 8, y: p.y + 4 }, side === 1 ? 'start' : 'end', letters),
     ].find(isFree);
   }
   if (caption) obstacles.boxes.push(caption.box);

@@ -4,6 +4,7 @@ import {
   findScaleBar,
   HANDLE_RADIUS,
   keepClear,
+  OTHER_NAMES,
   roomIn,
   type Annotation,
   type BarUnit,
@@ -191,8 +192,8 @@ function drawOther(
   for (let i = 0; i < OTHER_NAME_AT.length && !caption; i++) {
     const at = pin.y + OTHER_NAME_AT[i];
     caption = [
-      captionAt(kind, { x: x + side * 6, y: at }, side === 1 ? 'start' : 'end', letters),
-      captionAt(kind, { x: x - side * 6, y: at }, side === 1 ? 'end' : 'start', letters),
+      captionAt(OTHER_NAMES[kind], { x: x + side * 6, y: at }, side === 1 ? 'start' : 'end', letters),
+      captionAt(OTHER_NAMES[kind], { x: x - side * 6, y: at }, side === 1 ? 'end' : 'start', letters),
     ].find(isFree);
   }
   if (caption) obstacles.boxes.push(caption.box);
