@@ -9,7 +9,7 @@ import { solveFamily } from '../../src/solving/family/family';
 import type { Difference } from '../../src/solving/family/signs';
 import { DEFAULT_DOCUMENT } from '../../src/store';
 import { readRule } from '../../src/store/rules/keptRules';
-import { sayBody, sayDifference, sayEnd, sayFamily } from '../../src/words/why/family';
+import { sayBody, sayWhatTells, sayEnd, sayFamily } from '../../src/words/why/family';
 import { gainsCsv, sayGains } from '../../src/words/why/gains';
 import { sayCase, sayCount, sayRule, saySplit, sayTooFew } from '../../src/words/why/rule';
 import { referenceSwing } from '../reference/solvingPlayers';
@@ -25,15 +25,15 @@ describe('words about other bodies', () => {
       change: rad(12),
       size: 2.4,
     };
-    expect(sayDifference(chest, CM).text).toBe('Face on, shaft parallel: the chest is 12° more open');
-    expect(sayDifference(chest, CM).spoken).toBe('Face on, shaft parallel: the chest is 12 degrees more open');
+    expect(sayWhatTells(chest, CM).text).toBe('Face on, shaft parallel: the chest is 12° more open');
+    expect(sayWhatTells(chest, CM).spoken).toBe('Face on, shaft parallel: the chest is 12 degrees more open');
     const hands: Difference = {
       sign: { id: 'handDepth', view: 'fromAbove', kind: 'length', noticeable: 0.03 },
       at: 'leadArmParallel',
       change: -0.06,
       size: 2,
     };
-    expect(sayDifference(hands, CM).text).toBe('From above, lead arm parallel: the hands are 6 cm farther back');
+    expect(sayWhatTells(hands, CM).text).toBe('From above, lead arm parallel: the hands are 6 cm farther back');
   });
 
   test('name an end by what it is mostly made of', () => {

@@ -7,7 +7,8 @@ import { useDerived, useDesk, type Dialled } from '../../store';
 import { ghostDialled } from '../../store/derive/swings';
 import { useAsked } from '../../store/solver/solverClient';
 import { setSeen, showGhost, takeDialled, toDialled } from '../../store/desk/whyActions';
-import { ALIKE, NOTHING_MARKED, sayExplanation, sayFit, sayMatch, sayTell } from '../../words/why/sightings';
+import { ALIKE, NOTHING_MARKED, sayExplanation, sayFit, sayMatch } from '../../words/why/sightings';
+import { sayWhatTells } from '../../words/why/family';
 import { sayJudged } from '../../words/why/whatToChange';
 import { Choice } from '../fields/Choice';
 import { loadingChunk } from '../loading/chunkLoadError';
@@ -97,7 +98,7 @@ function One({ cause: explanation }: { cause: Cause }) {
       </p>
       {explanation.tell && (
         <p className="cause-tell">
-          <b>To tell it from the next:</b> {sayTell(explanation.tell, units)}
+          <b>To tell it from the next:</b> {sayWhatTells(explanation.tell, units).text}.
         </p>
       )}
       <div className="plan-acts">

@@ -3,7 +3,7 @@ import { AT } from '../../model/pose';
 import { createJointVector, J, type JointVector } from '../../model/joints';
 import type { CheckpointId } from '../../reading/checkpointTable';
 import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
-import { isReached, type Reached } from '../../reading/checkpoints';
+import { isReached, type Checkpoints, type Reached } from '../../reading/checkpoints';
 import { swingJoints, type Swing } from '../../reading/swing';
 import { deliverSwing, type DeliveryConditions, type SwingBase } from '../playOut';
 
@@ -87,6 +87,17 @@ function readSign(id: (typeof SIGNS)[number]['id'], { pose, readings }: Reached,
   }
 }
 
+/** What is seen on the player alone, at both checkpoints: the first part of what `readSigns` answers. */
+export function readBodySigns(checkpoints: Checkpoints, swing: Swing): Float64Array {
+  const seen: number[] = [];
+  for (const at of CHECKPOINT_IDS) {
+    const reached = checkpoints[at];
+    if (isReached(reached)) swingJoints(swing, reached.t, joints);
+    for (const { id } of SIGNS) seen.push(isReached(reached) ? readSign(id, reached, joints) : NaN);
+  }
+  return Float64Array.from(seen);
+}
+
 const PLACES: readonly { readonly at: CheckpointId | 'ball'; readonly signs: readonly Sign[] }[] = [
   ...CHECKPOINT_IDS.map((at) => ({ at, signs: SIGNS })),
   { at: 'ball', signs: BALL_SIGNS },
@@ -97,12 +108,7 @@ const PLACES: readonly { readonly at: CheckpointId | 'ball'; readonly signs: rea
  */
 export function readSigns(base: SwingBase, dialled: Swing, conditions: DeliveryConditions = {}): Float64Array {
   const { checkpoints, delivery } = deliverSwing(base, dialled, conditions);
-  const seen: number[] = [];
-  for (const at of CHECKPOINT_IDS) {
-    const reached = checkpoints[at];
-    if (isReached(reached)) swingJoints(dialled, reached.t, joints);
-    for (const { id } of SIGNS) seen.push(isReached(reached) ? readSign(id, reached, joints) : NaN);
-  }
+  const seen = Array.from(readBodySigns(checkpoints, dialled));
   for (const { id } of BALL_SIGNS) seen.push('missing' in delivery ? NaN : delivery[id]);
   return Float64Array.from(seen);
 }

@@ -57,10 +57,10 @@ const VIEWS = {
 type Says = (amount: string, isMore: boolean) => string;
 const SIGNS: Readonly<Record<Difference['sign']['id'], Says>> = {
   chestTurn: (amount, isMore) => `the chest is ${amount} more ${isMore ? 'open' : 'closed'}`,
-  pelvisTurn: (amount, isMore) => `the pelvis is ${amount} more ${isMore ? 'open' : 'closed'}`,
-  trunkLean: (amount, isMore) => `the trunk leans ${amount} more ${isMore ? 'from' : 'to'} the target`,
+  pelvisTurn: (amount, isMore) => `the hips are ${amount} more ${isMore ? 'open' : 'closed'}`,
+  trunkLean: (amount, isMore) => `the trunk leans ${amount} more ${isMore ? 'away from' : 'toward'} the target`,
   trunkBend: (amount, isMore) => `the trunk is bent ${amount} ${isMore ? 'more' : 'less'}`,
-  pelvisShift: (amount, isMore) => `the pelvis is ${amount} ${isMore ? 'nearer to' : 'farther from'} the target`,
+  pelvisShift: (amount, isMore) => `the hips are ${amount} ${isMore ? 'nearer to' : 'farther from'} the target`,
   handHeight: (amount, isMore) => `the hands are ${amount} ${isMore ? 'higher' : 'lower'}`,
   handsToTarget: (amount, isMore) => `the hands are ${amount} ${isMore ? 'nearer to' : 'farther from'} the target`,
   armToShaft: (amount, isMore) => `arm and shaft stand ${amount} ${isMore ? 'wider' : 'closer'}`,
@@ -72,8 +72,8 @@ const SIGNS: Readonly<Record<Difference['sign']['id'], Says>> = {
   face: (amount, isMore) => `the face is ${amount} more ${isMore ? 'open' : 'closed'}`,
 };
 
-/** "Face on, P6: the chest is 12° more open" */
-export function sayDifference(
+/** "Face on, shaft parallel: the chest is 12° more open" */
+export function sayWhatTells(
   { sign, at, change }: Difference,
   units: Pick<Units, 'length'>,
 ): { readonly text: string; readonly spoken: string } {

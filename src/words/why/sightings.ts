@@ -2,10 +2,8 @@ import type { MovementGroup } from '../../model/movements';
 import { DIALS } from '../../model/movements';
 import type { CheckpointId } from '../../reading/checkpoints';
 import type { Explanation } from '../../solving/diagnosis/match';
-import type { Cause, Tell, TellId } from '../../solving/diagnosis/causes';
+import type { Cause } from '../../solving/diagnosis/causes';
 import { sayCm, saySighting } from '../book/readings';
-import { showAngle, showLength } from '../numbers/numbers';
-import { CHECKPOINT_NAMES } from '../swing/checkpoint';
 import { sayMovement } from '../swing/dials';
 import type { Units } from '../numbers/units';
 import { sayUses } from './whatToChange';
@@ -66,36 +64,6 @@ const BEYOND = 'past the usual range';
 /** "fits within your margin, past the usual range" */
 export const sayFit = ({ misfit, isUsual }: Pick<Cause, 'misfit' | 'isUsual'>): string =>
   isUsual ? sayMisfit(misfit) : `${sayMisfit(misfit)}, ${BEYOND}`;
-
-interface TellWords {
-  /** Where to look. */
-  readonly look: string;
-  readonly what: string;
-  readonly up: string;
-  readonly down: string;
-}
-const TELL_WORDS: Readonly<Record<TellId, TellWords>> = {
-  leadWristFlexion: { look: 'Look at the lead wrist', what: 'it is', up: 'more bowed', down: 'more cupped' },
-  trailSideBend: {
-    look: 'Look face on',
-    what: 'side bend is',
-    up: 'more',
-    down: 'less',
-  },
-  thoraxTurn: { look: 'Look face on', what: 'the chest is', up: 'more open', down: 'more closed' },
-  pelvisTurn: { look: 'Look face on', what: 'the hips are', up: 'more open', down: 'more closed' },
-  pelvisShift: { look: 'Look face on', what: 'the hips are', up: 'nearer the target', down: 'farther from the target' },
-  handHeight: { look: 'Look down the line', what: 'the hands are', up: 'higher', down: 'lower' },
-  handDepth: { look: 'Look down the line', what: 'the hands are', up: 'farther out', down: 'farther in' },
-};
-
-/** "Look face on at lead arm parallel: the chest is 9° more open." What tells a cause from the next; at most 15 words. */
-export function sayTell({ at, what, more }: Tell, units: Pick<Units, 'length'>): string {
-  const { look, what: subject, up, down } = TELL_WORDS[what];
-  const isLength = what === 'pelvisShift' || what === 'handHeight' || what === 'handDepth';
-  const size = isLength ? showLength(Math.abs(more), units).inSentence : showAngle(Math.abs(more)).text;
-  return `${look} at ${CHECKPOINT_NAMES[at].inSentence}: ${subject} ${size} ${more > 0 ? up : down}.`;
-}
 
 /** A mark as it was seen, and as it counts. */
 interface MarkOf {

@@ -11,7 +11,7 @@ import {
   NOTHING_READ,
   SAME_BODY,
   sayBody,
-  sayDifference,
+  sayWhatTells,
   sayEnd,
   sayFamily,
   sayFree,
@@ -132,7 +132,7 @@ function Differences({ of, units }: { of: readonly Difference[]; units: { readon
   return (
     <ol className="family-differences" aria-label="Differences, the plainest first">
       {of.slice(0, LISTED).map((difference) => {
-        const { text, spoken } = sayDifference(difference, units);
+        const { text, spoken } = sayWhatTells(difference, units);
         return (
           <li key={`${difference.at} ${difference.sign.id}`}>
             <span aria-hidden="true">{text}</span>
