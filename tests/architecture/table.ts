@@ -53,6 +53,12 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
     layers: [...SOLVING, 'figure'],
     packages: [],
   },
+  practice: {
+    holds: "a player's practice at home: its record, its code and its calendar file",
+    pure: true,
+    layers: ['math', 'checking'],
+    packages: ['valibot'],
+  },
   words: { holds: 'sentences, labels, units', layers: [...SOLVING, 'film', 'edge'], packages: [] },
   store: {
     holds: 'document, session, history, share link',

@@ -56,7 +56,7 @@ export const THE_BALL: readonly string[] = [
 /** How a player's film is read, and what was tested of it. */
 export const THE_FILM: readonly string[] = [
   'Camera, player and movements are fitted at once to all marks of a film.',
-  'The margin is 2.5 standard deviations. A word needs the whole margin clear of the edge.',
+  'The margin is 2.25 standard deviations. A word needs the whole margin clear of the edge.',
   'Tested on made-up films: the model with joint noise, lens distortion and a rolling shutter.',
   'There the margin held 93 to 99 of 100 readings.',
   'All marks named the right movement in 72 of 100, two readings in 44.',
