@@ -173,6 +173,7 @@ export default defineConfig({
           include: ['unit', 'reference', 'property', 'architecture'].map(
             (folder) => `tests/${folder}/**/*.test.{ts,tsx}`,
           ),
+          setupFiles: ['tests/propertySeed.ts'],
           testTimeout: 30_000,
         },
       },

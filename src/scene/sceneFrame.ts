@@ -42,6 +42,8 @@ export interface SwingShown {
   readonly pose: Pose;
   readonly reference?: OtherSwing;
   readonly ghost?: OtherSwing;
+  /** Other bodies in thin lines. */
+  readonly fan?: readonly OtherSwing[];
   /** Where the ball goes; without it the ball stays where it lies. */
   readonly struck?: Struck;
   /** Joints can be taken hold of; the one that is held. */

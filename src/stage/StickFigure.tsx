@@ -1,5 +1,6 @@
 import { PART, createPlacement, type PartId } from '../figure/partIds';
 import { createFigure } from '../figure/figure';
+import { LIMBS } from '../figure/limbs';
 import { placeFigure } from '../figure/place';
 import { heelLiftAt, placeBall } from '../figure/stance';
 import { AT, createPose } from '../model/chain';
@@ -9,17 +10,6 @@ import { current, currentPose, desk, useDerived, useDesk } from '../store';
 
 type Point = readonly [number, number, number];
 type Line = readonly Point[];
-
-/** Joints along each limb, in the order in which a stick figure draws them. */
-const LIMBS: readonly (readonly PartId[])[] = [
-  ['hipLead', 'kneeLead', 'ankleLead'],
-  ['hipTrail', 'kneeTrail', 'ankleTrail'],
-  ['hipLead', 'hipTrail', 'waist', 'hipLead'],
-  ['waist', 'neck', 'headEgg'],
-  ['shoulderLead', 'neck', 'shoulderTrail'],
-  ['shoulderLead', 'elbowLead', 'fistLead'],
-  ['shoulderTrail', 'elbowTrail', 'fistTrail'],
-];
 
 function drawSticks(): { lines: Line[]; head: Point; club: Line; ball: Point; headRadius: number; reach: number } {
   const { swing, referenceSwing, body, club } = current();

@@ -1,7 +1,7 @@
 import { isReached, type Checkpoint } from '../reading/checkpoints';
 import { SceneFrame, type SwingShown } from '../scene/sceneFrame';
 import { current, currentPose, desk, noteDrawn, type Derived, type DeskState } from '../store';
-import { ghostTime } from '../store/desk/compared';
+import { fanTimes, ghostTime } from '../store/desk/compared';
 import type { PinId } from '../scene/figure/jointPins';
 import { pinStore } from './pins/pinStore';
 
@@ -19,7 +19,7 @@ export class DeskFrame extends SceneFrame {
     this.lastHeld = held;
     const derived = current();
     const pose = currentPose();
-    const { ghostSwing } = derived;
+    const { ghostSwing, fanSwings } = derived;
     this.show({
       body: derived.body,
       club: derived.club,
@@ -32,10 +32,15 @@ export class DeskFrame extends SceneFrame {
       ...struckOf(derived, state.session.wholeFlight),
       ...(offersPins(state) ? { pins: { held } } : {}),
       ...(ghostSwing ? { ghost: { swing: ghostSwing, t: ghostTime(state) } } : {}),
+      ...(fanSwings.length > 0 ? { fan: fanOf(fanSwings, fanTimes(state)) } : {}),
     });
     noteDrawn(pose, this.placement);
   }
 }
+
+const fanOf = (swings: Derived['fanSwings'], times: readonly number[]) =>
+  swings.map((swing, i) => ({ swing, t: times[i] }));
+
 /** Joints can be taken hold of where the dials are what moves the figure: not while it plays, and not on the joints bench. */
 const offersPins = ({ session }: DeskState): boolean =>
   !session.playing && session.bench === null && !session.trial?.isPlaying;

@@ -17,12 +17,17 @@ describe('the same picture, other bodies', () => {
     expect(first).toMatch(/^(Face on|Down the line|From above|At the ball)/);
     await page.getByRole('slider', { name: 'Bodies that give this picture' }).fill('8');
     await expect.poll(() => page.locator('.family-plates li').last().getAttribute('data-chosen')).toBe('true');
-    expect((await look(page)).session.ghost).not.toBeNull();
+    const { session } = await look(page);
+    expect(session.ghost).not.toBeNull();
+    // The others stand on the stage with it, each another body, and none of them the chosen one.
+    expect(new Set([session.ghost, ...session.fan].map((one) => JSON.stringify(one))).size).toBe(9);
     await page.getByRole('radio', { name: 'smallest change' }).check({ force: true });
     await page.locator('.family-differences li').first().getByRole('button').click();
     await page.getByRole('button', { name: 'Use this swing' }).click();
     expect((await look(page)).document.movements).not.toMatchObject({ leadWristFlexionDeg: 0, rotationRate: 1 });
     expect(await findFaults(page, ['#drawer'])).toEqual([]);
+    await openDrawer(page, 'ledger');
+    await expect.poll(async () => (await look(page)).session.fan).toEqual([]);
   });
 });
 

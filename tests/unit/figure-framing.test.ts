@@ -9,7 +9,7 @@ import { K } from '../../src/model/keys';
 import { createSwing, drawnPose, type Swing } from '../../src/reading/swing';
 import { framePoints, type FramePoints } from '../../src/scene/camera/framePoints';
 import { frameSwing } from '../../src/scene/camera/framing';
-import { DIRECTIONS, eyeDirection, fitView } from '../../src/scene/camera/view';
+import { DIRECTIONS, eyeDirection, fitView, holdsAll } from '../../src/scene/camera/view';
 import { findShipped } from '../../src/solving/reference/shipped';
 
 type Vec = readonly [number, number, number];
@@ -71,6 +71,24 @@ test('a fitted view holds every point inside the picture less its edges, whateve
       },
     ),
   );
+});
+
+test('points in one line of sight lie in front of the eye', () => {
+  const points: Vec[] = [
+    [-0.04, 2.58, 0.43],
+    [0, 2.34, -0.7],
+    [0, 2.49, 0],
+    [0, 2.49, 0],
+  ];
+  const view = fitView(
+    { yaw: -0.8482300164692442, pitch: 0.17627825445142728, fov: 0.5113814708343386 },
+    points.flat(),
+    1132,
+    260,
+    insets,
+  );
+  for (const point of points) project(view, point, 1132, 260);
+  expect(holdsAll(view, points.flat(), 1132, 260, insets)).toBe(true);
 });
 
 test('a fitted view stands as near as it can: some points touch two opposite edges', () => {

@@ -73,6 +73,9 @@ function axesOf(direction: Pick<View, 'yaw' | 'pitch'>): { right: Place; up: Pla
   return { right, up, back };
 }
 
+/** The eye stands at least so far in front of the nearest point, m: points in one line of sight ask for no room at the sides. */
+const NEAREST = 0.2;
+
 /**
  * The nearest view along a direction in which every point (three numbers each, m) lies inside the picture less its insets.
  * Exact for a pinhole: each side of the picture gives one bound on where the eye may stand.
@@ -89,14 +92,17 @@ export function fitView(
   const at = (i: number, axis: Place): number =>
     points[i] * axis[0] + points[i + 1] * axis[1] + points[i + 2] * axis[2];
   let [mostRight, mostLeft, mostUp, mostDown] = [-Infinity, Infinity, -Infinity, Infinity];
+  let nearest = Infinity;
   for (let i = 0; i < points.length; i += 3) {
     const depth = -at(i, back);
     mostRight = Math.max(mostRight, at(i, right) - depth * sides.right);
     mostLeft = Math.min(mostLeft, at(i, right) + depth * sides.left);
     mostUp = Math.max(mostUp, at(i, up) - depth * sides.top);
     mostDown = Math.min(mostDown, at(i, up) + depth * sides.bottom);
+    nearest = Math.min(nearest, depth);
   }
   const z = Math.min(
+    nearest - NEAREST,
     (mostLeft - mostRight) / (sides.left + sides.right),
     (mostDown - mostUp) / (sides.top + sides.bottom),
   );

@@ -1,6 +1,7 @@
 import type { Vector2 } from 'three';
 import { TRAIL_LINES } from './ballFlightTrail';
 import { SHAFT_LINES } from './brokenShaft';
+import { FAN_LINES } from './bodyFan';
 import { FLIGHT_LINES } from './flightModel';
 import { LineBatch, type BatchedLines } from './lineBatch';
 import { TRACE_LINES } from './trace';
@@ -12,6 +13,7 @@ const LINES = {
   traces: TRACE_LINES,
   reference: SHAFT_LINES,
   ghost: SHAFT_LINES,
+  fan: FAN_LINES,
   trail: TRAIL_LINES,
   flight: FLIGHT_LINES,
   shoulderLine: 2,

@@ -7,6 +7,7 @@ import type { SceneFrame } from '../sceneFrame';
 import type { Theme } from '../setting/theme';
 import { Ball } from './Ball';
 import { Club } from './Club';
+import { Fan } from './Fan';
 import { Ghost } from './Ghost';
 import { GlassSheet } from './GlassSheet';
 import { Ground } from './Ground';
@@ -45,6 +46,7 @@ export function SwingScene({ frame, theme }: Props) {
         <Traces />
         <Reference />
         <Ghost />
+        <Fan />
         <Pins />
         <mesh geometry={lines.batch.geometry} material={lines.batch.material} frustumCulled={false} renderOrder={3} />
       </World>

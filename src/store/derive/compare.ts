@@ -93,6 +93,18 @@ export function linkedTime(t: number, from: Positions, to: Positions): number {
 export const clockTime = (t: number, from: Pick<Swing, 'tempo'>, to: Pick<Swing, 'tempo'>): number =>
   (t * from.tempo) / to.tempo;
 
+/** Says when each body of the fan is drawn, s: at the same position of its own swing. */
+export function createFanClock(derive: (state: DeskState) => Derived): (state: DeskState) => readonly number[] {
+  const positionsOf = remember((fan: readonly Swing[], armAngle: number) =>
+    fan.map((swing) => findPositions(swing, readCheckpoints(swing, armAngle))),
+  );
+  return (state) => {
+    const { fanSwings, positions } = derive(state);
+    const own = positionsOf(fanSwings, toArmAngle(state.document));
+    return own.map((to) => linkedTime(state.session.t, positions, to));
+  };
+}
+
 /** Says when the ghost is drawn, s: at the same position of its own swing, or at the same instant of the clock. */
 export function createGhostClock(derive: (state: DeskState) => Derived): (state: DeskState) => number {
   const positionsOf = remember((ghost: Swing, armAngle: number) =>

@@ -34,6 +34,8 @@ export interface Derived {
   readonly impliedPath: number | null;
   /** The swing held for comparison. */
   readonly ghostSwing: Swing | null;
+  /** Other bodies that are drawn in thin lines; mostly none. */
+  readonly fanSwings: readonly Swing[];
   readonly checkpoints: Checkpoints;
   readonly referenceCheckpoints: Checkpoints;
   readonly positions: Positions;

@@ -56,6 +56,20 @@ function standOn(
   return isSolving ? { ground: instead, status: 'solving' } : { ground: instead, status: 'failed', problem };
 }
 
+/** A swing that is drawn beside the solid one. */
+function playGhost(
+  base: SwingBase,
+  dialled: Dialled,
+  twice: boolean,
+  armAngle: number,
+  rule: DeliveryRule,
+  faceReturned: number,
+): Swing {
+  const movements = toMovements(dialled);
+  const ghost = withMovements(base.swing, twice ? exaggerated(movements) : movements);
+  return deliverSwing(base, ghost, { armAngle, rule, faceReturned }).swing;
+}
+
 /** A deriver with nothing worked out yet. `bases`: shared with others whose swings are to be the same objects. */
 export function createDeriver(bases: BaseSwings = createBaseSwings()): Deriver {
   const stand = remember((player: Player, choice: ClubChoice, references: References, last: Ground | null) =>
@@ -103,19 +117,17 @@ export function createDeriver(bases: BaseSwings = createBaseSwings()): Deriver {
   );
   const judgeAll = remember(bandsWithHysteresis);
 
-  const ghostOf = remember(
+  const ghostOf = remember(playGhost);
+  /** Each of other bodies, played out as a ghost is. */
+  const fanOf = remember(
     (
       base: SwingBase,
-      dialled: Dialled,
+      fan: readonly Dialled[],
       twice: boolean,
       armAngle: number,
-      rule: DeliveryRule,
-      faceReturned: number,
-    ): Swing => {
-      const movements = toMovements(dialled);
-      const ghost = withMovements(base.swing, twice ? exaggerated(movements) : movements);
-      return deliverSwing(base, ghost, { armAngle, rule, faceReturned }).swing;
-    },
+      ball: Document['ball'],
+    ): readonly Swing[] =>
+      fan.map((dialled) => playGhost(base, dialled, twice, armAngle, ball.rule, toFaceReturned(ball))),
   );
   /** The base of a ghost that stands on another player, club or top. */
   const ghostBasis = remember((player: Player, club: ClubChoice, setUp: SetUp, references: References) =>
@@ -145,6 +157,7 @@ export function createDeriver(bases: BaseSwings = createBaseSwings()): Deriver {
       judged: ReturnType<typeof bandsWithHysteresis>,
       trial: Swing | null,
       ghostSwing: Swing | null,
+      fanSwings: readonly Swing[],
       exactBands: Derived['exactBands'],
       isExaggerated: boolean,
       isWithheld: boolean,
@@ -161,6 +174,7 @@ export function createDeriver(bases: BaseSwings = createBaseSwings()): Deriver {
         referenceSwing,
         base,
         ghostSwing,
+        fanSwings,
         topShortfall,
         referenceCheckpoints: base.checkpoints,
         exaggerated: isExaggerated,
@@ -192,6 +206,7 @@ export function createDeriver(bases: BaseSwings = createBaseSwings()): Deriver {
       judgeAll(exactBands, read.checkpoints, state.verdicts),
       trial,
       ghostFor(state, solid, ghost, basis, armAngle),
+      fanOf(base, session.fan, session.exaggerate, armAngle, document.ball),
       exactBands,
       session.exaggerate,
       standing.status === 'failed' || (overdue && standing.status === 'solving'),

@@ -47,6 +47,8 @@ export interface Session {
   readonly wholeFlight: boolean;
   /** A swing kept on screen for comparison: its dials, or the chosen plan whatever it becomes. */
   readonly ghost: Dialled | 'plan' | null;
+  /** Other bodies that are drawn in thin lines, as dials. */
+  readonly fan: readonly Dialled[];
   /** Joints set by hand on the bench, model units, over the pose at the playhead; null when released. */
   readonly bench: Readonly<Partial<Record<JointId, number>>> | null;
   /** A swing shown for a moment in place of the dialled one. */
@@ -72,6 +74,7 @@ export const FRESH_SESSION: Session = {
   exaggerate: false,
   wholeFlight: false,
   ghost: null,
+  fan: [],
   bench: null,
   trial: null,
   guess: null,

@@ -5,25 +5,34 @@ import type { Dialled } from '../document/document';
 import { toDialled } from '../document/convert';
 import { desk, put } from '../desk/desk';
 import { holdAt, setView } from '../desk/sessionActions';
-import type { ViewId } from '../desk/session';
+import { FRESH_SESSION, type ViewId } from '../desk/session';
 
 /** A member of a family as dials; it starts from the reference, where the pelvis turns with the chest. */
 export const dialledOf = (movements: Movements): Dialled =>
   toDialled(movements, { ...desk.getState().document.movements, pelvis: null });
 
-/** Shows another body on the stage while its family is looked at. Answers how to bring back what stood there before. */
-export function lendGhost(): { readonly show: (dialled: Dialled) => void; readonly end: () => void } {
+/**
+ * Shows another body on the stage, and the rest of its family in thin lines, while it is looked at. Answers how to bring back what stood
+ * there before.
+ */
+export function lendGhost(): {
+  readonly show: (dialled: Dialled, others: readonly Dialled[]) => void;
+  readonly end: () => void;
+} {
   const { ghost: before } = desk.getState().session;
   let shown: Dialled | undefined;
-  const put_ = (ghost: typeof before): void => put({ session: { ...desk.getState().session, ghost } });
+  const see = (ghost: typeof before, fan: readonly Dialled[]): void =>
+    put({ session: { ...desk.getState().session, ghost, fan } });
   return {
-    show(dialled) {
+    show(dialled, others) {
       shown = dialled;
-      put_(dialled);
+      see(dialled, others);
     },
     end() {
+      if (!shown) return;
+      const { ghost } = desk.getState().session;
       // A ghost that somebody else put there meanwhile stays.
-      if (shown && desk.getState().session.ghost === shown) put_(before);
+      see(ghost === shown ? before : ghost, FRESH_SESSION.fan);
     },
   };
 }

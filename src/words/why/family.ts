@@ -30,6 +30,7 @@ export function sayFamily(found: Family | NoFamily, isMarked: boolean): string {
 
 /** Said where the usual ranges hold no such body. */
 export const BEYOND_USUAL = 'No body inside the usual ranges gives this picture. These go beyond them.';
+export const FAN = 'On the stage: this body see-through, the others in thin lines.';
 export const NOTHING_READ = 'Neither checkpoint is reached, so there is no picture to hold.';
 export const LOOKING = 'Looking for bodies that give this picture …';
 

@@ -7,6 +7,7 @@ import { takeDialled } from '../../../store/desk/whyActions';
 import { useAsked } from '../../../store/solver/solverClient';
 import {
   BEYOND_USUAL,
+  FAN,
   LOOKING,
   NOTHING_READ,
   SAME_BODY,
@@ -63,7 +64,10 @@ function Members({ family, signs, drawings }: MembersProps) {
   const at = Math.min(chosen, last);
   const other = { low: 0, smallest, high: last }[against];
   const dialled = dialledOf(members[at].movements);
-  useGhost(dialled);
+  useGhost(
+    dialled,
+    members.filter((_, i) => i !== at).map(({ movements }) => dialledOf(movements)),
+  );
   // Told of the chosen body, against the other.
   const differences = findDifferences(signs[other], signs[at]).filter(({ size }) => size >= 1);
   return (
@@ -89,6 +93,7 @@ function Members({ family, signs, drawings }: MembersProps) {
           <span>{sayEnd(ends[1])}</span>
         </p>
       </div>
+      <p className="fine">{FAN}</p>
       <p className="family-body">
         <b>This body:</b> {sayBody(members[at].movements, units)}
         {at === smallest && ' (the smallest change)'}
@@ -115,16 +120,19 @@ function Members({ family, signs, drawings }: MembersProps) {
   );
 }
 
-/** Keeps the chosen body on the stage as ghost while the drawer is open. */
-function useGhost(dialled: Dialled): void {
+/** Keeps the chosen body on the stage as ghost while the drawer is open, and the others in thin lines. */
+function useGhost(dialled: Dialled, others: readonly Dialled[]): void {
   const lent = useRef<ReturnType<typeof lendGhost>>(undefined);
-  const key = JSON.stringify(dialled);
+  const key = JSON.stringify([dialled, others]);
   useEffect(() => {
     lent.current = lendGhost();
     return () => lent.current?.end();
   }, []);
   // The same dials are a fresh object at every render.
-  useEffect(() => lent.current?.show(JSON.parse(key) as Dialled), [key]);
+  useEffect(() => {
+    const [shown, rest] = JSON.parse(key) as [Dialled, readonly Dialled[]];
+    lent.current?.show(shown, rest);
+  }, [key]);
 }
 
 function Differences({ of, units }: { of: readonly Difference[]; units: { readonly length: 'cm' | 'in' } }) {
