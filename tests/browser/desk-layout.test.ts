@@ -16,6 +16,9 @@ const SIZES = {
   'big screen': { width: 1920, height: 1080 },
 } as const;
 
+/** The light one last, as the desk is left. */
+const BOARDS = ['dark', 'light'] as const;
+
 /** Too low for everything at once: the page scrolls beside the plates, which stay in sight. */
 const SCROLLS: readonly string[] = ['phone on its side'];
 
@@ -94,7 +97,10 @@ describe('controls are big enough and apart, no word is cut, the page fits the s
       const wrong: string[] = [];
       const look = async (state: string): Promise<void> => {
         await drawn(page);
-        for (const sentence of await findCrowding(page)) wrong.push(`${state}: ${sentence}`);
+        for (const board of size in SCREENS ? BOARDS : (['light'] as const)) {
+          await page.evaluate((name) => (document.documentElement.dataset['board'] = name), board);
+          for (const sentence of await findCrowding(page)) wrong.push(`${state}, ${board}: ${sentence}`);
+        }
         const over = await page.evaluate(() => document.documentElement.scrollHeight - innerHeight);
         if (over > 0 && !SCROLLS.includes(size)) wrong.push(`${state}: the page is ${over} px longer than the screen`);
       };
@@ -170,12 +176,15 @@ test('in inches, for a small left-handed player past the usual ranges, no drawer
   for (const id of ['leadWristFlexion', 'rotationDelay', 'trailSideBend'] as const)
     await slider(page, id).press('Home');
   const wrong: string[] = [];
-  for (const size of ['tablet', 'phone'] as const) {
-    await page.setViewportSize(SCREENS[size]);
+  for (const [size, viewport] of Object.entries(SCREENS)) {
+    await page.setViewportSize(viewport);
     for (const id of await drawerIds(page)) {
       await openDrawer(page, id);
       await drawn(page);
-      for (const sentence of await findCrowding(page)) wrong.push(`${size}, ${id}: ${sentence}`);
+      for (const board of BOARDS) {
+        await page.evaluate((name) => (document.documentElement.dataset['board'] = name), board);
+        for (const sentence of await findCrowding(page)) wrong.push(`${size}, ${board}, ${id}: ${sentence}`);
+      }
       const wide = await page.locator('.drawer-body').evaluate((body) => body.scrollWidth - body.clientWidth);
       if (wide > 0) wrong.push(`${size}, ${id}: ${wide} px wider than the drawer`);
     }
