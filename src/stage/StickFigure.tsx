@@ -1,39 +1,8 @@
-import { PART, createPlacement, type PartId } from '../figure/partIds';
-import { createFigure } from '../figure/figure';
-import { LIMBS } from '../figure/limbs';
-import { placeFigure } from '../figure/place';
-import { heelLiftAt, placeBall } from '../figure/stance';
-import { AT, createPose } from '../model/chain';
-import { K } from '../model/keys';
-import { swingPose } from '../reading/swing';
+import { drawSticks } from '../figure/sticks';
 import { current, currentPose, desk, useDerived, useDesk } from '../store';
 
 type Point = readonly [number, number, number];
 type Line = readonly Point[];
-
-function drawSticks(): { lines: Line[]; head: Point; club: Line; ball: Point; headRadius: number; reach: number } {
-  const { swing, referenceSwing, body, club } = current();
-  const pose = currentPose();
-  const atImpact = createPose();
-  swingPose(referenceSwing, referenceSwing.reference.times[K.impact], atImpact);
-  const ball = placeBall(club, atImpact, new Float64Array(3));
-  const out = createPlacement();
-  const heelLift = heelLiftAt(swing, desk.getState().session.t);
-  placeFigure(createFigure(body, club), pose, { ballPoint: ball, heelLift }, out);
-  const at = (id: PartId, up = 0): Point => {
-    const i = PART[id] * 12;
-    return [out[i + 9] + out[i + 3] * up, out[i + 10] + out[i + 4] * up, out[i + 11] + out[i + 5] * up];
-  };
-  return {
-    lines: LIMBS.map((limb) => limb.map((id) => at(id))),
-    head: at('headEgg', 0.066 * body.stature),
-    headRadius: 0.058 * body.stature,
-    // Room for the club overhead.
-    reach: 1.45 * body.stature,
-    club: [at('grip'), [pose[AT.head], pose[AT.head + 1], pose[AT.head + 2]]],
-    ball: [ball[0], ball[1], ball[2]],
-  };
-}
 
 /** Stick figure down the line and face on, for when no 3D picture can be drawn. Follows the desk like the picture does. */
 export function StickFigure({ note }: { note: string }) {
@@ -41,7 +10,11 @@ export function StickFigure({ note }: { note: string }) {
   useDesk((state) => state.session.bench);
   useDerived((derived) => derived.swing);
   const mirror = useDerived((derived) => (derived.player.handed === 'left' ? -1 : 1));
-  const { lines, head, club, ball, headRadius, reach } = drawSticks();
+  const { lines, head, club, ball, headRadius, reach } = drawSticks(
+    current(),
+    currentPose(),
+    desk.getState().session.t,
+  );
   const views: readonly (readonly [string, (p: Point) => readonly [number, number]])[] = [
     ['down the line', ([, y, z]) => [z * mirror, y]],
     ['face on', ([x, y]) => [x * mirror, y]],
