@@ -16,7 +16,9 @@ import {
   Time,
 } from './panels';
 import { Plate } from './plates';
-import { useDesk } from './store';
+import type { PlannedDocument } from './player/PlayerPage';
+import { useDesk, type Document } from './store';
+import { loadOpeners } from './export/link/incomingLinks';
 import { sawAt } from './store/desk/whyActions';
 
 /** The panels are there first; the 3D libraries follow. */
@@ -51,8 +53,26 @@ function useSmall(): boolean {
   );
 }
 
-/** Who stands where on the board. */
+/** What a link with a plan opens. */
+const PlayerPage = lazy(loadingChunk(() => import('./player/PlayerPage')));
+
+const hasPlan = (of: Document): of is PlannedDocument => of.plan !== null;
+
+/** The desk, or the page of a player for whom a plan came. */
 export function App() {
+  const guest = useDesk(({ session }) => session.guest);
+  if (guest === 'opening') return null;
+  if (guest === null || !hasPlan(guest)) return <Desk />;
+  const openDesk = (): void => void loadOpeners(({ openOnDesk }) => openOnDesk(guest));
+  return (
+    <Suspense>
+      <PlayerPage key={guest.plan.id} document={guest} onOpenDesk={openDesk} />
+    </Suspense>
+  );
+}
+
+/** Who stands where on the board. */
+function Desk() {
   const board = useDesk(({ document }) => document.board);
   const drawer = useDesk(({ session }) => session.drawer);
   const turned = useDesk(({ session }) => session.turned);

@@ -103,6 +103,11 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
     layers: [...STORE, 'figure', 'look', 'plates', 'scene'],
     packages: ['react-dom', 'three', '@react-three/fiber', 'mediabunny', 'gifenc', 'fflate', 'uqr'],
   },
+  player: {
+    holds: "the player's page: before and after, drills, practice on the device",
+    layers: [...STORE, 'practice', 'figure', 'scene', 'export', 'panels'],
+    packages: ['react', 'three', '@react-three/fiber'],
+  },
   evaluate: {
     holds: 'the model without a screen, line by line',
     layers: [...SOLVING, 'film', 'checking', 'edge'],

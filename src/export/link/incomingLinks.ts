@@ -1,4 +1,4 @@
-import { put } from '../../store';
+import { desk, put } from '../../store';
 import type * as Opening from './openDocument';
 
 /** Loads the code that opens links and files and passes it to `work`. If it cannot be loaded, the desk shows a notice. */
@@ -7,6 +7,7 @@ export function loadOpeners(work: (opening: typeof Opening) => unknown): Promise
     async (opening) => void (await work(opening)),
     () =>
       put({
+        session: { ...desk.getState().session, guest: null },
         notice:
           'What opens it is fetched when it is needed, and did not arrive. Nothing was changed. Once there is a network, load the page again.',
       }),
@@ -18,6 +19,8 @@ export function loadOpeners(work: (opening: typeof Opening) => unknown): Promise
  * loaded when needed.
  */
 export function acceptIncomingLinks(): void {
+  // Links with a plan are written in version 2 and later: the desk is not put up for what the player's page will show.
+  if (/^#s(?!1\.)\d/.test(location.hash)) put({ session: { ...desk.getState().session, guest: 'opening' } });
   const followLink = (): void => {
     if (location.hash.length > 1) void loadOpeners(({ openLink }) => openLink());
   };

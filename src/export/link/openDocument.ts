@@ -1,8 +1,8 @@
-import { change, desk, endGesture, put, setDrawer } from '../../store';
+import { change, desk, endGesture, put, setDrawer, type Document, type Session } from '../../store';
 import { offerRule } from '../../store/rules/keptRules';
 import type { Read } from '../../store/document/validate';
 import { readEmbedded } from '../files/embedded';
-import { readHash } from './link';
+import { readHash, toAddress } from './link';
 import { readRuleHash } from './ruleLink';
 
 /** Files above this are not read at all, bytes. The longest clips stay far below. */
@@ -20,20 +20,45 @@ function take(read: Read, what: string): void {
   say(`${what} is open. Undo brings back what you had.${notice ? ` ${notice}` : ''}`);
 }
 
-/** Opens the document that the address carries, if it carries one, and takes it out of the address: a reload keeps later changes. */
+/** What the address says after # goes: a reload keeps later changes. */
+const clearAddress = (): void => history.replaceState(history.state, '', location.pathname + location.search);
+
+const show = (guest: Session['guest']): void => put({ session: { ...desk.getState().session, guest } });
+
+/**
+ * A document with a plan is shown as the player's page; the desk stays as it is behind it. The address carries the document, so that a
+ * reload shows the page again.
+ */
+function receive(read: Read, what: string): void {
+  if ('problem' in read || !read.document.plan) {
+    clearAddress();
+    show(null);
+    return take(read, what);
+  }
+  history.replaceState(history.state, '', toAddress(read.document, location.href));
+  show(read.document);
+}
+
+/** Opens the document that the address carries, if it carries one: as the player's page, or on the desk. */
 export function openLink(): void {
-  if (openRule()) return;
+  if (openRule()) return show(null);
   const read = readHash(location.hash);
-  if (!read) return;
-  history.replaceState(history.state, '', location.pathname + location.search);
-  take(read, 'The link');
+  if (read) receive(read, 'The link');
+  else show(null);
+}
+
+/** Puts what the player's page shows on the desk. */
+export function openOnDesk(document: Document): void {
+  clearAddress();
+  show(null);
+  take({ document }, 'The link');
 }
 
 /** Opens the drawer of rules with the rule that the address carries, if it carries one. */
 function openRule(): boolean {
   const rule = readRuleHash(location.hash);
   if (!rule) return false;
-  history.replaceState(history.state, '', location.pathname + location.search);
+  clearAddress();
   if ('problem' in rule) say(`The rule could not be opened: ${rule.problem}. Nothing was changed.`);
   else {
     offerRule(rule);
@@ -55,5 +80,5 @@ export async function openFile(file: File): Promise<void> {
   const read = readEmbedded(bytes);
   if (!read)
     return say(`${what} carries no swing. Its link, or the code on its last card, opens it. Nothing was changed.`);
-  return take(read, what);
+  return receive(read, what);
 }

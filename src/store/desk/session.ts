@@ -1,6 +1,6 @@
 import type { JointId } from '../../model/joints';
 import type { CheckpointId } from '../../reading/checkpoints';
-import type { DialId, Dialled } from '../document/document';
+import type { DialId, Dialled, Document } from '../document/document';
 import type { PositionId } from '../../reading/positions';
 import { FIRST_CHOICES, type Guess, type Trial, type WhyChoices } from './whyState';
 
@@ -49,6 +49,8 @@ export interface Session {
   readonly ghost: Dialled | 'plan' | null;
   /** Other bodies that are drawn in thin lines, as dials. */
   readonly fan: readonly Dialled[];
+  /** A document with a plan that came as a link or file, shown as the player's page in the desk's place; `opening` while it is read. */
+  readonly guest: Document | 'opening' | null;
   /** Joints set by hand on the bench, model units, over the pose at the playhead; null when released. */
   readonly bench: Readonly<Partial<Record<JointId, number>>> | null;
   /** A swing shown for a moment in place of the dialled one. */
@@ -75,6 +77,7 @@ export const FRESH_SESSION: Session = {
   wholeFlight: false,
   ghost: null,
   fan: [],
+  guest: null,
   bench: null,
   trial: null,
   guess: null,

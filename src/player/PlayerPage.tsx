@@ -1,0 +1,137 @@
+import { useEffect, useMemo, useState } from 'react';
+import { takeSnapshot, type ExportSnapshot } from '../export/task/exportSnapshot';
+import { Mark } from '../panels/shell/Mark';
+import { desk, FRESH_SESSION, useDesk, type Document } from '../store';
+import { createDeriver } from '../store/derive/deriver';
+import { NO_VERDICTS } from '../store/derive/verdictHysteresis';
+import { deskBases } from '../store/desk/desk';
+import type { ChosenPlan } from '../store/document/chosenPlan';
+import { referenceSearch } from '../store/effects/referenceSearch';
+import { changesBetween } from '../store/plan/draftPlan';
+import { CAUTIONS, NOTHING_TO_CHANGE } from '../words';
+import { sayDay } from '../words/book/days';
+import { sayWho } from '../words/showing/who';
+import { sayPlanChanges, sayTask } from '../words/why/planText';
+import { createClock } from './clock';
+import { Practise } from './Practise';
+import { usePractice } from './practiceStore';
+import { FIRST_SPEED, Showing } from './Showing';
+import './player.css';
+
+export interface PlannedDocument extends Document {
+  readonly plan: ChosenPlan;
+}
+interface Props {
+  readonly document: PlannedDocument;
+  readonly onOpenDesk: () => void;
+}
+
+const LAST_WORDS =
+  'Illustration from a model, not a recording. Feel and drills: rules of thumb. What you tick stays on this device.';
+
+/** What a link with a plan opens: the player's own page. */
+export default function PlayerPage({ document: shown, onOpenDesk }: Props) {
+  const { plan } = shown;
+  const subject = useSubject(shown);
+  const { practice, change, problem } = usePractice(plan.id, plan.drills.length);
+  useBoard(shown.board);
+  const changes = changesBetween(plan.from, plan.movements);
+  const lines = sayPlanChanges(changes, shown.units);
+  return (
+    <div className="player">
+      <header className="player-head">
+        <Mark />
+        <p>{sayFor(plan)}</p>
+        <span>{sayWho(shown)}</span>
+      </header>
+      <main>
+        <div className="player-task">
+          <h1>{sayTask(changes, subject?.now.swing.movements ?? STRAIGHT)}</h1>
+          <ul>
+            {(lines.length > 0 ? lines : [NOTHING_TO_CHANGE]).map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+        </div>
+        {subject ? <Moving subject={subject} /> : <p className="player-wait">Finding this player’s swing …</p>}
+        <div className="player-words">
+          {plan.feel && (
+            <section>
+              <h2>Feel</h2>
+              <p className="player-feel">{plan.feel}</p>
+            </section>
+          )}
+          {plan.words && (
+            <section>
+              <h2>From your coach</h2>
+              <p>{plan.words}</p>
+            </section>
+          )}
+          {plan.nextDate && (
+            <p className="player-next">
+              Next lesson: <b>{sayDay(plan.nextDate)}</b>
+            </p>
+          )}
+          {plan.drills.length > 0 && <Practise plan={plan} practice={practice} change={change} />}
+          {problem && <output className="player-problem">{problem}</output>}
+          <section className="player-mind">
+            <h2>Mind</h2>
+            <p>{[...new Set([...plan.cautions, ...CAUTIONS])].join(' ')}</p>
+            <p>Children: with an adult beside them.</p>
+          </section>
+          <button type="button" className="plain player-desk" onClick={onOpenDesk}>
+            Open the desk
+          </button>
+          <p className="fine">{LAST_WORDS}</p>
+        </div>
+      </main>
+    </div>
+  );
+}
+
+/** As the wrist's word needs it until the swing is found. */
+const STRAIGHT = { leadWristFlexion: 0, rotationRate: 0, rotationDelay: 0, trailSideBend: 0, pelvisShift: 0 };
+
+/** "For Juniper, from Coach Rowan"; names stand only where the coach put them in. */
+function sayFor({ names: { player, coach } }: ChosenPlan): string {
+  const from = `from ${coach ?? 'your coach'}`;
+  return player ? `For ${player}, ${from}` : from.replace('from', 'From');
+}
+
+/** One clock for the swing that is shown; plays once when it opens, unless movement is not wanted. */
+function Moving({ subject }: { subject: ExportSnapshot }) {
+  const clock = useMemo(() => createClock(subject.now.positions, subject.now.swing.tempo), [subject]);
+  useEffect(() => {
+    if (!matchMedia('(prefers-reduced-motion: reduce)').matches) clock.play(FIRST_SPEED);
+    const hide = (): void => clock.pause();
+    document.addEventListener('visibilitychange', hide);
+    return () => {
+      document.removeEventListener('visibilitychange', hide);
+      clock.pause();
+    };
+  }, [clock]);
+  return <Showing subject={subject} clock={clock} />;
+}
+
+/** Where the plan starts and where it leads, played out as on the desk; nothing while the player's reference swing is being found. */
+function useSubject(shown: Document): ExportSnapshot | undefined {
+  const references = useDesk((state) => state.references);
+  const [deriver] = useState(() => createDeriver(deskBases));
+  useEffect(() => referenceSearch.want(shown), [shown]);
+  return useMemo(() => {
+    const state = { ...desk.getState(), references, document: shown, session: FRESH_SESSION, verdicts: NO_VERDICTS };
+    const derived = deriver.derive(state);
+    return derived.status === 'ready' ? takeSnapshot(state, derived, 'plan') : undefined;
+  }, [deriver, references, shown]);
+}
+
+/** The page takes the board of the document, and gives the desk's back. */
+function useBoard(board: Document['board']): void {
+  useEffect(() => {
+    const { dataset } = document.documentElement;
+    dataset['board'] = board;
+    return () => {
+      dataset['board'] = desk.getState().document.board;
+    };
+  }, [board]);
+}
