@@ -1,6 +1,7 @@
 import { useEffect, useId, useState } from 'react';
 import { toCalendar } from '../practice/calendar';
-import { answerFelt, countDrill, dayAfter, noPractice, practiceOn, tickDrill, weekOf } from '../practice/edit';
+import { dayAfter, weekOf } from '../practice/days';
+import { answerFelt, countDrill, noPractice, practiceOn, tickDrill } from '../practice/edit';
 import { FELT, type Practice } from '../practice/practice';
 import type { ChosenPlan, PlanDrill } from '../store/document/chosenPlan';
 import { toDay } from '../words/book/days';
@@ -165,7 +166,7 @@ function saveReminders({ id, drills, nextDate }: ChosenPlan, today: string): voi
   const eve = nextDate === null ? '' : dayAfter(nextDate, -1);
   const text = toCalendar({
     uid: `${id}@slantwise`,
-    madeMs: Date.now(),
+    stamp: new Date().toISOString().replace(/[-:]|\.\d+/g, ''),
     from: today,
     until: eve > today ? eve : dayAfter(today, 6),
     title: 'Swing practice',

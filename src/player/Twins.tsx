@@ -1,8 +1,11 @@
 import { useEffect, useRef, useState, useSyncExternalStore } from 'react';
-import { drawSticks } from '../figure/sticks';
+import { createFigure } from '../figure/figure';
+import { heelLiftAt, placeBall } from '../figure/stance';
+import { drawSticks } from '../figure/sticks/sticks';
 import type { ExportSnapshot, ShownSwing } from '../export/task/exportSnapshot';
+import { K } from '../model/keys';
 import { createPose } from '../model/pose';
-import { drawnPose } from '../reading/swing';
+import { drawnPose, swingPose } from '../reading/swing';
 import type { Direction } from '../scene/camera/view';
 import { linkedTime } from '../store/derive/compare';
 import type { Clock } from './clock';
@@ -105,14 +108,17 @@ function Sticks({ subject, clock, side }: Props) {
 function Stick({ subject, take, t, side }: { subject: ExportSnapshot; take: ShownSwing; t: number; side: Side }) {
   const { body, club, player, referenceSwing } = subject.derived;
   const pose = createPose();
+  swingPose(referenceSwing, referenceSwing.reference.times[K.impact], pose);
+  const ballPoint = placeBall(club, pose, new Float64Array(3));
   drawnPose(take.swing, t, pose);
-  const sticks = drawSticks({ swing: take.swing, referenceSwing, body, club }, pose, t);
+  const stance = { ballPoint, heelLift: heelLiftAt(take.swing, t) };
+  const sticks = drawSticks(createFigure(body, club), body.stature, pose, stance);
   const mirror = player.handed === 'left' ? -1 : 1;
   const flat = ([x, y, z]: readonly [number, number, number]): string =>
     `${((side === 'faceOn' ? x : z) * mirror).toFixed(3)} ${(-y).toFixed(3)}`;
   const path = (points: readonly (readonly [number, number, number])[]): string => `M ${points.map(flat).join(' L ')}`;
   const [hx, hy] = flat(sticks.head).split(' ');
-  const [bx, by] = flat(sticks.ball).split(' ');
+  const [bx, by] = flat([ballPoint[0], ballPoint[1], ballPoint[2]]).split(' ');
   const { reach } = sticks;
   const middle = side === 'faceOn' ? 0 : 0.3 * mirror;
   return (

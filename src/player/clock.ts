@@ -5,7 +5,7 @@ const LONGEST_RUN = 5;
 /** With reduced motion: one position at a time, s by the clock. */
 const STEPPED = 0.8;
 
-export interface ClockState {
+interface ClockState {
   /** Reference time of the first swing, s. */
   readonly t: number;
   readonly playing: boolean;

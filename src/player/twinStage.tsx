@@ -67,7 +67,16 @@ export class TwinStage {
     const { derived } = this.subject;
     const { body, club, player, referenceSwing } = derived;
     drawnPose(take.swing, t, this.pose);
-    this.frame.show({ body, club, handed: player.handed, swing: take.swing, referenceSwing, t, pose: this.pose });
+    this.frame.show({
+      body,
+      club,
+      handed: player.handed,
+      swing: take.swing,
+      referenceSwing,
+      t,
+      pose: this.pose,
+      reference: { swing: referenceSwing, t },
+    });
   }
 
   /** As near as both swings allow from the top to impact. */

@@ -2,8 +2,8 @@
 export interface Reminder {
   /** Tells this reminder from others; the same again replaces it. */
   readonly uid: string;
-  /** When the file was made, ms since 1970. */
-  readonly madeMs: number;
+  /** When the file was made, in UTC: "20261202T101500Z". */
+  readonly stamp: string;
   /** First and last day, "2026-12-02". */
   readonly from: string;
   readonly until: string;
@@ -44,8 +44,7 @@ const compact = (day: string): string => day.replaceAll('-', '');
  * A calendar file (RFC 5545) with one event a day at six in the evening, from the first day to the last, each with a display alarm at its
  * beginning.
  */
-export function toCalendar({ uid, madeMs, from, until, title, text }: Reminder): string {
-  const stamp = new Date(madeMs).toISOString().replace(/[-:]|\.\d+/g, '');
+export function toCalendar({ uid, stamp, from, until, title, text }: Reminder): string {
   const lines = [
     'BEGIN:VCALENDAR',
     'VERSION:2.0',

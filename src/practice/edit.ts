@@ -50,16 +50,3 @@ export const writeWords = (practice: Practice, words: string): Practice => ({
   ...practice,
   words: words.slice(0, PRACTICE_LIMITS.words),
 });
-
-/** A day so many days after another, "2026-12-02". */
-export function dayAfter(date: string, days: number): string {
-  const at = new Date(`${date}T00:00:00Z`);
-  at.setUTCDate(at.getUTCDate() + days);
-  return at.toISOString().slice(0, 10);
-}
-
-/** The week, Monday first, in which a day lies. */
-export function weekOf(date: string): readonly string[] {
-  const sinceMonday = (new Date(`${date}T00:00:00Z`).getUTCDay() + 6) % 7;
-  return Array.from({ length: 7 }, (_, i) => dayAfter(date, i - sinceMonday));
-}

@@ -1,8 +1,24 @@
-import { drawSticks } from '../figure/sticks';
+import { createFigure } from '../figure/figure';
+import { heelLiftAt, placeBall } from '../figure/stance';
+import { drawSticks } from '../figure/sticks/sticks';
+import { createPose } from '../model/chain';
+import { K } from '../model/keys';
+import { swingPose } from '../reading/swing';
 import { current, currentPose, desk, useDerived, useDesk } from '../store';
 
 type Point = readonly [number, number, number];
 type Line = readonly Point[];
+
+function sticksOfDesk() {
+  const { swing, referenceSwing, body, club } = current();
+  const atImpact = createPose();
+  swingPose(referenceSwing, referenceSwing.reference.times[K.impact], atImpact);
+  const ballPoint = placeBall(club, atImpact, new Float64Array(3));
+  const heelLift = heelLiftAt(swing, desk.getState().session.t);
+  const sticks = drawSticks(createFigure(body, club), body.stature, currentPose(), { ballPoint, heelLift });
+  const ball: Point = [ballPoint[0], ballPoint[1], ballPoint[2]];
+  return { ...sticks, ball };
+}
 
 /** Stick figure down the line and face on, for when no 3D picture can be drawn. Follows the desk like the picture does. */
 export function StickFigure({ note }: { note: string }) {
@@ -10,11 +26,7 @@ export function StickFigure({ note }: { note: string }) {
   useDesk((state) => state.session.bench);
   useDerived((derived) => derived.swing);
   const mirror = useDerived((derived) => (derived.player.handed === 'left' ? -1 : 1));
-  const { lines, head, club, ball, headRadius, reach } = drawSticks(
-    current(),
-    currentPose(),
-    desk.getState().session.t,
-  );
+  const { lines, head, club, ball, headRadius, reach } = sticksOfDesk();
   const views: readonly (readonly [string, (p: Point) => readonly [number, number]])[] = [
     ['down the line', ([, y, z]) => [z * mirror, y]],
     ['face on', ([x, y]) => [x * mirror, y]],

@@ -1,6 +1,6 @@
 import type { Color } from 'three';
 import type { Figure } from '../../figure/figure';
-import { LIMBS } from '../../figure/limbs';
+import { LIMBS } from '../../figure/sticks/limbs';
 import { createPlacement, MATRIX_SIZE, PART } from '../../figure/partIds';
 import { placeFigure } from '../../figure/place';
 import { heelLiftAt } from '../../figure/stance';

@@ -7,15 +7,15 @@ import type { SceneFrame } from '../sceneFrame';
 import type { Theme } from '../setting/theme';
 import { Ball } from './Ball';
 import { Club } from './Club';
-import { Fan } from './Fan';
-import { Ghost } from './Ghost';
+import { Fan } from './compared/Fan';
+import { Ghost } from './compared/Ghost';
 import { GlassSheet } from './GlassSheet';
 import { Ground } from './Ground';
 import { LayFigure } from './LayFigure';
 import { Lights } from './Lights';
 import { Paper } from './Paper';
 import { Pins } from './Pins';
-import { Reference } from './Reference';
+import { Reference } from './compared/Reference';
 import { SceneContext, useBuilt, usePose } from './sceneContext';
 import { Traces } from './Traces';
 

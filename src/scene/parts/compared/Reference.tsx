@@ -1,6 +1,6 @@
 import { useState } from 'react';
-import { BrokenShaft, SHAFT_DASHES } from '../lines/brokenShaft';
-import { usePose, useScene } from './sceneContext';
+import { BrokenShaft, SHAFT_DASHES } from '../../lines/brokenShaft';
+import { usePose, useScene } from '../sceneContext';
 
 /** The reference's shaft in verdigris dashes. */
 export function Reference() {

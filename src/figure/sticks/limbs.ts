@@ -1,4 +1,4 @@
-import type { PartId } from './partIds';
+import type { PartId } from '../partIds';
 
 /** Parts along each limb, in the order in which their joints are joined when a body is drawn in lines. */
 export const LIMBS: readonly (readonly PartId[])[] = [

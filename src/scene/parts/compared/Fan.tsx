@@ -1,6 +1,6 @@
 import { useState } from 'react';
-import { BodyFan } from '../lines/bodyFan';
-import { usePose, useScene } from './sceneContext';
+import { BodyFan } from '../../lines/bodyFan';
+import { usePose, useScene } from '../sceneContext';
 
 const NOBODY: readonly never[] = [];
 

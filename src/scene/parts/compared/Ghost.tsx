@@ -1,14 +1,14 @@
 import { useRef, useState } from 'react';
 import type { Group, Mesh } from 'three';
-import { createPlacement, PART, PART_IDS } from '../../figure/partIds';
-import { placeFigure } from '../../figure/place';
-import { heelLiftAt } from '../../figure/stance';
-import { NEAR_THE_EYES } from '../figure/eyesView';
-import { poseGap } from '../figure/poseGap';
-import { fillPartRows, WHOLE_FIGURE } from '../figure/rigidPartShader';
-import { SeeThroughBody, type SeeThroughLook } from '../figure/seeThroughBody';
-import { BrokenShaft, SHAFT_DASHES } from '../lines/brokenShaft';
-import { useBuilt, usePose, useScene } from './sceneContext';
+import { createPlacement, PART, PART_IDS } from '../../../figure/partIds';
+import { placeFigure } from '../../../figure/place';
+import { heelLiftAt } from '../../../figure/stance';
+import { NEAR_THE_EYES } from '../../figure/eyesView';
+import { poseGap } from '../../figure/poseGap';
+import { fillPartRows, WHOLE_FIGURE } from '../../figure/rigidPartShader';
+import { SeeThroughBody, type SeeThroughLook } from '../../figure/seeThroughBody';
+import { BrokenShaft, SHAFT_DASHES } from '../../lines/brokenShaft';
+import { useBuilt, usePose, useScene } from '../sceneContext';
 
 /** All but what stands near the player's eyes. */
 const REST: readonly number[] = PART_IDS.map((id) => PART[id]).filter((part) => !NEAR_THE_EYES.includes(part));
