@@ -15,11 +15,11 @@ import {
   string,
   union,
 } from 'valibot';
+import { day as date } from '../checking/kept';
 import { FELT, MOST_REPETITIONS, PRACTICE_LIMITS, type Practice } from './practice';
 
 const MOST_DRILLS = 3;
 const boolean = union([literal(true), literal(false)]);
-const date = pipe(string(), regex(/^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/));
 const schema = strictObject({
   planId: pipe(string(), regex(/^[0-9a-z]{12,24}$/)),
   days: pipe(

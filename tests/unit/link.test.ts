@@ -2,7 +2,7 @@ import jsQR from 'jsqr';
 import { crc32, deflateRawSync } from 'node:zlib';
 import { PNG } from 'pngjs';
 import { expect, test } from 'vitest';
-import { toBase64Url } from '../../src/export/link/base64url';
+import { toBase64Url } from '../../src/checking/base64url';
 import { codeOf } from '../../src/export/picture/qrCode';
 import { readEmbedded, toMarked } from '../../src/export/files/embedded';
 import { LONGEST_TEXT, packJson, readHash, readText, toAddress, toText } from '../../src/export/link/link';

@@ -2,7 +2,7 @@ import { deflateSync, inflateSync } from 'fflate';
 import type { Document } from '../../store';
 import { USUAL_CAMERAS } from '../../store/document/cameras';
 import { readDocument, type Read } from '../../store/document/validate';
-import { fromBase64Url, toBase64Url } from './base64url';
+import { fromBase64Url, toBase64Url } from '../../checking/base64url';
 import { DICTIONARY_1, DICTIONARY_2 } from './dictionaries';
 import { crc32 } from '../../math/crc32';
 import { fitsCode } from '../picture/qrCode';
