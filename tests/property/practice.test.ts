@@ -6,7 +6,7 @@ import { LONGEST_CODE, readPracticeCode, toPracticeCode } from '../../src/practi
 import { FELT, MOST_REPETITIONS, PRACTICE_LIMITS, type Practice } from '../../src/practice/practice';
 import { toName } from '../../src/checking/text';
 
-const letters = [...'0123456789abcdefghijklmnopqrstuvwxyz'];
+const letters = Array.from('0123456789abcdefghijklmnopqrstuvwxyz');
 const planIds = fc.string({ unit: fc.constantFrom(...letters), minLength: 12, maxLength: 24 });
 const dates = fc
   .date({ min: new Date('1990-01-01'), max: new Date('2120-12-31'), noInvalidDate: true })
@@ -76,7 +76,7 @@ describe('code of a practice', () => {
     let refused = 0;
     fc.assert(
       fc.property(fc.nat(codes.length - 1), fc.array(change, { minLength: 1, maxLength: 4 }), (which, changes) => {
-        const list = [...codes[which]];
+        const list = Array.from(codes[which]);
         for (const { kind, at, letter } of changes) {
           const i = at % (list.length + 1);
           if (kind === 'set') list[i] = letter;
