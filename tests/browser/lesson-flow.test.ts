@@ -151,6 +151,13 @@ test('a whole lesson by touch takes at most 25 taps, and its one plan is the sam
   const fresh = await open(browser!, { path: 'manifest.webmanifest', viewport: SCREENS.phone });
   await withoutPicture(fresh.context);
   await fresh.page.goto(address.replace('#', '?probe#'));
+  // The player sees his own page first, in the same words; one button opens the sandbox with all of it.
+  await fresh.page.locator('.player-task li').first().waitFor();
+  expect(await fresh.page.locator('.player-task li').allInnerTexts()).toEqual(lines);
+  for (const part of [plan.feel, ...plan.drills.map(({ name }) => name), plan.words, '13 Dec 2026', 'For Robin'])
+    expect(await fresh.page.locator('.player').innerText()).toContain(part);
+  expect((await look(fresh.page)).document.plan).toBeNull();
+  await fresh.page.getByRole('button', { name: 'Open the desk' }).click();
   await expect.poll(async () => (await look(fresh.page)).document.plan).toEqual(plan);
   await fresh.context.close();
   const { errors, violations } = witness;

@@ -15,7 +15,11 @@ export const PLAN: ChosenPlan = {
       how: 'Tuck a ruler under the watch strap, over the back of the hand. From the top, press it against the hand.',
       often: '10 slow rehearsals, 5 balls, twice',
     },
-    { name: 'Pause at the top', how: 'Hold the top for a full second. Let the arms start.', often: '10 balls at half speed' },
+    {
+      name: 'Pause at the top',
+      how: 'Hold the top for a full second. Let the arms start.',
+      often: '10 balls at half speed',
+    },
     { name: 'Shoulder under', how: '', often: '' },
   ],
   cautions: ['Stop short of the end of the wrist’s range.'],

@@ -2,7 +2,7 @@ import { change, desk, endGesture, put, setDrawer, type Document, type Session }
 import { offerRule } from '../../store/rules/keptRules';
 import type { Read } from '../../store/document/validate';
 import { readEmbedded } from '../files/embedded';
-import { readHash, toAddress } from './link';
+import { readHash, toText } from './link';
 import { readRuleHash } from './ruleLink';
 
 /** Files above this are not read at all, bytes. The longest clips stay far below. */
@@ -35,7 +35,7 @@ function receive(read: Read, what: string): void {
     show(null);
     return take(read, what);
   }
-  history.replaceState(history.state, '', toAddress(read.document, location.href));
+  history.replaceState(history.state, '', `${location.pathname}${location.search}#${toText(read.document)}`);
   show(read.document);
 }
 
