@@ -1,6 +1,6 @@
 // npm run pictures: builds the app and takes a picture of every screen at every size, for looking at.
 // Into the folder .pictures, or one that is named; `--only` takes those whose name matches; `--readme` those of the README.
-import { mkdirSync } from 'node:fs';
+import { mkdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { installWhatIsMissing, run, top } from './install.mjs';
@@ -67,8 +67,33 @@ const SCREENS = {
   student: fromShow('Show the student'),
   comparison: fromShow('Keep as comparison'),
 };
-/** What the README shows, on a tablet. */
-const OF_README = ['desk', 'why-shares'];
+/** A link that a coach sent: its text opens the player's page. Links of every version stay readable. */
+const PLAN_LINK = readFileSync('.config/picture/plan-link.txt', 'utf8').trim();
+/** Screens that a link opens instead of the desk. */
+const BY_LINK = { 'players-page': PLAN_LINK };
+/** What the README shows, and at which size. */
+const OF_README = { desk: 'tablet', 'why-shares': 'tablet', 'players-page': 'phone' };
+
+/** Opens a link and waits for the figures. */
+async function showLink(/** @type {Page} */ page, /** @type {string} */ address) {
+  await page.goto(address);
+  await page.locator('.twins-canvas canvas').waitFor({ timeout: 60_000 });
+}
+
+/** Opens the desk with a cupped wrist, so that every screen has something to say, and goes to a screen. */
+async function showScreen(
+  /** @type {Page} */ page,
+  /** @type {string} */ address,
+  /** @type {(page: Page) => Promise<unknown>} */ reach,
+) {
+  await page.goto(address);
+  await page.locator('canvas').waitFor({ timeout: 60_000 });
+  const wrist = page.locator('[data-dial="leadWristFlexion"] input[type="range"]');
+  await wrist.focus();
+  for (let i = 0; i < 16; i++) await page.keyboard.press('ArrowLeft');
+  await page.evaluate(() => document.activeElement instanceof HTMLElement && document.activeElement.blur());
+  await reach(page);
+}
 
 const server = await preview({ preview: { port: 0, host: '127.0.0.1' }, logLevel: 'error' });
 const browser = await chromium.launch({ executablePath: await resolveBrowser(), args: browserFlags });
@@ -76,10 +101,10 @@ const folder = values.readme ? '.config/picture' : (positionals[0] ?? '.pictures
 mkdirSync(folder, { recursive: true });
 
 const wanted = Object.keys(SIZES).flatMap((size) =>
-  Object.keys(SCREENS)
+  [...Object.keys(SCREENS), ...Object.keys(BY_LINK)]
     .map((screen) => ({ size, screen, name: values.readme ? screen : `${size}-${screen}` }))
     .filter(({ name, screen }) =>
-      values.readme ? size === 'tablet' && OF_README.includes(screen) : new RegExp(values.only).test(name),
+      values.readme ? Reflect.get(OF_README, screen) === size : new RegExp(values.only).test(name),
     ),
 );
 let failed = 0;
@@ -90,15 +115,10 @@ for (const { size, screen, name } of wanted) {
     reducedMotion: 'reduce',
   });
   page.on('pageerror', (error) => console.error(`${name}: ${error.message}`));
-  await page.goto(server.resolvedUrls?.local[0] ?? '');
-  await page.locator('canvas').waitFor({ timeout: 60_000 });
-  // A cupped wrist: every screen has something to say.
-  const wrist = page.locator('[data-dial="leadWristFlexion"] input[type="range"]');
-  await wrist.focus();
-  for (let i = 0; i < 16; i++) await page.keyboard.press('ArrowLeft');
-  await page.evaluate(() => document.activeElement instanceof HTMLElement && document.activeElement.blur());
+  const address = server.resolvedUrls?.local[0] ?? '';
   try {
-    await SCREENS[screen](page);
+    if (screen in BY_LINK) await showLink(page, `${address}#${Reflect.get(BY_LINK, screen)}`);
+    else await showScreen(page, address, SCREENS[screen]);
   } catch (error) {
     failed++;
     console.error(`${name}: ${String(error).split('\n')[0]}`);

@@ -4,16 +4,13 @@ import { gzipSync } from 'node:zlib';
 import { createMeter, spentMs } from './drag';
 import { findFirsts, lookOut, type Firsts } from './firstPicture';
 import type { Seat } from './site';
+import { SLOW, slowDown } from './slowed';
 import { quantile, type Session } from './table';
 
 export const name = 'opening';
 
 const OPENINGS = 3;
 const QUICK_OPENINGS = 2;
-/** A phone of the middle, and a mobile network: the processor slowed so many times, bytes a second, ms. */
-const SLOWED = 4;
-const BYTES_PER_S = 10e6 / 8;
-const LATENCY_MS = 40;
 /** After this long nothing is left to do, ms; watched for so long. */
 const SETTLING_MS = 2000;
 const WATCHED_MS = 10_000;
@@ -45,15 +42,7 @@ async function firstPayload({ address, folder, newVisitor }: Seat): Promise<numb
 /** A first visit of a slow device over a slow network. */
 async function openSlowly({ address, newVisitor }: Seat): Promise<Firsts> {
   const page = await newVisitor();
-  const session = await page.context().newCDPSession(page);
-  await session.send('Network.enable');
-  await session.send('Network.emulateNetworkConditions', {
-    offline: false,
-    latency: LATENCY_MS,
-    downloadThroughput: BYTES_PER_S,
-    uploadThroughput: BYTES_PER_S,
-  });
-  await session.send('Emulation.setCPUThrottlingRate', { rate: SLOWED });
+  await slowDown(page);
   await lookOut(page);
   await page.goto(address, { waitUntil: 'commit' });
   const firsts = await findFirsts(page);
@@ -98,13 +87,12 @@ export const run = ({ quick, withPage, put }: Session): Promise<void> =>
     );
     const firsts: Firsts[] = [];
     for (let i = 0; i < (quick ? QUICK_OPENINGS : OPENINGS); i++) firsts.push(await openSlowly(seat));
-    const slow = 'processor slowed 4 times, 10 Mbit/s, 40 ms';
     const median = (what: keyof Firsts): number => {
       const times = firsts.map((one) => one[what]);
       return quantile(times, 0.5);
     };
     put(
-      { what: `${slow}: words on both plates`, value: median('words'), unit: 'ms', goal: 'at most 1500' },
-      { what: `${slow}: 3D picture`, value: median('picture'), unit: 'ms', goal: 'at most 4500' },
+      { what: `${SLOW}: words on both plates`, value: median('words'), unit: 'ms', goal: 'at most 1500' },
+      { what: `${SLOW}: 3D picture`, value: median('picture'), unit: 'ms', goal: 'at most 4500' },
     );
   });
