@@ -30,7 +30,7 @@ const headers = `/*
   X-Content-Type-Options: nosniff
   Referrer-Policy: no-referrer
   Cross-Origin-Opener-Policy: same-origin
-  Permissions-Policy: geolocation=(), microphone=(), payment=(), usb=()
+  Permissions-Policy: camera=(self), geolocation=(), microphone=(), payment=(), usb=()
 /sw.js
   Cache-Control: no-cache
 `;

@@ -17,6 +17,7 @@ export * from './book/edits';
 export * from './book/recordTypes';
 export * from './book/lists';
 export * from './book/progress';
+export * from './book/practice';
 export { standingOf } from './book/standing';
 export { asSeenHere, computeCm, computeIfFound } from './book/deskLink';
 export { EXAMPLE_ID } from './book/example';

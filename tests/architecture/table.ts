@@ -16,7 +16,7 @@ const MODEL = ['math', 'model'];
 const READING = [...MODEL, 'reading', 'flight'];
 const SOLVING = [...READING, 'solving'];
 const WORDS = [...SOLVING, 'film', 'words'];
-const STORE = [...WORDS, 'checking', 'edge', 'store'];
+const STORE = [...WORDS, 'practice', 'checking', 'edge', 'store'];
 
 export const LAYERS: Readonly<Record<string, Layer>> = {
   math: { holds: 'angle, vector, spline, root, least squares, check sum', pure: true, layers: [], packages: [] },
@@ -59,7 +59,7 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
     layers: ['math', 'checking'],
     packages: ['valibot'],
   },
-  words: { holds: 'sentences, labels, units', layers: [...SOLVING, 'film', 'edge'], packages: [] },
+  words: { holds: 'sentences, labels, units', layers: [...SOLVING, 'film', 'edge', 'practice'], packages: [] },
   store: {
     holds: 'document, session, history, share link',
     layers: [...WORDS, 'checking', 'edge'],
@@ -105,7 +105,7 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
   },
   player: {
     holds: "the player's page: before and after, drills, practice on the device",
-    layers: [...STORE, 'practice', 'figure', 'scene', 'export', 'panels'],
+    layers: [...STORE, 'figure', 'scene', 'export', 'panels'],
     packages: ['react', 'three', '@react-three/fiber'],
   },
   evaluate: {

@@ -8,6 +8,7 @@ import { LessonPage } from './LessonPage';
 import { goTo, useBook, useNavigation, type Place } from './navigation';
 import { PlayerPage } from './PlayerPage';
 import { Players } from './Players';
+import { TakePractice } from './practice/TakePractice';
 import { Progress } from './progress/Progress';
 import { useNow } from './useNow';
 import './lessons.css';
@@ -34,6 +35,7 @@ function useCrumbs(place: Place): Crumb[] {
   if (place.page === 'lesson' && record?.kind === 'lesson') crumbs.push({ text: sayDay(record.date), place });
   if (place.page === 'progress') crumbs.push({ text: 'Progress', place });
   if (place.page === 'backup') crumbs.push({ text: 'Backup and hand-over', place });
+  if (place.page === 'practice') crumbs.push({ text: 'Practice from the player', place });
   if (place.page === 'device') crumbs.push({ text: 'What leaves this device', place });
   return crumbs;
 }
@@ -124,6 +126,7 @@ export default function LessonBook() {
       {place.page === 'players' && <Standing />}
       {place.page === 'backup' && <Backup />}
       {place.page === 'device' && <Device />}
+      {place.page === 'practice' && <TakePractice />}
       {place.page === 'player' && <PlayerPage key={place.id} id={place.id} />}
       {place.page === 'lesson' && <LessonPage key={place.id} id={place.id} />}
       {place.page === 'progress' && <Progress key={place.id} id={place.id} />}

@@ -26,6 +26,7 @@ import { PlanFields } from '../plan/PlanFields';
 import { PlanSummary } from '../plan/PlanSummary';
 import { SeenEntry } from '../seen/SeenEntry';
 import { SeenSaid } from '../seen/SeenSaid';
+import { PracticeKept } from './practice/PracticeKept';
 import { TextField } from '../fields/TextField';
 
 const edit = (lesson: LessonRecord, fields: Parameters<typeof editLesson>[2], label: string): void =>
@@ -128,6 +129,7 @@ export function LessonPage({ id }: { id: string }) {
       {isOpen && <NextStep from="lessons" />}
       <h3>Plan</h3>
       <Plan lesson={lesson} isOpen={isOpen} />
+      <PracticeKept lesson={lesson} />
       <h3>On the desk</h3>
       <p>
         {sayBoth(null, lesson.computedCm, units)}, {lesson.computedBy === undefined ? COMPUTED : COMPUTED_EARLIER}.

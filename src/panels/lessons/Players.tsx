@@ -206,6 +206,11 @@ export function Players() {
             Remove the example
           </button>
         )}
+        {mayWrite && (
+          <button type="button" className="plain" onClick={() => goTo({ page: 'practice' })}>
+            Practice from the player
+          </button>
+        )}
         <button type="button" className="plain" onClick={() => goTo({ page: 'backup' })}>
           Backup and hand-over
         </button>

@@ -4,7 +4,7 @@ import { book, type BookState } from '../../record';
 
 /** The page of the book that lies open. Not kept over a reload. */
 export type Place =
-  | { readonly page: 'players' | 'backup' | 'device' }
+  | { readonly page: 'players' | 'backup' | 'device' | 'practice' }
   | { readonly page: 'player' | 'lesson' | 'progress'; readonly id: string };
 
 interface PlaceState {

@@ -63,7 +63,7 @@ export function addPlayer(book: Records, birth: Birth, name: string, body: Playe
 }
 
 type OfPlayer = Partial<Pick<PlayerRecord, 'name' | 'body' | 'clubs' | 'notes' | 'archived'>>;
-type OfLesson = Partial<Pick<LessonRecord, 'date' | 'now' | 'computedCm' | 'notes'>>;
+type OfLesson = Partial<Pick<LessonRecord, 'date' | 'now' | 'computedCm' | 'notes' | 'practice'>>;
 
 /** The same record with some fields new. The later of clock and last change: a clock set back must not make it older. */
 const touched = <R extends BookRecord>(record: R, nowMs: number, fields: Partial<R>): R => ({
@@ -139,8 +139,8 @@ export function addLesson(birth: Birth, playerId: string, date: string, now: Doc
   return { label: 'New lesson', put: [lesson], remove: [] };
 }
 
-/** A copy of a lesson under another date. */
-export function duplicateLesson(lesson: LessonRecord, birth: Birth, date: string): Edit {
+/** A copy of a lesson under another date. What the player practised stays with the first. */
+export function duplicateLesson({ practice: _, ...lesson }: LessonRecord, birth: Birth, date: string): Edit {
   return { label: 'Duplicate lesson', put: [{ ...lesson, ...born(birth), date }], remove: [] };
 }
 

@@ -5,6 +5,7 @@ import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import type { BandCm } from '../../store/document/document';
 import { changesBetween } from '../../store/plan/draftPlan';
 import { toMovements } from '../../store/document/convert';
+import { practiceDaysOf } from './practice';
 import type { LessonRecord } from './recordTypes';
 
 /** What was seen with its margin, cm; with the coach's camera reckoned in where it was placed. */
@@ -22,6 +23,8 @@ export interface ProgressRow {
   readonly fittedCm: { readonly [id in CheckpointId]: number | null };
   /** A few words for the plan that began here; null where the one before went on. */
   readonly newPlan: string | null;
+  /** Days on which the player practised from this lesson's day until the next one's; before the first lesson counts there. */
+  readonly practised: number;
 }
 
 /** The lessons of one player, oldest first. `honest`: what was seen in a lesson, as it counts. */
@@ -30,6 +33,7 @@ export function rowsOf(
   honest: (lesson: LessonRecord) => ProgressRow['seen'],
 ): readonly ProgressRow[] {
   const sorted = lessons.toSorted((a, b) => a.date.localeCompare(b.date) || a.createdMs - b.createdMs);
+  const days = practiceDaysOf(lessons);
   return sorted.map((lesson, at): ProgressRow => {
     const { id, date, computedCm, computedBy } = lesson;
     const { plan } = lesson.now;
@@ -42,7 +46,9 @@ export function rowsOf(
     const [arm, shaft] = CHECKPOINT_IDS.map(fitted);
     const isNew = plan !== null && plan.id !== sorted[at - 1]?.now.plan?.id;
     const newPlan = isNew ? sayFlag(changesBetween(plan.from, plan.movements), toMovements(plan.from)) : null;
-    return { id, date, seen, fittedCm: { leadArmParallel: arm, shaftParallel: shaft }, newPlan };
+    const [from, until] = [at === 0 ? '' : date, sorted[at + 1]?.date];
+    const practised = days.filter((day) => day >= from && (until === undefined || day < until)).length;
+    return { id, date, seen, fittedCm: { leadArmParallel: arm, shaftParallel: shaft }, newPlan, practised };
   });
 }
 

@@ -1,5 +1,6 @@
 import type { ClubId } from '../../model/club';
 import type { Player } from '../../model/body';
+import type { Practice } from '../../practice/practice';
 import type { CheckpointId } from '../../reading/checkpoints';
 import type { Document } from '../../store/document/document';
 
@@ -46,6 +47,8 @@ export interface LessonRecord extends Kept, OfEarlierModel {
   readonly now: Document;
   readonly computedCm: Computed;
   readonly notes: string;
+  /** What came back from the player, one for each plan. Absent where nothing came. */
+  readonly practice?: readonly Practice[];
 }
 
 /** A swing worth keeping. */
@@ -65,8 +68,10 @@ export const KINDS: readonly Kind[] = ['player', 'lesson', 'swing'];
 export const LIMITS = {
   name: 60,
   notes: 8000,
+  /** Plans of which one lesson keeps practice. */
+  practices: 6,
   /** Characters of one record and of one file, and how deep its brackets may go: looked at before anything is read. */
-  recordText: 40_000,
+  recordText: 100_000,
   fileText: 24_000_000,
   depth: 12,
   records: 50_000,

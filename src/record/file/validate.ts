@@ -1,6 +1,7 @@
 import {
   boolean,
   check,
+  custom,
   exactOptional,
   integer,
   literal,
@@ -15,6 +16,8 @@ import {
 import { eachOf, isFields, listUpTo, fields, numberIn, oneOf, whole } from '../../checking/schemas';
 import { read } from '../../checking/read';
 import { CLUB_IDS } from '../../model/club';
+import { readPractice } from '../../practice/check';
+import type { Practice } from '../../practice/practice';
 import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import { DOCUMENT_VERSION } from '../../store/document/document';
 import { documentSchema, SECTION_SCHEMAS } from '../../store/document/validate';
@@ -55,6 +58,22 @@ const computedCm = fields(eachOf(CHECKPOINT_IDS, () => centimetres));
 /** Absent where today's model computed the readings. */
 const computedBy = exactOptional(literal(LEAN_MODEL));
 
+const isPractice = (value: unknown): value is Practice => {
+  const practice = readPractice(value);
+  return practice !== undefined && toName(practice.words) === practice.words;
+};
+const onePractice = pipe(
+  custom<Practice>(isPractice, 'Not a practice.'),
+  transform((value) => readPractice(value)!),
+);
+/** Absent where nothing came from the player. */
+const practice = exactOptional(
+  pipe(
+    listUpTo(onePractice, LIMITS.practices),
+    check((list) => new Set(list.map(({ planId }) => planId)).size === list.length, 'A plan stands twice.'),
+  ),
+);
+
 const head = <K extends Kind>(kind: K) => ({
   kind: literal(kind),
   id,
@@ -81,6 +100,7 @@ const SCHEMAS = {
     computedCm,
     computedBy,
     notes: keptText(LIMITS.notes),
+    practice,
   }),
   swing: fields({ ...head('swing'), playerId: id, name, now, computedCm, computedBy }),
 } satisfies { readonly [K in Kind]: GenericSchema<unknown, Extract<BookRecord, { readonly kind: K }>> };

@@ -53,6 +53,7 @@ const FIELDS: Readonly<Record<string, string>> = {
   computedBy: 'what computed them',
   playerId: 'player',
   createdMs: 'day of making',
+  practice: 'practice from the player',
 };
 
 /** What an import would do to the book. */

@@ -1,7 +1,8 @@
 import { CHECKPOINT_IDS } from '../../../reading/checkpointTable';
 import { useEffect, useMemo, useRef, useState } from 'react';
-import { lessonsOf, movedToward, rowsOf, type LessonRecord } from '../../../record';
+import { lessonsOf, movedToward, rowsOf, type LessonRecord, type ProgressRow } from '../../../record';
 import { sayDay } from '../../../words/book/days';
+import { sayDays } from '../../../words/book/practice';
 import { sayMoved } from '../../../words/book/progress';
 import { SOME_EARLIER } from '../../../words/book/newModel';
 import { saySighting, sayCm } from '../../../words/book/readings';
@@ -39,7 +40,7 @@ function print(): void {
 }
 
 /** The same in numbers: for reading aloud, and for whoever wants to check the drawing. */
-function Numbers({ lessons }: { lessons: readonly LessonRecord[] }) {
+function Numbers({ lessons, rows }: { lessons: readonly LessonRecord[]; rows: readonly ProgressRow[] }) {
   const units = useDesk(({ document }) => document.units);
   const cell = ({ now: { seen }, computedCm }: LessonRecord, at: CheckpointId): string => {
     const [saw, computed] = [seen[at], computedCm[at]];
@@ -58,6 +59,7 @@ function Numbers({ lessons }: { lessons: readonly LessonRecord[] }) {
           <th scope="col">Lead arm parallel, from the trail bicep</th>
           <th scope="col">Shaft parallel, from the hands</th>
           <th scope="col">Plan</th>
+          <th scope="col">Practised until the next</th>
         </tr>
       </thead>
       <tbody>
@@ -73,6 +75,7 @@ function Numbers({ lessons }: { lessons: readonly LessonRecord[] }) {
                   .join(', ')) ||
                 'none'}
             </td>
+            <td>{sayDays(rows.find(({ id }) => id === lesson.id)?.practised ?? 0)}</td>
           </tr>
         ))}
       </tbody>
@@ -127,8 +130,9 @@ export function Progress({ id }: { id: string }) {
           <p className="fine">
             Bar: what you saw, with your margin. Farther right is steeper. Hatched: steep. Bare: on plane. Dotted:
             over-shallow. Strip: on plane, a rule of thumb. Square: the model, where it was fitted to what you saw.
+            {rows.some(({ practised }) => practised > 0) && ' Strokes: days the player practised, as he says.'}
           </p>
-          <Numbers lessons={lessons} />
+          <Numbers lessons={lessons} rows={rows} />
           <p className="fine">
             The reading error is your margin at the first and the last reading together.{' '}
             {lessons.some(({ computedBy }) => computedBy !== undefined) && SOME_EARLIER} {ILLUSTRATION}.

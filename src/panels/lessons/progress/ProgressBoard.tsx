@@ -4,12 +4,15 @@ import type { ProgressRow } from '../../../record';
 import type { BandCm, CheckpointId, Units } from '../../../store';
 import { CHECKPOINT_NAMES, formatNumber, LENGTHS } from '../../../words';
 import { sayShortDay } from '../../../words/book/days';
+import { PractisedDays } from './PractisedDays';
 import { axisFor, type Axis } from './plotScale';
 import { rowsAt } from './rowsAt';
 
 const [TOP, BOTTOM] = [66, 14];
 /** Half of a bar's height, px. */
 const HALF = 11;
+/** Below the last lesson, where practice follows it, px. */
+const AFTER_LAST = 24;
 /** Wider than this each bar has its number beside it. */
 const WIDE = 700;
 
@@ -22,20 +25,22 @@ interface Props {
 
 /**
  * Both checkpoints over a player's lessons: time runs down, steep lies right. Each lesson is a bar: what was seen with its margin, hatched
- * where it is steep, bare where it is on plane, dotted where it is over-shallow. A flag marks each new plan.
+ * where it is steep, bare where it is on plane, dotted where it is over-shallow. A flag marks each new plan, strokes the days practised between two lessons.
  */
 export function ProgressBoard({ rows, bands, units, width }: Props) {
   const id = useId();
   const isWide = width >= WIDE;
   const numbers = isWide ? 64 : 0;
   // Room for the dates, for the flags of plans, and between two columns, px.
-  const [DATE, PLAN, GAP] = isWide ? [74, 130, 22] : [50, 92, 22];
+  const isPractised = rows.some(({ practised }) => practised > 0);
+  const DAYS = isWide && isPractised ? 120 : 0;
+  const [DATE, PLAN, GAP] = isWide ? [74, 130 + DAYS, 22] : [50, 92, 22];
   const column = (width - DATE - PLAN - 2 * (GAP + numbers)) / 2;
   const ys = rowsAt(
     rows.map(({ date }) => date),
     TOP + 26,
   );
-  const height = (ys.at(-1) ?? TOP) + 26 + BOTTOM;
+  const height = (ys.at(-1) ?? TOP) + 26 + (rows.at(-1)?.practised ? AFTER_LAST : 0) + BOTTOM;
   const cmPerUnit = LENGTHS[units.length].metres * 100;
   return (
     <svg className="progress-plot" width={width} height={height} role="img" aria-labelledby={id}>
@@ -89,11 +94,25 @@ export function ProgressBoard({ rows, bands, units, width }: Props) {
         );
       })}
       <text className="plot-head" x={width - PLAN + 12} y={18}>
-        Plan
+        {isPractised && !isWide ? 'Plan, days' : 'Plan'}
       </text>
+      {DAYS > 0 && (
+        <text className="plot-head" x={width - DAYS + 8} y={18}>
+          Practised
+        </text>
+      )}
+      {rows.map(({ id: lesson, practised }, at) => (
+        <PractisedDays
+          key={lesson}
+          days={practised}
+          x={DAYS > 0 ? width - DAYS + 8 : width - PLAN + 18}
+          y={(ys[at] + (ys[at + 1] ?? ys[at] + 2 * AFTER_LAST)) / 2}
+          isWide={isWide}
+        />
+      ))}
       {rows.map(({ id: lesson, newPlan }, at) =>
         newPlan === null ? null : (
-          <Flag key={lesson} text={newPlan} x={width - PLAN + 12} y={ys[at]} width={PLAN - 14} />
+          <Flag key={lesson} text={newPlan} x={width - PLAN + 12} y={ys[at]} width={PLAN - DAYS - 14} />
         ),
       )}
     </svg>
