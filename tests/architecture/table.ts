@@ -90,7 +90,7 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
   panels: {
     holds: 'controls and drawers',
     layers: [...STORE, 'look', 'record', 'export', 'video'],
-    packages: ['react', 'react-dom', 'zustand', 'leva'],
+    packages: ['react', 'react-dom', 'zustand', 'leva', 'jsqr'],
   },
   video: {
     holds: 'films and pictures opened on the device, frame by frame, and what their marks tell, in workers',
