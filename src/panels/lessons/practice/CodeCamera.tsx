@@ -53,6 +53,7 @@ export function CodeCamera({ onFound, onClose }: Props) {
       if (isOver || !video.current) return stop();
       video.current.srcObject = stream;
       await video.current.play();
+      video.current?.scrollIntoView({ block: 'center' });
       setOn(true);
       return look();
     };
