@@ -104,7 +104,7 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
     packages: ['react-dom', 'three', '@react-three/fiber', 'mediabunny', 'gifenc', 'fflate', 'uqr'],
   },
   player: {
-    holds: "the player's page: before and after, drills, practice on the device",
+    holds: "the player's page: before and after, drills, practice on the device, the camera as a mirror",
     layers: [...STORE, 'figure', 'scene', 'export', 'panels'],
     packages: ['react', 'three', '@react-three/fiber'],
   },

@@ -11,7 +11,7 @@ import { K } from '../../src/model/keys';
 import { DEFAULT_ARM_ANGLE, isReached, readCheckpoints } from '../../src/reading/checkpoints';
 import { swingPose } from '../../src/reading/swing';
 import { findExpected } from '../../src/film/fit/player';
-import { traceParts } from '../../src/film/outline';
+import { traceParts } from '../../src/film/trace';
 import { sightOf, toImage, type Pinhole } from '../../src/film/pinhole';
 import { playerWith, referenceSwing } from '../reference/solvingPlayers';
 
