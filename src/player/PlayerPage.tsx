@@ -1,12 +1,9 @@
-import { useEffect, useMemo, useState } from 'react';
-import { takeSnapshot, type ExportSnapshot } from '../export/task/exportSnapshot';
+import { lazy, Suspense, useEffect, useMemo, useState } from 'react';
+import type { ExportSnapshot } from '../export/task/exportSnapshot';
+import { loadingChunk } from '../panels';
 import { Mark } from '../panels/shell/Mark';
-import { desk, FRESH_SESSION, useDesk, type Document } from '../store';
-import { createDeriver } from '../store/derive/deriver';
-import { NO_VERDICTS } from '../store/derive/verdictHysteresis';
-import { deskBases } from '../store/desk/desk';
+import { desk, type Document } from '../store';
 import type { ChosenPlan } from '../store/document/chosenPlan';
-import { referenceSearch } from '../store/effects/referenceSearch';
 import { changesBetween } from '../store/plan/draftPlan';
 import { CAUTIONS, NOTHING_TO_CHANGE } from '../words';
 import { sayDay } from '../words/book/days';
@@ -16,7 +13,11 @@ import { createClock } from './clock';
 import { Practise } from './Practise';
 import { usePractice } from './practiceStore';
 import { FIRST_SPEED, Showing } from './Showing';
+import { useSubject } from './useSubject';
 import './player.css';
+
+/** Fetched at the tap. */
+const Mirror = lazy(loadingChunk(() => import('./mirror/Mirror')));
 
 export interface PlannedDocument extends Document {
   readonly plan: ChosenPlan;
@@ -35,8 +36,16 @@ export default function PlayerPage({ document: shown, onOpenDesk }: Props) {
   const subject = useSubject(shown);
   const { practice, change, problem } = usePractice(plan.id, plan.drills.length);
   useBoard(shown.board);
+  const [isAtMirror, setAtMirror] = useState(false);
   const changes = changesBetween(plan.from, plan.movements);
   const lines = sayPlanChanges(changes, shown.units);
+  if (isAtMirror) {
+    return (
+      <Suspense>
+        <Mirror document={shown} onLeave={() => setAtMirror(false)} />
+      </Suspense>
+    );
+  }
   return (
     <div className="player">
       <header className="player-head">
@@ -79,6 +88,9 @@ export default function PlayerPage({ document: shown, onOpenDesk }: Props) {
             <p>{[...new Set([...plan.cautions, ...CAUTIONS])].join(' ')}</p>
             <p>Children: with an adult beside them.</p>
           </section>
+          <button type="button" className="plain player-desk" onClick={() => setAtMirror(true)}>
+            Practise at the mirror
+          </button>
           <button type="button" className="plain player-desk" onClick={onOpenDesk}>
             Open the desk
           </button>
@@ -111,18 +123,6 @@ function Moving({ subject }: { subject: ExportSnapshot }) {
     };
   }, [clock]);
   return <Showing subject={subject} clock={clock} />;
-}
-
-/** Where the plan starts and where it leads, played out as on the desk; nothing while the player's reference swing is being found. */
-function useSubject(shown: Document): ExportSnapshot | undefined {
-  const references = useDesk((state) => state.references);
-  const [deriver] = useState(() => createDeriver(deskBases));
-  useEffect(() => referenceSearch.want(shown), [shown]);
-  return useMemo(() => {
-    const state = { ...desk.getState(), references, document: shown, session: FRESH_SESSION, verdicts: NO_VERDICTS };
-    const derived = deriver.derive(state);
-    return derived.status === 'ready' ? takeSnapshot(state, derived, 'plan') : undefined;
-  }, [deriver, references, shown]);
 }
 
 /** The page takes the board of the document, and gives the desk's back. */

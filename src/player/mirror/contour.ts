@@ -88,7 +88,10 @@ export function lookAt({ body, club, swing, checkpoints }: Target, place: Place)
     const checkpoint = checkpoints[id];
     if (isReached(checkpoint)) stands[id] = see(checkpoint.pose, trace(checkpoint.pose, checkpoint.t));
   }
-  const [left, right] = rangeOf(Object.values(stands).flatMap(({ groups }) => groups.flat()), 0);
+  const [left, right] = rangeOf(
+    Object.values(stands).flatMap(({ groups }) => groups.flat()),
+    0,
+  );
   const [head] = rangeOf([atAddress[PART.headEgg]], 1);
   const [, feet] = rangeOf([atAddress[PART.footLead], atAddress[PART.footTrail]], 1);
   return { stands, head, feet, middle: (left + right) / 2 };

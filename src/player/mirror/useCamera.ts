@@ -50,9 +50,10 @@ export function useCamera() {
         for (const track of stream.getTracks()) track.stop();
         return;
       }
+      current.current = stream;
+      if (document.visibilityState === 'hidden') return end('stopped');
       const [track] = stream.getVideoTracks();
       track.addEventListener('ended', () => end('lost'), { once: true });
-      current.current = stream;
       setRunning({ stream, isFront: track.getSettings().facingMode !== 'environment' });
       setState('on');
     } catch (error) {

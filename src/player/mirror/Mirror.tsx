@@ -1,0 +1,191 @@
+import { useMemo, useState } from 'react';
+import type { Document } from '../../store';
+import { CHECKPOINT_IDS, type CheckpointId } from '../../reading/checkpointTable';
+import { CHECKPOINT_NAMES } from '../../words';
+import { Tally } from '../Tally';
+import { useSubject } from '../useSubject';
+import { lookAt, type Lines, type Side, type Sights } from './contour';
+import { FitControls, type Standing } from './FitControls';
+import { Stage } from './Stage';
+import { useCamera, type CameraState } from './useCamera';
+import { useHold } from './useHold';
+import './mirror.css';
+
+const GOAL = 10;
+/** Where head and feet are before the player moves the lines, shares of the stage's height. */
+const FIRST_LINES: Lines = { head: 0.26, feet: 0.9 };
+/** A chair's back, a few steps away, m: about hip height. */
+const FIRST_STANDING: Standing = { distance: 3, height: 0.9 };
+
+const SIDES: readonly { side: Side; text: string }[] = [
+  { side: 'faceOn', text: 'Face on' },
+  { side: 'downTheLine', text: 'Down the line' },
+];
+const SIDE_IN_SENTENCE: Readonly<Record<Side, string>> = { faceOn: 'face on', downTheLine: 'down the line' };
+
+const BESIDE = 'Hold the picture beside a mirror instead.';
+const CAMERA_WORDS: Readonly<Record<Exclude<CameraState, 'on'>, string>> = {
+  off: 'Lean the device on something at hip height, three metres away.',
+  asking: 'The browser asks whether this page may use the camera.',
+  stopped: 'The camera was stopped when the page was hidden.',
+  lost: 'The camera was switched off or taken away.',
+  refused: `The camera is not allowed here. The browser’s settings for this page can allow it. ${BESIDE}`,
+  none: `No camera was found on this device. ${BESIDE}`,
+  busy: `The camera is in use by something else. Close that, then try again. ${BESIDE}`,
+  unable: `This browser gives no camera to this page. ${BESIDE}`,
+};
+const CAUTION =
+  'Make room to swing, with nobody near. Move slowly. Stop if it hurts. Children: with an adult beside them.';
+const FINE_PRINT = 'Nothing is recorded. The camera measures nothing here.';
+
+interface Props {
+  readonly document: Document;
+  readonly onLeave: () => void;
+}
+
+/** The device as a mirror: its camera behind the pose that the plan asks for. It judges nothing. */
+export default function Mirror({ document: shown, onLeave }: Props) {
+  const [checkpoint, setCheckpoint] = useState<CheckpointId>('leadArmParallel');
+  const [side, setSide] = useState<Side>('faceOn');
+  const [lines, setLines] = useState(FIRST_LINES);
+  const [standing, setStanding] = useState(FIRST_STANDING);
+  const [wantsFit, setFitting] = useState(false);
+  const { state, running, start } = useCamera();
+  const isFitting = wantsFit && running !== undefined;
+  const [chosenMirrored, setMirrored] = useState<boolean>();
+  const isMirrored = chosenMirrored ?? running?.isFront ?? true;
+  const { counting, held, toggle, startOver } = useHold();
+  const sights = useSights(shown, side, standing);
+  const stand = isFitting ? 'address' : checkpoint;
+  const pose = `${CHECKPOINT_NAMES[checkpoint].title}, ${SIDE_IN_SENTENCE[side]}`;
+  const isMissing = sights !== undefined && sights.stands[stand] === undefined;
+  return (
+    <main className="mirror" data-fitting={isFitting || undefined}>
+      <Stage
+        sights={sights}
+        stand={stand}
+        lines={lines}
+        onLines={isFitting ? setLines : undefined}
+        stream={running?.stream}
+        isMirrored={isMirrored}
+        isLeft={shown.player.handed === 'left'}
+        board={shown.board}
+        label={isFitting ? 'Contour of the player at address' : `Contour of the pose: ${pose}`}
+      />
+      <header className="mirror-card">
+        <h1>{isFitting ? 'Stand at the ball, inside the ink.' : 'Stand in the ink. Hold five seconds.'}</h1>
+        <p>{isFitting ? 'Drag the lines to your head and feet.' : pose}</p>
+        {isMissing && <p>This swing never reaches that checkpoint.</p>}
+        {!sights && <p>Finding this player’s swing …</p>}
+      </header>
+      <output className="mirror-count" data-phase={counting?.phase}>
+        {counting?.phase === 'ready' && <small>Get ready</small>}
+        {counting?.left}
+      </output>
+      <button type="button" className="plain mirror-leave" onClick={onLeave}>
+        Leave
+      </button>
+      <div className="mirror-controls">
+        {state !== 'on' && (
+          <div className="mirror-ask">
+            <output>{CAMERA_WORDS[state]}</output>
+            <button
+              type="button"
+              className="plain mirror-main"
+              aria-disabled={state === 'asking' || undefined}
+              onClick={() => {
+                if (state === 'asking') return;
+                // With a camera the first thing to do is to make the contour one's own size.
+                if (state === 'off') setFitting(true);
+                void start();
+              }}
+            >
+              {state === 'stopped' || state === 'lost' ? 'Start the camera again' : 'Use the camera'}
+            </button>
+          </div>
+        )}
+        {isFitting ? (
+          <FitControls
+            lines={lines}
+            onLines={setLines}
+            standing={standing}
+            onStanding={setStanding}
+            length={shown.units.length}
+            onDone={() => setFitting(false)}
+          />
+        ) : (
+          <>
+            <fieldset className="mirror-choice" aria-label="Checkpoint">
+              {CHECKPOINT_IDS.map((id) => (
+                <Choice key={id} isOn={id === checkpoint} onChoose={() => setCheckpoint(id)}>
+                  {CHECKPOINT_NAMES[id].title}
+                </Choice>
+              ))}
+            </fieldset>
+            <fieldset className="mirror-choice" aria-label="Seen from">
+              {SIDES.map((one) => (
+                <Choice key={one.side} isOn={one.side === side} onChoose={() => setSide(one.side)}>
+                  {one.text}
+                </Choice>
+              ))}
+            </fieldset>
+            <div className="mirror-held">
+              <button type="button" className="plain mirror-main" onClick={toggle}>
+                {counting ? 'Stop' : 'Hold'}
+              </button>
+              <p>
+                <Tally count={held} />
+                <b>{held}</b> {held <= GOAL ? `of ${GOAL} held` : 'held'}
+              </p>
+            </div>
+            <div className="mirror-acts">
+              <button type="button" className="plain" onClick={startOver}>
+                Start over
+              </button>
+              {running && (
+                <button type="button" className="plain" onClick={() => setFitting(true)}>
+                  Fit to me
+                </button>
+              )}
+              <button
+                type="button"
+                className="plain"
+                role="switch"
+                aria-checked={isMirrored}
+                onClick={() => setMirrored(!isMirrored)}
+              >
+                Mirrored
+              </button>
+            </div>
+          </>
+        )}
+        <p className="fine mirror-caution">{CAUTION}</p>
+        <p className="fine">{FINE_PRINT}</p>
+      </div>
+    </main>
+  );
+}
+
+interface ChoiceProps {
+  readonly isOn: boolean;
+  readonly onChoose: () => void;
+  readonly children: string;
+}
+
+const Choice = ({ isOn, onChoose, children }: ChoiceProps) => (
+  <button type="button" className="plain" aria-pressed={isOn} onClick={onChoose}>
+    {children}
+  </button>
+);
+
+/** What the device sees of the swing that the plan asks for, else of the one that is dialled. */
+function useSights(shown: Document, side: Side, { distance, height }: Standing): Sights | undefined {
+  const subject = useSubject(shown);
+  return useMemo(() => {
+    if (!subject) return undefined;
+    const { derived, now, after } = subject;
+    const { swing, checkpoints } = shown.plan ? after : now;
+    const { body, club } = derived;
+    return lookAt({ body, club, swing, checkpoints }, { side, distance, height });
+  }, [subject, shown.plan, side, distance, height]);
+}
