@@ -13,7 +13,7 @@ import './mirror.css';
 
 const GOAL = 10;
 /** Where head and feet are before the player moves the lines, shares of the stage's height. */
-const FIRST_LINES: Lines = { head: 0.26, feet: 0.9 };
+const FIRST_LINES: Lines = { head: 0.25, feet: 0.85 };
 /** A chair's back, a few steps away, m: about hip height. */
 const FIRST_STANDING: Standing = { distance: 3, height: 0.9 };
 
