@@ -4,6 +4,7 @@ import { loadingChunk } from '../panels';
 import { Mark } from '../panels/shell/Mark';
 import { desk, type Document } from '../store';
 import type { ChosenPlan } from '../store/document/chosenPlan';
+import { writeWords } from '../practice/edit';
 import { changesBetween } from '../store/plan/draftPlan';
 import { CAUTIONS, NOTHING_TO_CHANGE } from '../words';
 import { sayDay } from '../words/book/days';
@@ -15,6 +16,9 @@ import { usePractice } from './practiceStore';
 import { FIRST_SPEED, Showing } from './Showing';
 import { useSubject } from './useSubject';
 import './player.css';
+
+/** Fetched once the page stands: it draws a code. */
+const SendBack = lazy(loadingChunk(async () => ({ default: (await import('./SendBack')).SendBack })));
 
 /** Fetched at the tap. */
 const Mirror = lazy(loadingChunk(() => import('./mirror/Mirror')));
@@ -82,6 +86,11 @@ export default function PlayerPage({ document: shown, onOpenDesk }: Props) {
             </p>
           )}
           {plan.drills.length > 0 && <Practise plan={plan} practice={practice} change={change} />}
+          {plan.drills.length > 0 && (
+            <Suspense>
+              <SendBack practice={practice} onWords={(words) => change((was) => writeWords(was, words))} />
+            </Suspense>
+          )}
           {problem && <output className="player-problem">{problem}</output>}
           <section className="player-mind">
             <h2>Mind</h2>

@@ -1,5 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { readPracticeCode } from '../../src/practice/code';
 import { findFaults } from './axe';
 import { DRAW_NOTHING, look, REFUSE_PICTURE } from './deskPage';
 import { PLAN, planText } from './planLink';
@@ -108,6 +109,27 @@ describe("the player's page", () => {
         page.getByRole('radio', { name: 'sometimes' }).nth(1).isChecked(),
       ]);
     expect(await said()).toEqual(['1 of 7 days', '2', true, true]);
+    // What goes back to the coach is what was ticked.
+    await page.getByLabel('One line to your coach').fill('Felt easier today.');
+    const [file] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Save the code as a file' }).tap(),
+    ]);
+    const text = (await (await file.createReadStream()).toArray()).join('').trim();
+    expect(readPracticeCode(text)).toEqual({
+      practice: {
+        planId: PLAN.id,
+        days: [
+          {
+            date: await page.evaluate(() => new Date().toLocaleDateString('sv-SE')),
+            done: [true, false, false],
+            counts: [2, 0, 0],
+          },
+        ],
+        felt: [null, 'sometimes', null],
+        words: 'Felt easier today.',
+      },
+    });
     await page.reload();
     await page.locator('.player-practise').waitFor();
     expect(await said()).toEqual(['1 of 7 days', '2', true, true]);
