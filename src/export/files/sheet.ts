@@ -14,10 +14,12 @@ import {
 } from '../../words';
 import { sayDay } from '../../words/book/days';
 import { sayWho } from '../../words/showing/who';
+import { sayCurve, sayStart } from '../../words/swing/shot';
 import { sayTask } from '../../words/why/planText';
 import { codeOf, codePath } from '../picture/qrCode';
 import { toCodeAddress } from '../link/link';
 import { drawPlate, type PlateImage } from '../picture/plateImage';
+import { drawDrill, type DrillFigure } from './drillFigure';
 import { sayChanges, type ExportSnapshot, type ShownSwing } from '../task/exportSnapshot';
 
 /** Everything on a practice sheet, in words and drawings. */
@@ -35,7 +37,7 @@ export interface SheetContent {
   readonly readings: readonly Reading[];
   readonly plan: readonly string[];
   readonly feel: string;
-  readonly drills: readonly PlanDrill[];
+  readonly drills: readonly SheetDrill[];
   /** The coach's own words. */
   readonly words: string;
   /** "2 Dec 2026"; null without a next lesson. */
@@ -44,6 +46,11 @@ export interface SheetContent {
   readonly address: string;
   /** The code as a path, and how many squares it is wide. */
   readonly code: { readonly path: string; readonly size: number };
+}
+
+/** A drill, with the body where it is practised if that is known. */
+interface SheetDrill extends PlanDrill {
+  readonly figure: DrillFigure | undefined;
 }
 
 /** A line of the table of readings. */
@@ -86,10 +93,11 @@ export function layOutSheet(subject: ExportSnapshot, base: string): SheetContent
         };
       }),
       ballReading(subject),
+      ...flightReading(subject),
     ],
     plan: lines.length > 0 ? lines : [NOTHING_TO_CHANGE],
     feel: plan?.feel ?? '',
-    drills: plan?.drills ?? [],
+    drills: (plan?.drills ?? []).map((drill) => ({ ...drill, figure: drawDrill(drill.name, derived, after) })),
     words: plan?.words ?? '',
     next: plan?.nextDate ? sayDay(plan.nextDate) : null,
     cautions: plan && plan.cautions.length > 0 ? plan.cautions : CAUTIONS,
@@ -103,4 +111,15 @@ function ballReading({ now, after }: ExportSnapshot): Reading {
   const say = ({ delivery }: ShownSwing): string =>
     'missing' in delivery ? sayNoShot(delivery) : sayPathAndFace(delivery);
   return { where: 'At the ball', now: say(now), after: say(after), band: '' };
+}
+
+/** Where the ball starts and how it curves, with the band of the face; left out where neither swing meets the ball. */
+function flightReading({ now, after, derived: { player }, document: { units } }: ExportSnapshot): readonly Reading[] {
+  if ('missing' in now.shot && 'missing' in after.shot) return [];
+  const say = ({ shot }: ShownSwing): string => {
+    if ('missing' in shot) return sayNoShot(shot);
+    const [start, curve] = [sayStart(shot, player.handed), sayCurve(shot, player.handed, units)];
+    return `${start.label} ${start.text}. ${curve.label} ${curve.text}.`;
+  };
+  return [{ where: 'The ball', now: say(now), after: say(after), band: '' }];
 }

@@ -172,10 +172,21 @@ function Plate({ take, title, words, svg }: { take: string } & SheetContent['pla
 
 const Drills = ({ drills }: Pick<SheetContent, 'drills'>) => (
   <section className="sheet-drills" aria-label="Drills, a box for each day">
-    {drills.map(({ name, how, often }) => (
+    {drills.map(({ name, how, often, figure }) => (
       <div key={name}>
-        <h3>{name}</h3>
-        <em>{often}</em>
+        <div className="sheet-drill-head">
+          {figure && (
+            <svg viewBox={figure.box} aria-hidden="true">
+              {figure.paths.map((d) => (
+                <path key={d} d={d} />
+              ))}
+            </svg>
+          )}
+          <div>
+            <h3>{name}</h3>
+            <em>{often}</em>
+          </div>
+        </div>
         <p>{how}</p>
         <div className="sheet-boxes" aria-hidden="true">
           {DAYS.map(([key, day]) => (
