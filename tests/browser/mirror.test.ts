@@ -108,6 +108,15 @@ describe('the mirror', () => {
     expect(lower * stage.height).toBeGreaterThan(57);
     expect(lower * stage.height).toBeLessThan(63);
     await page.getByRole('slider', { name: 'Head line' }).fill('0.75');
+    // The same, typed.
+    const typed = page.getByRole('textbox', { name: 'Head line' });
+    expect(await typed.inputValue()).toBe('75');
+    await typed.fill('7500');
+    await typed.press('Enter');
+    await page.getByText('75 % stays in use.').waitFor();
+    await typed.fill('76');
+    await typed.press('Enter');
+    expect(await page.getByRole('slider', { name: 'Head line' }).inputValue()).toBe('0.76');
     expect((await drawnBox(page))[1]).toBeCloseTo(0.25, 1);
     expect([await smallTargets(page), await findFaults(page, ['.mirror'])]).toEqual([[], []]);
 

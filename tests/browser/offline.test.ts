@@ -1,3 +1,4 @@
+import { planText } from './planLink';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { DRAW_NOTHING, drawn } from './deskPage';
@@ -65,6 +66,13 @@ test('with the server gone the app starts again and everything works, also what 
   await page.locator('.lessons').getByRole('button', { name: 'New lesson today' }).click();
   await page.reload();
   await page.getByRole('button', { name: 'Lesson open' }).waitFor();
+  // A player's link opens too, and his page is there again after a reload.
+  const link = new URL(relay.address);
+  link.hash = planText();
+  await page.goto(link.href);
+  await page.reload();
+  await page.locator('.player-verdicts').nth(1).waitFor();
+  await page.locator('.twins-canvas canvas').waitFor();
   expect(witness.violations).toEqual([]);
   // The look for a new version fails without a network, and the browser says so; nothing else may go wrong.
   const isLook = (text: string): boolean => text.includes('ERR_CONNECTION_REFUSED') && text.endsWith('/sw.js');

@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { readText, toCodeAddress, toText } from '../../src/export/link/link';
-import { codeOf } from '../../src/export/picture/qrCode';
+import { readText, toAddress, toCodeAddress, toText } from '../../src/export/link/link';
+import { codeOf, fitsCode } from '../../src/export/picture/qrCode';
 import { derivePlain, sayChanges, takeSnapshot } from '../../src/export/task/exportSnapshot';
 import { isReached } from '../../src/reading/checkpoints';
 import { computeCm } from '../../src/record/book/deskLink';
@@ -12,9 +12,9 @@ import { showGhost, setWhy, takeDialled } from '../../src/store/desk/whyActions'
 import { findSwing, ghostDialled } from '../../src/store/derive/swings';
 import { toMovements } from '../../src/store/document/convert';
 import { PLAN_LIMITS, type ChosenPlan } from '../../src/store/document/chosenPlan';
-import { STILL_DIALLED, type Dialled } from '../../src/store/document/document';
+import { DEFAULT_DOCUMENT, STILL_DIALLED, type Dialled } from '../../src/store/document/document';
 import { startEffects } from '../../src/store/effects/startEffects';
-import { changesBetween } from '../../src/store/plan/draftPlan';
+import { changesBetween, draftPlan } from '../../src/store/plan/draftPlan';
 import { choosePlan, editPlan } from '../../src/store/plan/planActions';
 import { sayPlanChanges } from '../../src/words/why/planText';
 import { createRandom } from '../reference/random';
@@ -116,4 +116,27 @@ test('a plan with words too long for a code still has one: without the words, an
   const whole = readText(toText(document));
   expect('document' in whole && whole.document.plan).toEqual(long);
   expect(toCodeAddress({ ...document, plan: makePlan() }, base).isWhole).toBe(true);
+});
+
+test('a link with every movement changed, three drills, names and the words of a coach is short enough for a code', () => {
+  const from = {
+    ...STILL_DIALLED,
+    leadWristFlexionDeg: -20,
+    rotationRate: 1.2,
+    rotationDelayMs: -20,
+    trailSideBendDeg: -8,
+    pelvisShiftCm: 4,
+  };
+  const targetCm = { leadArmParallel: 0, shaftParallel: 0 };
+  const plan: ChosenPlan = {
+    ...draftPlan('longestplan1', { from, movements: STILL_DIALLED, targetCm }, null),
+    words:
+      'Slow ones first, feet together, then the same with a half swing. Film one ball from down the line on Sunday.',
+    nextDate: '2026-12-13',
+    names: { player: 'Juniper', coach: 'Rowan' },
+  };
+  expect(plan.drills).toHaveLength(3);
+  const address = toAddress({ ...DEFAULT_DOCUMENT, plan }, 'https://coach.example/slantwise/');
+  expect(address.length).toBeLessThan(1500);
+  expect(fitsCode(address)).toBe(true);
 });

@@ -1,4 +1,6 @@
+import { NumberField } from '../../panels/fields/NumberField';
 import type { Units } from '../../store';
+import { outside } from '../../words/numbers/ranges';
 import type { Lines } from './contour';
 import { LINE_LIMITS } from './Stage';
 
@@ -20,22 +22,21 @@ interface Props {
 }
 
 const METRES_PER_FOOT = 0.3048;
-const say = (metres: number, length: Units['length']): string =>
-  length === 'cm' ? `${metres.toFixed(1)} m` : `${(metres / METRES_PER_FOOT).toFixed(1)} ft`;
+const LENGTHS = { cm: { unit: 'm', per: 1 }, in: { unit: 'ft', per: METRES_PER_FOOT } } as const;
+const PERCENT = { unit: '%', per: 0.01, decimals: 0 } as const;
 
 /** Makes the contour as large as the player, and seen from where the device stands. */
 export function FitControls({ lines, onLines, standing, onStanding, length, onDone }: Props) {
-  const percent = (share: number): string => `${Math.round((1 - share) * 100)} % up`;
   return (
     <fieldset className="mirror-fit" aria-label="Fit the contour">
       {(['head', 'feet'] as const).map((name) => (
         <Row
           key={name}
           label={name === 'head' ? 'Head line' : 'Feet line'}
+          {...PERCENT}
           // Up on the screen is up on the slider.
           {...{ min: 1 - LINE_LIMITS[name].max, max: 1 - LINE_LIMITS[name].min, step: 0.005 }}
           value={1 - lines[name]}
-          text={percent(lines[name])}
           onChange={(value) => onLines({ ...lines, [name]: 1 - value })}
         />
       ))}
@@ -43,10 +44,11 @@ export function FitControls({ lines, onLines, standing, onStanding, length, onDo
         <Row
           key={name}
           label={name === 'distance' ? 'Camera distance' : 'Camera height'}
+          {...LENGTHS[length]}
+          decimals={1}
           {...PLACE_LIMITS[name]}
           step={0.1}
           value={standing[name]}
-          text={say(standing[name], length)}
           onChange={(value) => onStanding({ ...standing, [name]: value })}
         />
       ))}
@@ -63,24 +65,38 @@ interface RowProps {
   readonly max: number;
   readonly step: number;
   readonly value: number;
-  readonly text: string;
+  /** What is typed, and how much of `value` one of it is. */
+  readonly unit: string;
+  readonly per: number;
+  readonly decimals: number;
   readonly onChange: (value: number) => void;
 }
 
-function Row({ label, min, max, step, value, text, onChange }: RowProps) {
+/** One measure, dragged or typed. */
+function Row({ label, min, max, step, value, unit, per, decimals, onChange }: RowProps) {
   return (
-    <label className="mirror-row">
-      <span>{label}</span>
+    <div className="mirror-row">
+      <NumberField
+        label={label}
+        unit={unit}
+        decimals={decimals}
+        value={value / per}
+        onTake={(typed) => {
+          const problem = outside(label, typed!, min / per, max / per, unit, decimals);
+          if (problem === undefined) onChange(typed! * per);
+          return problem;
+        }}
+      />
       <input
         type="range"
         min={min}
         max={max}
         step={step}
         value={value}
-        aria-valuetext={text}
+        aria-label={label}
+        aria-valuetext={`${(value / per).toFixed(decimals)} ${unit}`}
         onChange={(event) => onChange(event.currentTarget.valueAsNumber)}
       />
-      <b>{text}</b>
-    </label>
+    </div>
   );
 }
