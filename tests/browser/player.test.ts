@@ -1,7 +1,9 @@
+import jsQR from 'jsqr';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { readPracticeCode } from '../../src/practice/code';
 import { findFaults } from './axe';
+import { dropFile, makeByTouch, openClip, playFrames, wishShort } from './clipPage';
 import { DRAW_NOTHING, look, REFUSE_PICTURE } from './deskPage';
 import { PLAN, planText } from './planLink';
 import { launch, offOrigin, open, SCREENS, type Visit } from './support';
@@ -214,6 +216,27 @@ describe("the player's page", () => {
     await play.tap();
     await expect.poll(() => time.inputValue()).not.toBe(rest);
     expect(await asked()).toBeGreaterThan(0);
+    await context.close();
+  });
+
+  test('opens from the code on the last card of a clip, and from the clip itself', async () => {
+    const { page, context } = await openPlan(planText(), { viewport: SCREENS.tablet, init: [] });
+    await page.getByRole('button', { name: 'Open the desk' }).tap();
+    await openClip(page);
+    await wishShort(page);
+    await page.getByLabel('Format').selectOption('best');
+    await page.getByLabel('End card with code').setChecked(true);
+    const clip = await makeByTouch(page, 'Make the clip');
+    const [card] = await playFrames(page, clip, 'video/mp4', [3.5], 25);
+    const code = jsQR(new Uint8ClampedArray(card.data), card.width, card.height);
+    const { hash } = new URL(code!.data);
+    await dropFile(page, clip);
+    const fromCode = await openPlan(hash.slice(1));
+    for (const on of [page, fromCode.page]) {
+      await on.locator('.player-verdicts').nth(1).waitFor();
+      expect(await on.locator('.player').innerText()).toContain('For Juniper, from Rowan');
+    }
+    await fromCode.context.close();
     await context.close();
   });
 
