@@ -2,7 +2,7 @@ import { lazy, Suspense, useEffect, useMemo, useState } from 'react';
 import type { ExportSnapshot } from '../export/task/exportSnapshot';
 import { loadingChunk } from '../panels';
 import { Mark } from '../panels/shell/Mark';
-import { desk, type Document } from '../store';
+import { desk, toMovements, type Document } from '../store';
 import type { ChosenPlan } from '../store/document/chosenPlan';
 import { writeWords } from '../practice/edit';
 import { changesBetween } from '../store/plan/draftPlan';
@@ -59,7 +59,7 @@ export default function PlayerPage({ document: shown, onOpenDesk }: Props) {
       </header>
       <main>
         <div className="player-task">
-          <h1>{sayTask(changes, subject?.now.swing.movements ?? STRAIGHT)}</h1>
+          <h1>{sayTask(changes, toMovements(plan.from))}</h1>
           <ul>
             {(lines.length > 0 ? lines : [NOTHING_TO_CHANGE]).map((line) => (
               <li key={line}>{line}</li>
@@ -110,13 +110,10 @@ export default function PlayerPage({ document: shown, onOpenDesk }: Props) {
   );
 }
 
-/** As the wrist's word needs it until the swing is found. */
-const STRAIGHT = { leadWristFlexion: 0, rotationRate: 0, rotationDelay: 0, trailSideBend: 0, pelvisShift: 0 };
-
 /** "For Juniper, from Coach Rowan"; names stand only where the coach put them in. */
 function sayFor({ names: { player, coach } }: ChosenPlan): string {
-  const from = `from ${coach ?? 'your coach'}`;
-  return player ? `For ${player}, ${from}` : from.replace('from', 'From');
+  const sender = coach ?? 'your coach';
+  return player ? `For ${player}, from ${sender}` : `From ${sender}`;
 }
 
 /** One clock for the swing that is shown; plays once when it opens, unless movement is not wanted. */

@@ -1,4 +1,5 @@
-import { useEffect, useId, useState } from 'react';
+import { useEffect, useState } from 'react';
+import { Choice } from '../panels/fields/Choice';
 import { toCalendar } from '../practice/calendar';
 import { dayAfter, weekOf } from '../practice/days';
 import { answerFelt, countDrill, noPractice, practiceOn, tickDrill } from '../practice/edit';
@@ -7,6 +8,7 @@ import type { ChosenPlan, PlanDrill } from '../store/document/chosenPlan';
 import { toDay } from '../words/book/days';
 import { Tally } from './Tally';
 
+const FELT_OPTIONS = FELT.map((value) => ({ value, text: value }));
 const DAYS = ['Mo', 'Tu', 'We', 'Th', 'Fr', 'Sa', 'Su'] as const;
 
 interface Props {
@@ -59,7 +61,7 @@ export function Practise({ plan, practice, change }: Props) {
       ))}
       <div className="player-acts">
         <button type="button" className="plain" onClick={() => saveReminders(plan, today)}>
-          Save reminders for my calendar
+          Save reminders for my calendar, daily at 18:00
         </button>
         <Wipe practice={practice} change={change} />
       </div>
@@ -75,7 +77,6 @@ function Drill({
   change,
 }: Omit<Props, 'plan'> & { drill: PlanDrill; at: number; today: string }) {
   const { done, counts } = practiceOn(practice, today);
-  const name = useId();
   const count = counts[at] ?? 0;
   return (
     <article className="player-drill">
@@ -114,20 +115,12 @@ function Drill({
           +
         </button>
       </fieldset>
-      <fieldset className="player-felt">
-        <legend>Felt it</legend>
-        {FELT.map((felt) => (
-          <label key={felt}>
-            <input
-              type="radio"
-              name={name}
-              checked={practice.felt[at] === felt}
-              onChange={() => change((was) => answerFelt(was, at, felt))}
-            />
-            <span>{felt}</span>
-          </label>
-        ))}
-      </fieldset>
+      <Choice
+        label="Felt it"
+        value={practice.felt[at] ?? null}
+        options={FELT_OPTIONS}
+        onChoose={(felt) => change((was) => answerFelt(was, at, felt))}
+      />
     </article>
   );
 }

@@ -1,11 +1,13 @@
-import { useId, useState, useSyncExternalStore } from 'react';
+import { useState, useSyncExternalStore } from 'react';
 import type { ExportSnapshot, ShownSwing } from '../export/task/exportSnapshot';
+import { Choice } from '../panels/fields/Choice';
 import { railOf } from '../panels/time/timeRail';
 import { CHECKPOINT_IDS } from '../reading/checkpointTable';
 import { CHECKPOINT_NAMES, sayCheckpoint } from '../words';
 import { sayTime } from '../words/swing/time';
 import type { Clock } from './clock';
-import { Twins, type Side } from './Twins';
+import { Twins } from './Twins';
+import type { Side } from './twinStage';
 
 const FINE = 1000;
 const SPEEDS = [
@@ -31,7 +33,7 @@ export function Showing({ subject, clock }: { subject: ExportSnapshot; clock: Cl
         <Verdicts subject={subject} take={subject.after} label="After" />
       </div>
       <Time subject={subject} clock={clock} />
-      <Sides side={side} onChoose={setSide} />
+      <Choice label="Seen from" value={side} options={SIDES} onChoose={setSide} />
     </section>
   );
 }
@@ -121,20 +123,6 @@ function Time({ subject: { now }, clock }: { subject: ExportSnapshot; clock: Clo
 }
 
 const SIDES = [
-  { side: 'downTheLine', text: 'Down the line' },
-  { side: 'faceOn', text: 'Face on' },
+  { value: 'downTheLine', text: 'Down the line' },
+  { value: 'faceOn', text: 'Face on' },
 ] as const;
-
-function Sides({ side, onChoose }: { side: Side; onChoose: (side: Side) => void }) {
-  const name = useId();
-  return (
-    <fieldset className="player-sides" aria-label="Seen from">
-      {SIDES.map((one) => (
-        <label key={one.side}>
-          <input type="radio" name={name} checked={one.side === side} onChange={() => onChoose(one.side)} />
-          <span>{one.text}</span>
-        </label>
-      ))}
-    </fieldset>
-  );
-}

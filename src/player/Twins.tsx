@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState, useSyncExternalStore } from 'react';
+import { useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react';
 import { createFigure } from '../figure/figure';
 import { heelLiftAt, placeBall } from '../figure/stance';
 import { drawSticks } from '../figure/sticks/sticks';
@@ -6,12 +6,9 @@ import type { ExportSnapshot, ShownSwing } from '../export/task/exportSnapshot';
 import { K } from '../model/keys';
 import { createPose } from '../model/pose';
 import { drawnPose, swingPose } from '../reading/swing';
-import type { Direction } from '../scene/camera/view';
 import { linkedTime } from '../store/derive/compare';
 import type { Clock } from './clock';
-import type { TwinStage } from './twinStage';
-
-export type Side = 'downTheLine' | 'faceOn';
+import type { Side, TwinStage } from './twinStage';
 
 interface Props {
   readonly subject: ExportSnapshot;
@@ -42,10 +39,9 @@ function Canvas({ subject, clock, side, onDrawn }: Props & { onDrawn: (isDrawn: 
   const redraw = useRef<() => void>(undefined);
   useEffect(() => {
     let stage: TwinStage | undefined;
-    let directions: Readonly<Record<Side, Direction>> | undefined;
     let isGone = false;
     const canvas = document.createElement('canvas');
-    const draw = (): void => stage?.draw(timesOf(subject, clock.get().t), directions![wanted.current]);
+    const draw = (): void => stage?.draw(timesOf(subject, clock.get().t), wanted.current);
     const end = clock.subscribe(draw);
     const observer = new ResizeObserver(([{ contentRect }]) => {
       if (contentRect.width === 0) return;
@@ -61,13 +57,9 @@ function Canvas({ subject, clock, side, onDrawn }: Props & { onDrawn: (isDrawn: 
     canvas.addEventListener('webglcontextrestored', restore);
     redraw.current = draw;
     const open = async (): Promise<void> => {
-      const [{ TwinStage: Stage }, { DIRECTIONS }] = await Promise.all([
-        import('./twinStage'),
-        import('../scene/camera/view'),
-      ]);
+      const { TwinStage: Stage } = await import('./twinStage');
       if (isGone || !place.current) return;
       place.current.append(canvas);
-      directions = DIRECTIONS;
       stage = new Stage(canvas, subject);
       const { clientWidth, clientHeight } = place.current;
       stage.resize(clientWidth, clientHeight);
@@ -107,12 +99,15 @@ function Sticks({ subject, clock, side }: Props) {
 
 function Stick({ subject, take, t, side }: { subject: ExportSnapshot; take: ShownSwing; t: number; side: Side }) {
   const { body, club, player, referenceSwing } = subject.derived;
+  const [figure, ballPoint] = useMemo(() => {
+    const atImpact = createPose();
+    swingPose(referenceSwing, referenceSwing.reference.times[K.impact], atImpact);
+    return [createFigure(body, club), placeBall(club, atImpact, new Float64Array(3))] as const;
+  }, [body, club, referenceSwing]);
   const pose = createPose();
-  swingPose(referenceSwing, referenceSwing.reference.times[K.impact], pose);
-  const ballPoint = placeBall(club, pose, new Float64Array(3));
   drawnPose(take.swing, t, pose);
   const stance = { ballPoint, heelLift: heelLiftAt(take.swing, t) };
-  const sticks = drawSticks(createFigure(body, club), body.stature, pose, stance);
+  const sticks = drawSticks(figure, body.stature, pose, stance);
   const mirror = player.handed === 'left' ? -1 : 1;
   const flat = ([x, y, z]: readonly [number, number, number]): string =>
     `${((side === 'faceOn' ? x : z) * mirror).toFixed(3)} ${(-y).toFixed(3)}`;

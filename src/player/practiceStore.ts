@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { noPractice } from '../practice/edit';
+import { mergePractice } from '../practice/merge';
 import { readPractice } from '../practice/check';
 import type { Practice } from '../practice/practice';
 
@@ -26,7 +27,8 @@ function load(planId: string, drills: number): Kept {
   if (text === null) return { practice: fresh };
   try {
     const practice = readPractice(JSON.parse(text));
-    if (practice?.planId === planId && practice.felt.length === drills) return { practice };
+    // The coach may have added a drill to the plan since.
+    if (practice?.planId === planId) return { practice: mergePractice(practice, fresh) };
   } catch {
     // Said below.
   }

@@ -5,11 +5,13 @@ import { createPose } from '../model/pose';
 import { drawnPose } from '../reading/swing';
 import { pointCamera } from '../scene/camera/camera';
 import { framePoints } from '../scene/camera/framePoints';
-import { fitView, type Direction, type View } from '../scene/camera/view';
+import { DIRECTIONS, fitView, type View } from '../scene/camera/view';
 import { mountScene } from '../scene/mountScene';
 import { SwingScene } from '../scene/parts/SwingScene';
 import { SceneFrame } from '../scene/sceneFrame';
 import { readTheme } from '../scene/setting/theme';
+
+export type Side = 'downTheLine' | 'faceOn';
 
 const INSETS = { left: 6, right: 6, top: 34, bottom: 6 } as const;
 
@@ -21,6 +23,8 @@ export class TwinStage {
   private readonly pose = createPose();
   private readonly takes: readonly ShownSwing[];
   private size = { width: 1, height: 1 };
+  /** Of the canvas as large as it is: fitted when it is first needed. */
+  private views: Partial<Record<Side, View>> = {};
   private drawn = 0;
 
   constructor(
@@ -36,15 +40,16 @@ export class TwinStage {
   /** Size of the whole canvas, css px. */
   resize(width: number, height: number): void {
     this.size = { width, height };
+    this.views = {};
     this.state.setSize(width, height);
   }
 
   /** Draws both swings, each at its own time (reference s), from one direction and one place. */
-  draw(times: readonly number[], direction: Direction): void {
+  draw(times: readonly number[], side: Side): void {
     const { gl } = this.state;
     const { width, height } = this.size;
     const half = width / 2;
-    const view = this.fit(direction, half, height);
+    const view = (this.views[side] ??= this.fit(side, half, height));
     gl.setScissorTest(true);
     this.takes.forEach((take, i) => {
       gl.setViewport(i * half, 0, half, height);
@@ -80,11 +85,11 @@ export class TwinStage {
   }
 
   /** As near as both swings allow from the top to impact. */
-  private fit(direction: Direction, width: number, height: number): View {
+  private fit(side: Side, width: number, height: number): View {
     this.stand(this.takes[0], 0);
     const { figure, ball } = this.frame;
     const points = this.takes.flatMap(({ swing }) => [...framePoints(swing, figure!, ball, ball[2]).struck]);
-    return fitView(direction, points, width, height, INSETS);
+    return fitView(DIRECTIONS[side], points, width, height, INSETS);
   }
 
   dispose(): void {

@@ -39,10 +39,10 @@ export function countDrill(practice: Practice, date: string, drill: number, by: 
   return withDay(practice, { ...day, counts: changed(day.counts, drill, count) });
 }
 
-/** Answers how often a drill was felt; the same answer again takes it back. */
+/** Answers how often a drill was felt. */
 export const answerFelt = (practice: Practice, drill: number, felt: Felt): Practice => ({
   ...practice,
-  felt: changed(practice.felt, drill, practice.felt[drill] === felt ? null : felt),
+  felt: changed(practice.felt, drill, felt),
 });
 
 /** The line to the coach, cut to what it may be. */

@@ -5,6 +5,7 @@ import { toCalendar } from '../../src/practice/calendar';
 import { readPractice } from '../../src/practice/check';
 import { dayAfter, weekOf } from '../../src/practice/days';
 import { answerFelt, countDrill, noPractice, practiceOn, tickDrill } from '../../src/practice/edit';
+import { mergePractice } from '../../src/practice/merge';
 import { FELT, MOST_REPETITIONS, PRACTICE_LIMITS, type Practice } from '../../src/practice/practice';
 
 const ID = 'k3v9x2m7q4ab';
@@ -46,11 +47,19 @@ describe('practice', () => {
     const many = countDrill(fresh, '2026-12-02', 0, 5000);
     expect(practiceOn(many, '2026-12-02').counts).toEqual([MOST_REPETITIONS, 0, 0]);
   });
-  test('is answered drill by drill; the same answer again takes it back', () => {
+  test('is answered drill by drill', () => {
     const felt = answerFelt(fresh, 1, 'sometimes');
     expect(felt.felt).toEqual([null, 'sometimes', null]);
-    expect(answerFelt(felt, 1, 'sometimes').felt).toEqual([null, null, null]);
     expect(answerFelt(felt, 1, 'most times').felt).toEqual([null, 'most times', null]);
+  });
+  test('goes on with what is there when the coach adds a drill to the plan', () => {
+    const before = countDrill(tickDrill(noPractice(ID, 2), '2026-12-02', 0, true), '2026-12-02', 1, 4);
+    expect(mergePractice(answerFelt(before, 1, 'sometimes'), fresh)).toEqual({
+      planId: ID,
+      days: [{ date: '2026-12-02', done: [true, false, false], counts: [0, 4, 0] }],
+      felt: [null, 'sometimes', null],
+      words: '',
+    });
   });
   test('keeps the newest days where there are too many', () => {
     const days = Array.from({ length: PRACTICE_LIMITS.days + 5 }, (_, i) => dayAfter('2026-12-01', i));

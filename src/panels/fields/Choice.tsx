@@ -3,7 +3,8 @@ import { useId } from 'react';
 interface Props<T extends string> {
   readonly label: string;
   readonly options: readonly { readonly value: T; readonly text: string }[];
-  readonly value: T;
+  /** Null: none yet. */
+  readonly value: T | null;
   readonly onChoose: (value: T) => void;
 }
 
