@@ -96,8 +96,14 @@ const groups = [
   {
     // Without three's add-ons: the exporter of the model file comes with the button that makes one.
     name: 'three',
-    test: /node_modules[\\/](three[\\/](?!examples)|@react-three|camera-controls|its-fine|react-use-measure|suspend-react|@babel[\\/]runtime)[\\/]/,
+    test: /node_modules[\\/](three[\\/](?!examples)|@react-three[\\/]fiber|its-fine|react-use-measure|suspend-react|@babel[\\/]runtime)[\\/]/,
     priority: 30,
+  },
+  {
+    // What turns the stage's camera comes after the first picture.
+    name: 'controls',
+    test: /node_modules[\\/](@react-three[\\/]drei|camera-controls)[\\/]/,
+    priority: 20,
   },
   {
     name: 'leva',

@@ -1,4 +1,4 @@
-// Solves the reference swings that come with the app and writes them to assets/references.json.
+// Solves the reference swings that come with the app and writes them to assets/references.json and other-references.json.
 import { writeFileSync } from 'node:fs';
 import { toDeg } from '../src/math/angle';
 import { bodyOf } from '../src/model/body';
@@ -6,7 +6,8 @@ import { CLUB_IDS, CLUBS, clubOf } from '../src/model/club';
 import { solveReferenceFrom, type ReferenceFit } from '../src/solving/reference/reference';
 import { seedReference } from '../src/solving/reference/seed';
 import type { ReferenceSwing } from '../src/model/keys';
-import { scaleSwing, USUAL_STATURE_M, writeShipped, type ShippedSwing } from '../src/solving/reference/shipped';
+import { scaleSwing } from '../src/solving/reference/shipped';
+import { USUAL_STATURE_M, writeShipped, type ShippedSwing } from '../src/solving/reference/usual';
 
 const STATURES_M = [1.5, 1.62, 1.7, 1.78, 1.85, 1.93, 2.05];
 /** Sweeps at most over all swings, and the share by which a cost must fall for another. */
@@ -80,7 +81,10 @@ const list = (some: readonly ShippedSwing[]): string =>
   `[\n${some.map((swing) => '    ' + JSON.stringify(swing)).join(',\n')}\n  ]`;
 const isUsual = ({ statureM }: ShippedSwing): boolean => statureM === USUAL_STATURE_M;
 const timesS = JSON.stringify(Array.from(times, (t) => Math.round(t * 1e9) / 1e9));
-writeFileSync(
-  new URL('../assets/references.json', import.meta.url),
-  `{\n  "about": ${JSON.stringify(about)},\n  "timesS": ${timesS},\n  "usual": ${list(swings.filter(isUsual))},\n  "others": ${list(swings.filter((one) => !isUsual(one)))}\n}\n`,
+const write = (file: string, text: string): void =>
+  writeFileSync(new URL(`../assets/${file}`, import.meta.url), `{\n${text}\n}\n`);
+write(
+  'references.json',
+  `  "about": ${JSON.stringify(about)},\n  "timesS": ${timesS},\n  "usual": ${list(swings.filter(isUsual))}`,
 );
+write('other-references.json', `  "others": ${list(swings.filter((one) => !isUsual(one)))}`);

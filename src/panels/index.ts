@@ -1,6 +1,6 @@
 export { Bar } from './shell/Bar';
 export { Drawer } from './shell/Drawer';
-export { loadingChunk } from './loading/chunkLoadError';
+export { loadingChunk } from '../store/react/chunkLoadError';
 export { preloadable } from './loading/preloadable';
 export { LiveRegion } from './shell/LiveRegion';
 export { ErrorBoundary } from './loading/ErrorBoundary';

@@ -11,7 +11,7 @@ import { GpuBackpressure } from './gpuBackpressure';
  * What happens in a frame, in the order of fiber's `useFrame` priorities. The parts of the scene pose themselves at 0; drei's camera
  * controls move the camera at -1. Anything above 0 takes the drawing over from fiber.
  */
-export const FRAME_ORDER = { hold: -5, show: -4, aim: -3, look: -0.5, draw: 1 } as const;
+export const FRAME_ORDER = { hold: -5, show: -4, aim: -3, look: -0.5, draw: 1, drawn: 2 } as const;
 
 /**
  * When a frame is drawn, and when it is held back. Frames are asked for here: on a change of the desk, of the view that is wanted, or

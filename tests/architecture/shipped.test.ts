@@ -47,15 +47,16 @@ beforeAll(async () => {
   }
 }, 120_000);
 
-/** Files that the page waits for: the entry and whatever it imports without `import()`. */
-function firstFiles(): Set<string> {
+/** Files that the page waits for: the entry and whatever it imports without `import()`; with the stage, those of its first picture. */
+function firstFiles(withStage = false): Set<string> {
   const seen = new Set<string>();
   const visit = (name: string): void => {
     if (seen.has(name)) return;
     seen.add(name);
     for (const next of chunks.get(name)?.imports ?? []) visit(next);
   };
-  for (const [name, { isEntry }] of chunks) if (isEntry) visit(name);
+  for (const [name, { isEntry, modules }] of chunks)
+    if (isEntry || (withStage && modules.some((id) => id.endsWith('/src/stage/Stage.tsx')))) visit(name);
   return seen;
 }
 const packagesIn = (files: Iterable<string>): Set<string | undefined> =>
@@ -89,6 +90,17 @@ describe('what ships', () => {
     expect(modules.filter((id) => /\/src\/panels\/pose\//.test(id))).toEqual([]);
     const all = [...chunks.values()].flatMap(({ modules: held }) => held);
     expect(all.filter((id) => /\/src\/panels\/pose\//.test(id))).not.toEqual([]);
+  });
+
+  test('draws its first picture without the swings of other players and the controls that turn it', () => {
+    const first = firstFiles(true);
+    const modules = [...first].flatMap((name) => chunks.get(name)?.modules ?? []);
+    expect(modules.filter((id) => /\/assets\/references\.json/.test(id))).toHaveLength(1);
+    expect(modules.filter((id) => /other-references/.test(id))).toEqual([]);
+    expect([...packagesIn(first)].filter((name) => /drei|camera-controls|mediabunny|jsqr/.test(name ?? ''))).toEqual(
+      [],
+    );
+    expect(packagesIn(first)).toContain('three');
   });
 
   test('leaves out what is for developers', () => {

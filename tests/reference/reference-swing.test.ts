@@ -9,7 +9,8 @@ import { headVelocityAt, swingJoints, swingPose } from '../../src/reading/swing'
 import { BACKSWING_LANDMARKS, DOWNSWING_LANDMARKS, FINISH_LANDMARKS } from '../../src/solving/reference/landmarks';
 import { solveReference, solveReferenceFrom } from '../../src/solving/reference/reference';
 import { seedReference } from '../../src/solving/reference/seed';
-import { readShipped, shippedSwings } from '../../src/solving/reference/shipped';
+import { shippedSwings } from '../../src/solving/reference/shipped';
+import { readShipped } from '../../src/solving/reference/usual';
 import { peakSpeeds } from '../../src/solving/reference/speeds';
 import { caseOf, read } from './players';
 

@@ -15,7 +15,8 @@ import {
 import { DIALS, STILL, type Movements } from '../../src/model/movements';
 import { bendToTrailSide, sideBendOfLean } from '../../src/model/sideBend';
 import { seedReference } from '../../src/solving/reference/seed';
-import { readShipped, shippedSwings } from '../../src/solving/reference/shipped';
+import { shippedSwings } from '../../src/solving/reference/shipped';
+import { readShipped } from '../../src/solving/reference/usual';
 
 const reference = seedReference(bodyOf({ statureM: 1.78, handed: 'right' }));
 const curves = joinKeys(reference, createCurves());

@@ -2,7 +2,7 @@ import { Component, type ReactNode } from 'react';
 import { saveEverything } from '../../record';
 import { FRESH_SESSION, put } from '../../store';
 import { LoadAgain } from './LoadAgain';
-import { ChunkLoadError } from './chunkLoadError';
+import { ChunkLoadError } from '../../store/react/chunkLoadError';
 
 interface State {
   readonly error: Error | null;

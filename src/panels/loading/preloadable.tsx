@@ -1,5 +1,5 @@
 import { useEffect, useState, type ComponentType } from 'react';
-import { loadingChunk } from './chunkLoadError';
+import { loadingChunk } from '../../store/react/chunkLoadError';
 
 /** A component that is loaded when it is first shown, or ahead of time. */
 export interface Preloadable<P> {

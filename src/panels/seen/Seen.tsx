@@ -11,7 +11,7 @@ import { ALIKE, NOTHING_MARKED, sayExplanation, sayFit, sayMatch } from '../../w
 import { sayWhatTells } from '../../words/why/family';
 import { sayJudged } from '../../words/why/whatToChange';
 import { Choice } from '../fields/Choice';
-import { loadingChunk } from '../loading/chunkLoadError';
+import { loadingChunk } from '../../store/react/chunkLoadError';
 import { Lead, Source } from '../why/Lead';
 import { NextStep } from '../lessons/NextStep';
 import { SeenEntry } from './SeenEntry';

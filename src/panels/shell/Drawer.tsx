@@ -3,7 +3,7 @@ import { releaseBench, setDrawer, useDerived, useDesk, type DrawerId } from '../
 import { sayWhyWithheld } from '../../words';
 import { preloadable } from '../loading/preloadable';
 import { DRAWERS, tabOf } from './Bar';
-import { loadingChunk } from '../loading/chunkLoadError';
+import { loadingChunk } from '../../store/react/chunkLoadError';
 import { ErrorBoundary } from '../loading/ErrorBoundary';
 import { CAMERA } from '../player/camera';
 import { Notice } from './StageNotices';

@@ -5,7 +5,7 @@ import type { ReferenceSwing } from '../../model/keys';
 import { STILL } from '../../model/movements';
 import { applyTopSetUp } from '../../model/setUp';
 import { createSwing, type Swing } from '../../reading/swing';
-import { findUsual } from '../../solving/reference/shipped';
+import { findUsual } from '../../solving/reference/usual';
 import { toBodyAndClub, toTopSetUp } from '../document/convert';
 import type { ClubChoice, SetUp } from '../document/document';
 import { referenceKey, type References } from './references';

@@ -3,7 +3,7 @@ import type { Club } from '../../model/club';
 import { JOINT_COUNT } from '../../model/joints';
 import { K, KEY_COUNT, type ReferenceSwing } from '../../model/keys';
 import { createSwing, headAt } from '../../reading/swing';
-import { usualSwings } from '../../solving/reference/shipped';
+import { usualSwings } from '../../solving/reference/usual';
 import type { Shelf } from '../document/persistence';
 
 /** Solved reference swings in local storage: a cache, which nothing else reads or writes. */

@@ -1,7 +1,7 @@
 import type { Body } from '../../model/body';
 import type { Club } from '../../model/club';
 import type { ReferenceFit } from '../../solving/reference/reference';
-import { findUsual } from '../../solving/reference/shipped';
+import { findUsual } from '../../solving/reference/usual';
 import { judgeFit } from '../../solving/reference/usable';
 import { referenceKey, type Found } from '../derive/references';
 import { findSwing, pairOf } from '../derive/swings';

@@ -1,7 +1,7 @@
 import { lazy, Suspense, useState } from 'react';
 import type { SheetContent } from '../../../export/files/sheet';
 import { sayError } from '../../../words/showing/errorMessages';
-import { loadingChunk } from '../../loading/chunkLoadError';
+import { loadingChunk } from '../../../store/react/chunkLoadError';
 import { OpenFile } from '../OpenFile';
 import { makeModel, makePlates, makeStill, makeTable } from '../task/makers';
 import { useShowing } from '../task/useShowing';
