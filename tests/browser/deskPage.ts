@@ -32,6 +32,11 @@ export async function ready(page: Page): Promise<void> {
   // On a phone the drawings wait behind their verdicts.
   await page.locator('.plate-drawing').nth(1).waitFor({ state: 'attached' });
   await page.waitForFunction(() => (globalThis as unknown as Probed).slantwiseProbe().drawn !== null);
+  // The controls that turn the picture follow it, and take touch over from the page.
+  await page.waitForFunction(() => {
+    const canvas = document.querySelector<HTMLCanvasElement>('.stage-canvas canvas');
+    return canvas === null || canvas.style.touchAction === 'none';
+  });
   await page.evaluate(() => document.fonts.ready.then(() => undefined));
 }
 

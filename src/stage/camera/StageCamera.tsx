@@ -25,6 +25,7 @@ interface Props {
 /** The camera: turned, moved and zoomed by touch, mouse, pen and keys; goes to the view that is asked for, and stays fitted to the swing. */
 export function StageCamera({ frame, keyed, isHeld }: Props) {
   const { domElement } = useThree((state) => state.gl);
+  const invalidate = useThree((state) => state.invalidate);
   const controls = useRef<StageControls>(null);
   const [goal] = useState(() => new CameraGoal());
   /** Where the controls were sent last, and for which hand. */
@@ -80,6 +81,9 @@ export function StageCamera({ frame, keyed, isHeld }: Props) {
       stopViews();
     };
   }, [domElement, keyed, leave]);
+
+  // Later pictures are pixel for pixel what the controls show: so is the one they come to.
+  useEffect(() => invalidate(), [invalidate]);
 
   useFrame(({ size }) => {
     if (isHeld.current || !frame.shown) return;
