@@ -56,20 +56,21 @@ const STILL_SPREADS = 4;
 /** What stands still and was marked again at a checkpoint: how far it moved, px. */
 export interface MovedCamera {
   readonly at: 'leadArmParallel' | 'shaftParallel';
-  readonly mark: 'ball' | 'leadToe';
+  readonly mark: 'ball' | 'leadToe' | 'stick';
   readonly px: number;
 }
 
-/** Whether the camera moved after address: the ball or the lead toe is no longer where it was. */
+/** Whether the camera moved after address: the ball, the lead toe or the stick is no longer where it was. */
 export function findMovedCamera({ address, leadArmParallel, shaftParallel = [] }: FilmMarks): MovedCamera | undefined {
   const frames = [
     ...(leadArmParallel ? [['leadArmParallel', leadArmParallel] as const] : []),
     ...shaftParallel.map((frame) => ['shaftParallel', frame] as const),
   ];
   for (const [at, frame] of frames) {
-    const pairs: readonly (readonly ['ball' | 'leadToe', Pixel | undefined, Pixel | undefined])[] = [
+    const pairs: readonly (readonly [MovedCamera['mark'], Pixel | undefined, Pixel | undefined])[] = [
       ['ball', address.ball, frame.ball],
       ['leadToe', address.leadToe, frame.leadToe],
+      ['stick', frame.stickEnd && nearestOf(address.stick, frame.stickEnd), frame.stickEnd],
     ];
     for (const [mark, before, now] of pairs) {
       if (!before || !now) continue;
@@ -83,4 +84,8 @@ export function findMovedCamera({ address, leadArmParallel, shaftParallel = [] }
 
 /** Whether a film that was held in the hand shows, by something that stands still, that the camera did not move at this checkpoint. */
 export const isProvenStill = ({ address }: FilmMarks, frame: FrameMarks): boolean =>
-  Boolean((address.ball && frame.ball) || (address.leadToe && frame.leadToe));
+  Boolean((address.ball && frame.ball) || (address.leadToe && frame.leadToe) || (address.stick && frame.stickEnd));
+
+/** The end of a stick that a mark means. */
+const nearestOf = (stick: readonly [Pixel, Pixel] | undefined, [u, v]: Pixel): Pixel | undefined =>
+  stick?.toSorted((a, b) => Math.hypot(a[0] - u, a[1] - v) - Math.hypot(b[0] - u, b[1] - v))[0];

@@ -59,6 +59,8 @@ export interface FrameMarks extends BodyMarks {
   /** What stands still since address: tells whether the camera moved. */
   readonly ball?: Pixel;
   readonly leadToe?: Pixel;
+  /** An end of the stick at address. */
+  readonly stickEnd?: Pixel;
   /** The coach's own words: standard deviation of the shoulder and the elbow grows to that of a sleeve. */
   readonly isSleeved?: boolean;
 }

@@ -6,7 +6,7 @@ import { makeExample } from './book/example';
 import { fileName, writeFile } from './file/file';
 import { createIdbStorage } from './storage/idbStorage';
 import { recordsOf, type ImportPlan } from './file/importPlan';
-import type { BookRecord } from './book/recordTypes';
+import { LIMITS, type BookRecord } from './book/recordTypes';
 import { openWriteAheadStorage } from './storage/writeAheadStorage';
 import { createLessonBook } from './book/lessonBook';
 import { createOffline } from './storage/offline';
@@ -14,7 +14,9 @@ import { saveFile } from './file/saveFile';
 import type { Channel, Word } from './storage/writerLock';
 
 export * from './book/edits';
+export * from './book/filmEdits';
 export * from './book/recordTypes';
+export type { KeptCamera, KeptFilm } from './book/keptFilm';
 export * from './book/lists';
 export * from './book/progress';
 export * from './book/practice';
@@ -100,12 +102,22 @@ export function startBook(): void {
   document.addEventListener('visibilitychange', () => document.visibilityState === 'hidden' && leave());
 }
 
-/** Saves the whole book as a file, and remembers that it was. */
-export function backUp(): void {
+/** Records that go into a file: pictures of people only where they were asked for. */
+const withoutStills = (records: Iterable<BookRecord>): BookRecord[] =>
+  [...records].filter(({ kind }) => kind !== 'still');
+
+/** Saves the whole book as a file, and remembers that it was. False: with its stills it was too long, and went without. */
+export function backUp(withStills = false): boolean {
   deskLink.follow();
   const nowMs = deviceClock.nowMs();
-  saveFile(fileName(nowMs), writeFile(book.state.getState().records.values(), nowMs));
+  const { records } = book.state.getState();
+  const whole = withStills ? writeFile(records.values(), nowMs) : undefined;
+  // What is too long would not be read back.
+  const isTooLong = whole !== undefined && whole.length > LIMITS.fileText;
+  const text = whole === undefined || isTooLong ? writeFile(withoutStills(records.values()), nowMs) : whole;
+  saveFile(fileName(nowMs), text);
   book.setMeta({ lastBackupMs: nowMs, unsavedLessons: [] });
+  return !isTooLong;
 }
 
 /** Makes an import as one change: undo takes all of it back. */
@@ -116,7 +128,7 @@ export const importRecords = ({ added, changed, madeUp }: ImportPlan): boolean =
 export function handOver(playerId: string): void {
   deskLink.follow();
   const nowMs = deviceClock.nowMs();
-  const records = recordsOf(book.state.getState().records, playerId);
+  const records = withoutStills(recordsOf(book.state.getState().records, playerId));
   const player = records.find((record) => record.kind === 'player');
   saveFile(fileName(nowMs, player?.name), writeFile(records, nowMs));
 }
@@ -125,7 +137,7 @@ export function handOver(playerId: string): void {
 export async function saveEverything(): Promise<void> {
   const { mode, records } = book.state.getState();
   const kept = mode === 'opening' ? await readKept() : [];
-  const { name, text } = writeEverything([...kept, ...records.values()], deviceClock.nowMs());
+  const { name, text } = writeEverything(withoutStills([...kept, ...records.values()]), deviceClock.nowMs());
   saveFile(name, text);
 }
 

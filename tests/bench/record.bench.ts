@@ -33,7 +33,7 @@ async function measure({ lessons, rounds }: { lessons: number; rounds: number })
   const { FRESH_META } = (await load('/record/storage/storagePort.ts')) as unknown as typeof KeeperModule;
   const { DEFAULT_DOCUMENT } = (await load('/store/document/document.ts')) as unknown as typeof DocumentModule;
   const { readRecord } = (await load('/record/file/validate.ts')) as unknown as typeof ValidateModule;
-  const base = { version: 2, createdMs: 1000, changedMs: 1000 } as const;
+  const base = { version: 3, createdMs: 1000, changedMs: 1000 } as const;
   const player = { kind: 'player', ...base, id: 'bench-player', name: 'Bench', body: DEFAULT_DOCUMENT.player, clubs: [], notes: '', archived: false, example: false } as const; // prettier-ignore
   const make = (at: number) =>
     ({ kind: 'lesson', ...base, id: `bench-lesson-${at}`, playerId: player.id, date: `20${10 + (at % 15)}-0${1 + (at % 9)}-11`, now: DEFAULT_DOCUMENT, computedCm: { leadArmParallel: 1, shaftParallel: 2 }, notes: 'A note of usual length, as a coach writes it.' }) as const; // prettier-ignore

@@ -3,6 +3,7 @@ import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { createRandom } from '../reference/random';
 import { DRAW_NOTHING, openDesk, openDrawer } from './deskPage';
 import { BITS, openFilmMaker, stageSwing, type FilmOrder } from './filmMaker';
+import { addPlayer, inStore, openBook, press } from './lessonsPage';
 import { launch, offOrigin, SCREENS, type Visit } from './support';
 
 /** Random jumps, steps and reversals on each film. The whole proof: `FILM_JUMPS=500`. */
@@ -168,7 +169,7 @@ describe('from a film to both readings', () => {
         );
       }
       expect(await page.locator('.film-causes li').count()).toBe(4);
-      await page.getByRole('button', { name: /Keep as seen.*Shaft parallel/ }).click();
+      await page.getByRole('button', { name: 'Keep as seen' }).click();
       await closeOne();
       await page.getByRole('radio', { name: 'On the plates' }).check();
       expect(
@@ -178,4 +179,53 @@ describe('from a film to both readings', () => {
     },
     60_000,
   );
+
+  test('with a lesson open: the tripod stands, marks and stills are kept without the film, and come back', async () => {
+    await page.setViewportSize(SCREENS.tablet);
+    film ??= await maker.make(scene.order);
+    await openBook(page);
+    await addPlayer(page, 'Robin');
+    await press(page, 'New lesson today');
+    await openDrawer(page, 'seen');
+    await page.getByRole('radio', { name: 'Video' }).check();
+    await openOne('swing.mp4', film);
+    const tap = async ([u, v]: readonly [number, number]): Promise<void> => {
+      const { x, y, width, height } = (await page.locator('.film-sheet canvas').first().boundingBox())!;
+      await page.touchscreen.tap(x + (u / scene.order.w) * width, y + (v / scene.order.h) * height);
+    };
+    await page.getByRole('button', { name: 'The tripod has not moved' }).tap();
+    await goTo(scene.armFrame);
+    const arm = scene.frames[scene.armFrame];
+    for (const at of [scene.address.stickA, arm.hands, arm.clubHead, arm.trailShoulder, arm.trailElbow]) await tap(at);
+    await goTo(scene.shaftFrame);
+    await page.locator('.film-places').getByRole('button', { name: 'Shaft parallel' }).tap();
+    for (const frame of [scene.shaftFrame, scene.shaftFrame + 1]) {
+      await page.locator(`.film-sheet canvas[data-frame="${frame}"]`).waitFor();
+      for (const at of [scene.frames[frame].hands, scene.frames[frame].clubHead]) await tap(at);
+    }
+    const both = page.locator('.film-reading .film-verdict b');
+    await expect.poll(() => both.count()).toBe(2);
+    const read = await both.allInnerTexts();
+    await page.getByLabel('With two stills').check();
+    await page.getByRole('button', { name: 'Keep as seen' }).click();
+    await page.getByText('Kept with the lesson: marks, camera, readings and stills.').waitFor();
+    await expect.poll(async () => (await inStore(page)).filter(({ kind }) => kind === 'still').length).toBe(2);
+    const stored = (await inStore(page)).filter(({ kind }) => kind !== 'player');
+    expect(JSON.stringify(stored)).not.toContain('swing.mp4');
+    for (const { jpeg, w, h } of stored.filter(({ kind }) => kind === 'still')) {
+      // A baseline JPEG starts with a JFIF header (APP0), not with Exif, which would hold place and time (ITU-T T.871, 10.1).
+      expect(Buffer.from(jpeg as string, 'base64').subarray(0, 4)).toEqual(Buffer.from([0xff, 0xd8, 0xff, 0xe0]));
+      expect([w, h]).toEqual([540, 960]);
+    }
+    await closeOne();
+
+    await page.reload();
+    await openDrawer(page, 'seen');
+    await page.getByRole('radio', { name: 'Video' }).check();
+    await expect.poll(() => page.locator('.kept-film image').count()).toBe(2);
+    await openOne('swing.mp4', film);
+    await page.getByRole('button', { name: 'Put the kept marks on' }).tap();
+    await expect.poll(() => both.allInnerTexts()).toEqual(read);
+    await closeOne();
+  }, 60_000);
 });

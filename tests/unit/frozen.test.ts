@@ -45,7 +45,7 @@ function today<T>(value: T): T {
 
 /** A record of version 1 as it has to open today: a lesson's target, movements worked on and drills are the plan of its desk. */
 function recordToday(record: Record<string, unknown>): unknown {
-  if (record['kind'] !== 'lesson') return { ...today(record), version: 2 };
+  if (record['kind'] !== 'lesson') return { ...today(record), version: 3 };
   const { target, plan, drills, ...rest } = record as Record<string, unknown> & {
     target: { movements: unknown; computedCm: unknown } | null;
     plan: string[];
@@ -64,7 +64,7 @@ function recordToday(record: Record<string, unknown>): unknown {
   const notes = ['Worked on: ', ...drills.slice(3)].filter((_, at) => at > 0 || plan.length > 0);
   return {
     ...rest,
-    version: 2,
+    version: 3,
     now: { ...now, plan: hasPlan ? (expect.objectContaining(chosen) as unknown) : null },
     notes: expect.toSatisfy((text: string) =>
       [String(rest['notes']), ...notes].every((line) => text.includes(line)),

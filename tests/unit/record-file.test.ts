@@ -194,7 +194,7 @@ describe('what was written long ago', () => {
   test('the file of version 1 opens whole', () => {
     const reading = opened(fixture('lesson-book-file-v1.json'));
     expect(reading.sound).toBe(true);
-    expect(reading.expected).toEqual({ player: 2, lesson: 2, swing: 1 });
+    expect(reading.expected).toEqual({ player: 2, lesson: 2, swing: 1, still: 0 });
     expect(asMap(reading.records).get('f1f1f1f1-0000-4000-8000-000000000003')).toMatchObject({
       date: '2025-11-25',
       now: { movements: { leadWristFlexionDeg: -20 }, club: { my: { name: 'Hickory' } }, board: 'dark' },
@@ -206,20 +206,23 @@ describe('what was written long ago', () => {
     const text = fixture('lesson-book-file-v2.json');
     const reading = opened(text);
     expect(reading.sound).toBe(true);
-    expect(reading.expected).toEqual({ player: 2, lesson: 2, swing: 1 });
+    expect(reading.expected).toEqual({ player: 2, lesson: 2, swing: 1, still: 0 });
     const written = JSON.parse(text) as { records: { record: BookRecord }[] };
     expect(reading.records.map(({ id, createdMs }) => [id, createdMs])).toEqual(
       written.records.map(({ record: { id, createdMs } }) => [id, createdMs]),
     );
   });
 
-  test('the file with plans of version 3 opens just as it was written', () => {
-    const text = fixture('lesson-book-file-v3.json');
-    const reading = opened(text);
-    expect(reading.sound).toBe(true);
-    const written = JSON.parse(text) as { records: { record: BookRecord }[] };
-    expect(reading.records).toEqual(written.records.map(({ record }) => record));
-  });
+  test.each(['lesson-book-file-v3.json', 'lesson-book-file-v3-film.json'])(
+    'the file with plans of version 3 opens just as it was written, but for its version: %s',
+    (name) => {
+      const text = fixture(name);
+      const reading = opened(text);
+      expect(reading.sound).toBe(true);
+      const written = JSON.parse(text) as { records: { record: BookRecord }[] };
+      expect(reading.records).toEqual(written.records.map(({ record }) => ({ ...record, version: 3 })));
+    },
+  );
 
   test.each([1, 2])('the stored records of version %d are all read', (version) => {
     const { records } = JSON.parse(fixture(`lesson-book-store-v${version}.json`)) as { records: unknown[] };

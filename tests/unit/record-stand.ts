@@ -154,7 +154,7 @@ const number = (): string => String(++made).padStart(8, '0');
 export const makePlayer = (fields: Partial<PlayerRecord> = {}): PlayerRecord => ({
   kind: 'player',
   id: `player-${number()}`,
-  version: 2,
+  version: 3,
   createdMs: 1000,
   changedMs: 1000,
   name: 'Wren',
@@ -169,7 +169,7 @@ export const makePlayer = (fields: Partial<PlayerRecord> = {}): PlayerRecord => 
 export const makeLesson = (playerId: string, fields: Partial<LessonRecord> = {}): LessonRecord => ({
   kind: 'lesson',
   id: `lesson-${number()}`,
-  version: 2,
+  version: 3,
   createdMs: 1000,
   changedMs: 1000,
   playerId,

@@ -2,8 +2,7 @@ import { findMissing } from '../../film/draft';
 import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import { DIALS, type Movements } from '../../model/movements';
 import { useDesk, type CheckpointId } from '../../store';
-import { setSeen, showGhost, takeDialled, toDialled } from '../../store/desk/whyActions';
-import { asKept } from '../../store/document/sighting';
+import { showGhost, takeDialled, toDialled } from '../../store/desk/whyActions';
 import { CHECKPOINT_NAMES } from '../../words';
 import {
   GRID_QUESTION,
@@ -22,6 +21,7 @@ import type { SentAnswer } from '../../video/film.worker';
 import { choose, setView } from './filmActions';
 import { toDraft } from './filmMarks';
 import { useFilm } from './filmStore';
+import { KeepFilm } from './kept/KeepFilm';
 
 /** What the marks tell: both readings, what is still missing, and what would look like this. */
 export function FilmAnswers() {
@@ -45,6 +45,7 @@ export function FilmAnswers() {
           <Reading key={id} id={id} read={read} />
         ))}
       </div>
+      {read && CHECKPOINT_IDS.some((id) => read[id]) && <KeepFilm />}
       {missing.length > 0 && (
         <section aria-labelledby="film-missing">
           <h3 id="film-missing">Still to mark</h3>
@@ -78,15 +79,6 @@ function Reading({ id, read }: { id: CheckpointId; read: SentAnswer | undefined 
           </p>
           {said.why !== undefined && <p className="fine">{said.why}</p>}
           {byEye !== undefined && <p className="fine">{byEye}</p>}
-          <button
-            type="button"
-            className="plain"
-            onClick={() =>
-              setSeen(id, asKept({ cm: 100 * reading.value, plusMinusCm: 100 * reading.plusMinus, from: 'film' }))
-            }
-          >
-            Keep as seen<span className="unseen">: {CHECKPOINT_NAMES[id].title}</span>
-          </button>
         </>
       ) : (
         <p className="film-verdict">Not marked</p>

@@ -1,14 +1,25 @@
 import { filmStore, useFilm } from './filmStore';
 import { clearMark, clearMarks, setMark, setNotes } from './filmActions';
 import { MARKS } from './filmMarks';
+import { Earlier } from './kept/Earlier';
 import { Loupe } from './Loupe';
+import { TRIPOD_KEPT } from '../../words/film/kept';
 import { NumberField } from '../fields/NumberField';
+import { TYPED_PLACE } from '../../words/film/film';
+import { minus } from '../../words/numbers/ranges';
 
 const ARROWS = [
   ['←', 'left', -1, 0],
   ['↑', 'up', 0, -1],
   ['↓', 'down', 0, 1],
   ['→', 'right', 1, 0],
+] as const;
+
+/** Where the camera stands, as it can be typed. */
+const TYPED = [
+  { id: 'heightM', label: 'Height, to 10 cm', from: 0.05, to: 5 },
+  { id: 'distanceM', label: 'Behind the hands, to 10 %', from: 1, to: 50 },
+  { id: 'sidewaysM', label: 'Right of the hands, to 10 cm', from: -10, to: 10 },
 ] as const;
 
 /** The loupe, small steps for the chosen mark, and the list of marks of this frame. */
@@ -29,6 +40,7 @@ export function FilmMarks() {
   return (
     <div className="film-marks">
       <Loupe />
+      <Earlier />
       <p className="film-now">{chosen ? `${chosen.label}.` : 'All core marks are there.'}</p>
       <fieldset className="film-nudge" aria-label="Move the mark by a pixel">
         {ARROWS.map(([text, name, dx, dy]) => (
@@ -48,6 +60,7 @@ export function FilmMarks() {
         ))}
       </fieldset>
       {place === 'arm' && lineNote !== undefined && <output className="fine">{lineNote}</output>}
+      {notes.isTripodKept && <p className="fine">{TRIPOD_KEPT}</p>}
       <ul className="film-list">
         {specs.map(({ id, label, isCore }) => (
           <li key={id}>
@@ -105,19 +118,25 @@ export function FilmMarks() {
             return undefined;
           }}
         />
-        <NumberField
-          label="Height of the camera, to 10 cm"
-          unit="m"
-          decimals={2}
-          optional
-          placeholder="not measured"
-          value={notes.heightM}
-          onTake={(typed) => {
-            if (typed !== undefined && !(typed >= 0.05 && typed <= 5)) return 'Enter 0.05 to 5 m, or leave it empty.';
-            setNotes({ heightM: typed });
-            return undefined;
-          }}
-        />
+        <p className="fine">{TYPED_PLACE}</p>
+        {TYPED.map(({ id, label, from, to }) => (
+          <NumberField
+            key={id}
+            label={label}
+            unit="m"
+            decimals={2}
+            optional
+            placeholder="not measured"
+            value={notes[id]}
+            onTake={(typed) => {
+              if (typed !== undefined && !(typed >= from && typed <= to)) {
+                return `Enter ${minus(from)} to ${to} m, or leave it empty.`;
+              }
+              setNotes({ [id]: typed });
+              return undefined;
+            }}
+          />
+        ))}
         <button type="button" className="plain" onClick={clearMarks}>
           Clear all marks
         </button>

@@ -21,7 +21,8 @@ export function FilmOverlay({ w, h, isLeft }: Props) {
   const read = answer && 'ground' in answer ? answer : undefined;
   const flip = (u: number): number => (isLeft ? w - u : u);
   const unit = h / 800;
-  const isHere = marked?.frame === frame;
+  const isKept = useFilm((film) => film.place === 'address' && film.notes.isTripodKept);
+  const isHere = marked !== undefined && (isKept || marked.frame === frame);
   return (
     <>
       {view.outline && <Outline w={w} h={h} isLeft={isLeft} />}

@@ -4,6 +4,8 @@ import { FILM_HOW, FILM_STAYS, UNTESTED } from '../../words/film/film';
 import { closeFilm, openFilm } from './filmActions';
 import { FilmDesk } from './FilmDesk';
 import { useFilm } from './filmStore';
+import { KeptFilm } from './kept/KeptFilm';
+import { useBook } from '../lessons/navigation';
 import './film.css';
 
 const TYPES = 'video/mp4,video/quicktime,video/webm,.mp4,.mov,.webm,image/jpeg,image/png,image/webp';
@@ -24,6 +26,9 @@ export default function FilmPanel({ kind }: { kind: 'video' | 'photo' }) {
       closeFilm();
     };
   }, []);
+  const lesson = useBook(({ records, meta }) =>
+    meta.openLessonId === null ? undefined : records.get(meta.openLessonId),
+  );
   // Over the whole desk but its bar: in the drawer it would stand below what lies on the stage.
   if (status === 'open') return createPortal(<FilmDesk />, document.querySelector('.desk') ?? document.body);
   return (
@@ -65,6 +70,7 @@ export default function FilmPanel({ kind }: { kind: 'video' | 'photo' }) {
           {problem}
         </p>
       )}
+      {lesson?.kind === 'lesson' && <KeptFilm lesson={lesson} />}
       <p className="fine">{FILM_STAYS}</p>
       <p className="fine">{UNTESTED}</p>
     </section>

@@ -8,7 +8,7 @@ import { openVideo } from '../../video/openVideo';
 import { VideoRefused } from '../../video/video';
 import { LINE_FOUND, NO_LINE, sayRefused } from '../../words/film/film';
 import { EMPTY_SHEET, nextMark, toDraft, type FilmNotes, type MadeMark, type PlaceId, type Sheet } from './filmMarks';
-import { filmStore, NOTHING } from './filmStore';
+import { filmStore, NOTHING, type Tripod } from './filmStore';
 import { greyAround } from './grey';
 
 const { getState: state, setState: set } = filmStore;
@@ -31,14 +31,14 @@ export async function openFilm(file: File): Promise<void> {
   }
 }
 
-/** Lets go of the film, its pictures and its workers; marks go with it. */
+/** Lets go of the film, its pictures and its workers; marks go with it, but for where the tripod stood. */
 export function closeFilm(): void {
-  const { video, picture } = state();
+  const { video, picture, tripod } = state();
   video?.close();
   picture?.close();
   reader.open?.close();
   delete reader.open;
-  set(NOTHING, true);
+  set({ ...NOTHING, tripod }, true);
 }
 
 /** Shows a frame, counted from 0. The last one asked for wins. */
@@ -58,27 +58,30 @@ export async function goTo(index: number): Promise<void> {
 
 /** Says what the shown frame is, and goes on to the first mark that is missing there. */
 export function setPlace(place: PlaceId): void {
-  const { sheet } = state();
+  const { sheet, notes } = state();
   const marked = sheet[place];
-  set({ place, active: nextMark(place, marked), lineNote: undefined });
-  if (marked && marked.frame !== state().frame) void goTo(marked.frame);
+  set({ place, active: nextMark(place, sheet, notes), lineNote: undefined });
+  const isElsewhere = place === 'address' && notes.isTripodKept;
+  if (marked && !isElsewhere && marked.frame !== state().frame) void goTo(marked.frame);
 }
 
 const change = (sheet: Sheet): void => set({ sheet, past: [...state().past.slice(-99), state().sheet] });
 
 /** Makes or moves the active mark; one gesture is one step back. */
 export function setMark(at: Pixel, how: MadeMark['how'] = 'tapped', id = state().active): void {
-  const { place, sheet, frame, video } = state();
+  const { place, sheet, frame, video, notes } = state();
   if (id === undefined || !video) return;
   const { w, h } = video.info;
   const inside: Pixel = [Math.max(0, Math.min(w, at[0])), Math.max(0, Math.min(h, at[1]))];
   const before = sheet[place];
   // A mark on another frame moves the place there: what was marked on the old frame is no longer true.
-  const points = before?.frame === frame ? before.points : {};
+  const isKept = place === 'address' && notes.isTripodKept;
+  const points = before?.frame === frame && !isKept ? before.points : {};
+  if (isKept) set({ notes: { ...notes, isTripodKept: false } });
   const marked = { frame, points: { ...points, [id]: { at: inside, how } } };
   change({ ...sheet, [place]: marked });
   if (place === 'arm' && (id === 'hands' || id === 'clubHead')) findShaft();
-  const next = nextMark(place, state().sheet[place]);
+  const next = nextMark(place, state().sheet, state().notes);
   const isNew = !points[id];
   if (isNew) set({ active: next ?? id });
   if (isNew && place === 'shaft' && next === undefined && !sheet.next && frame + 1 < video.info.frames) {
@@ -104,15 +107,16 @@ export function undoMark(): void {
   const { past } = state();
   const sheet = past.at(-1);
   if (!sheet) return;
-  const { place } = state();
-  set({ sheet, past: past.slice(0, -1), active: nextMark(place, sheet[place]), lineNote: undefined });
+  const { place, notes } = state();
+  set({ sheet, past: past.slice(0, -1), active: nextMark(place, sheet, notes), lineNote: undefined });
   read();
 }
 
 /** Takes all marks away, in one step. */
 export function clearMarks(): void {
   change(EMPTY_SHEET);
-  set({ place: 'address', active: 'clubHead', lineNote: undefined });
+  const notes = { ...state().notes, isTripodKept: false };
+  set({ place: 'address', active: 'clubHead', lineNote: undefined, notes });
   read();
 }
 
@@ -162,11 +166,36 @@ function read(): void {
     .then(
       (answer) => {
         if (state().sheet !== asked || state().video !== video) return undefined;
-        set({ answer, isReading: false, chosen: 0 });
+        const tripod = 'missing' in answer ? state().tripod : tripodOf(sheet, { w, h }, rig.club.length);
+        set({ answer, isReading: false, chosen: 0, tripod });
         return drawOutline();
       },
       () => set({ isReading: false }),
     );
+}
+
+const tripodOf = ({ address }: Sheet, { w, h }: { w: number; h: number }, clubM: number) =>
+  address && { w, h, clubM, address };
+
+/** Takes over where the tripod stood at an earlier film, on the coach's word that it has not moved. */
+export function keepTripod({ address }: Tripod): void {
+  const { sheet, notes } = state();
+  const marked = { ...sheet, address: { ...address, frame: 0 } };
+  change(marked);
+  set({
+    notes: { ...notes, isTripodKept: true },
+    place: 'arm',
+    active: nextMark('arm', marked, { isTripodKept: true }),
+  });
+  read();
+}
+
+/** Lays marks over the film that were made on it before. */
+export function layMarks(sheet: Sheet, notes: FilmNotes): void {
+  change(sheet);
+  set({ notes });
+  setPlace('arm');
+  read();
 }
 
 /** Asks for the contour of the chosen explanation at the shown frame. */

@@ -1,8 +1,8 @@
 import type { DraftFrame, DraftMarks } from '../../film/draft';
-import { MARK_SD, type Pixel, type PictureSize } from '../../film/marks';
+import type { PlaceId } from '../../film/markNames';
+import { MARK_SD, type Pixel, type PictureSize, type TypedCamera } from '../../film/marks';
 
-/** What a frame is marked as. `next`: the frame after shaft parallel. */
-export type PlaceId = 'address' | 'arm' | 'shaft' | 'next';
+export type { PlaceId } from '../../film/markNames';
 
 /** One mark to be made: its name in the list, and whether it belongs to the smallest useful set. */
 export interface MarkSpec {
@@ -18,6 +18,8 @@ const BODY = [
   spec('midHip', 'Middle of the hips'),
   spec('neck', 'Root of the neck'),
   spec('ball', 'Ball'),
+  spec('leadToe', 'Lead toe'),
+  spec('stickA', 'Stick, near end'),
 ];
 const CLUB = [spec('hands', 'Hands', true), spec('clubHead', 'Club head', true)];
 const TRAIL_ARM = [spec('trailShoulder', 'Trail shoulder'), spec('trailElbow', 'Trail elbow')];
@@ -70,12 +72,25 @@ export interface FilmNotes {
   readonly fps: number | undefined;
   readonly isHandHeld: boolean;
   readonly isSleeved: boolean;
-  /** m. */
+  /** The address is an earlier film's: the coach says that the tripod has not moved. */
+  readonly isTripodKept: boolean;
+  /** Where the camera stands, m: above the ground, behind the hands, and to the right of them (negative: left). */
   readonly heightM: number | undefined;
+  readonly distanceM: number | undefined;
+  readonly sidewaysM: number | undefined;
 }
 
-/** Standard deviation of a camera height that was typed, m: to 10 cm. */
-const HEIGHT_SD = 0.05;
+/** Standard deviation of a place that was typed, m (to 10 cm), and of a distance, as a share of it (to 10 %). */
+const TYPED_SD = { place: 0.05, distance: 0.05 };
+
+/** The camera's place as far as it was typed. */
+function toTyped({ heightM, distanceM, sidewaysM }: FilmNotes): TypedCamera {
+  return {
+    ...(heightM !== undefined && { height: { value: heightM, sd: TYPED_SD.place } }),
+    ...(distanceM !== undefined && { distance: { value: distanceM, sd: TYPED_SD.distance * distanceM } }),
+    ...(sidewaysM !== undefined && { sideways: { value: sidewaysM, sd: TYPED_SD.place } }),
+  };
+}
 
 /** The marks as they are worked with. A left-handed player's picture is the mirror image, taken care of by who reads it. */
 export function toDraft(sheet: Sheet, notes: FilmNotes, size: PictureSize): DraftMarks {
@@ -85,9 +100,11 @@ export function toDraft(sheet: Sheet, notes: FilmNotes, size: PictureSize): Draf
   const frame = (place: PlaceId): DraftFrame | undefined => {
     const marked = sheet[place];
     if (!marked) return undefined;
+    const { stickA: stickEnd, ...others } = points(place);
     return {
       frame: marked.frame,
-      ...points(place),
+      ...others,
+      ...(stickEnd && { stickEnd }),
       ...(marked.line && { shaft: marked.line.map(([u, v]) => [u, v, MARK_SD.refined]) as unknown as [Pixel, Pixel] }),
       ...(notes.isSleeved && { isSleeved: true }),
     };
@@ -99,7 +116,7 @@ export function toDraft(sheet: Sheet, notes: FilmNotes, size: PictureSize): Draf
     size,
     ...(notes.fps !== undefined && { fps: notes.fps }),
     ...(notes.isHandHeld && { isHandHeld: true }),
-    ...(notes.heightM !== undefined && { camera: { height: { value: notes.heightM, sd: HEIGHT_SD } } }),
+    camera: toTyped(notes),
     address: {
       ...address,
       ...(stickA && stickB && { stick: [stickA, stickB] as const }),
@@ -111,6 +128,19 @@ export function toDraft(sheet: Sheet, notes: FilmNotes, size: PictureSize): Draf
   };
 }
 
+/** What stands still at address, best first: marked once more, it shows whether the tripod has moved. */
+const STANDS_STILL = ['stickA', 'ball', 'leadToe'] as const;
+const CHECKED: readonly PlaceId[] = ['arm', 'shaft', 'next'];
+
+/** The mark that is to show that a kept tripod still stands; undefined when one shows it already. */
+function tripodCheck(sheet: Sheet, notes: Pick<FilmNotes, 'isTripodKept'>): string | undefined {
+  if (!notes.isTripodKept) return undefined;
+  const known = STANDS_STILL.filter((id) => sheet.address?.points[id]);
+  return CHECKED.some((place) => known.some((id) => sheet[place]?.points[id])) ? undefined : known[0];
+}
+
 /** The first mark of a place that is still to be made: of the smallest set, or undefined. */
-export const nextMark = (place: PlaceId, marked: MarkedFrame | undefined): string | undefined =>
-  MARKS[place].find(({ id, isCore }) => isCore && !marked?.points[id])?.id;
+export function nextMark(place: PlaceId, sheet: Sheet, notes: Pick<FilmNotes, 'isTripodKept'>): string | undefined {
+  const check = place === 'address' ? undefined : tripodCheck(sheet, notes);
+  return check ?? MARKS[place].find(({ id, isCore }) => isCore && !sheet[place]?.points[id])?.id;
+}

@@ -4,7 +4,15 @@ import type { Pixel } from '../../film/marks';
 import type { NoFilm } from '../../film/answerFilm';
 import type { SentAnswer } from '../../video/film.worker';
 import type { OpenVideo } from '../../video/video';
-import { EMPTY_SHEET, type FilmNotes, type PlaceId, type Sheet } from './filmMarks';
+import { EMPTY_SHEET, type FilmNotes, type MarkedFrame, type PlaceId, type Sheet } from './filmMarks';
+
+/** Address as it was marked on a film before, and what has to be the same for it to hold: size of the picture, px, and length of the club, m. */
+export interface Tripod {
+  readonly w: number;
+  readonly h: number;
+  readonly clubM: number;
+  readonly address: MarkedFrame;
+}
 
 /** The film that is open, and all that was marked on it. */
 export interface FilmState {
@@ -29,6 +37,10 @@ export interface FilmState {
   readonly chosen: number;
   readonly view: { readonly marks: boolean; readonly outline: boolean; readonly grid: boolean; readonly film: number };
   readonly outline: readonly Float64Array[] | undefined;
+  /** Of the last film, for as long as the page stands. */
+  readonly tripod?: Tripod | undefined;
+  /** What came of keeping it, in words. */
+  readonly kept?: string | undefined;
   /** Where a finger is, for the loupe. */
   readonly touch: Pixel | undefined;
 }
@@ -43,7 +55,15 @@ export const NOTHING: FilmState = {
   active: 'clubHead',
   sheet: EMPTY_SHEET,
   past: [],
-  notes: { fps: undefined, isHandHeld: false, isSleeved: false, heightM: undefined },
+  notes: {
+    fps: undefined,
+    isHandHeld: false,
+    isSleeved: false,
+    isTripodKept: false,
+    heightM: undefined,
+    distanceM: undefined,
+    sidewaysM: undefined,
+  },
   answer: undefined,
   isReading: false,
   chosen: 0,

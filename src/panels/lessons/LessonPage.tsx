@@ -2,7 +2,7 @@ import {
   book,
   cleanNotes,
   computeCm,
-  deleteRecord,
+  deleteLesson,
   deskLink,
   duplicateLesson,
   editLesson,
@@ -22,6 +22,7 @@ import { goTo, useBook, useMayWrite } from './navigation';
 import { useLessonDesk } from './lessonDesk';
 import { NextStep } from './NextStep';
 import { finishLesson } from './startLesson';
+import { KeptFilm } from '../film/kept/KeptFilm';
 import { PlanFields } from '../plan/PlanFields';
 import { PlanSummary } from '../plan/PlanSummary';
 import { SeenEntry } from '../seen/SeenEntry';
@@ -94,7 +95,7 @@ function Plan({ lesson, isOpen }: { lesson: LessonRecord; isOpen: boolean }) {
 
 function remove(lesson: LessonRecord): void {
   if (deskLink.openLesson()?.id === lesson.id) deskLink.close();
-  if (book.apply(deleteRecord(lesson, 'Delete lesson'))) goTo({ page: 'player', id: lesson.playerId });
+  if (book.apply(deleteLesson(book.state.getState().records, lesson))) goTo({ page: 'player', id: lesson.playerId });
 }
 
 function duplicate(lesson: LessonRecord): void {
@@ -126,6 +127,7 @@ export function LessonPage({ id }: { id: string }) {
       <OnTheDesk lesson={lesson} isOpen={isOpen} />
       <h3>What I saw</h3>
       <SeenHere lesson={lesson} isOpen={isOpen} />
+      <KeptFilm lesson={lesson} />
       {isOpen && <NextStep from="lessons" />}
       <h3>Plan</h3>
       <Plan lesson={lesson} isOpen={isOpen} />

@@ -4,6 +4,7 @@ import type { Document } from '../../store/document/document';
 import { NOTHING_SEEN } from '../../store/document/sighting';
 import type { Records } from '../file/importPlan';
 import { recordsOf } from '../file/importPlan';
+import { stillsOf } from './lists';
 import {
   LIMITS,
   RECORD_VERSION,
@@ -28,7 +29,9 @@ export interface Birth {
   readonly nowMs: number;
 }
 
-const born = ({ id, nowMs }: Birth) => ({ id, version: RECORD_VERSION, createdMs: nowMs, changedMs: nowMs }) as const;
+/** The head of a new record. */
+export const bornNow = ({ id, nowMs }: Birth) =>
+  ({ id, version: RECORD_VERSION, createdMs: nowMs, changedMs: nowMs }) as const;
 
 /** A name as it may be kept: one line, trimmed, cut to length. */
 export const cleanName = (raw: string): string => firstOf(toName(raw), LIMITS.name).trim();
@@ -51,7 +54,7 @@ export function freeName(book: Records, wanted: string): string {
 export function addPlayer(book: Records, birth: Birth, name: string, body: Player, club: ClubId | null): Edit {
   const player: PlayerRecord = {
     kind: 'player',
-    ...born(birth),
+    ...bornNow(birth),
     name: freeName(book, name),
     body,
     clubs: club === null ? [] : [club],
@@ -63,10 +66,10 @@ export function addPlayer(book: Records, birth: Birth, name: string, body: Playe
 }
 
 type OfPlayer = Partial<Pick<PlayerRecord, 'name' | 'body' | 'clubs' | 'notes' | 'archived'>>;
-type OfLesson = Partial<Pick<LessonRecord, 'date' | 'now' | 'computedCm' | 'notes' | 'practice'>>;
+type OfLesson = Partial<Pick<LessonRecord, 'date' | 'now' | 'computedCm' | 'notes' | 'practice' | 'film'>>;
 
 /** The same record with some fields new. The later of clock and last change: a clock set back must not make it older. */
-const touched = <R extends BookRecord>(record: R, nowMs: number, fields: Partial<R>): R => ({
+export const touched = <R extends BookRecord>(record: R, nowMs: number, fields: Partial<R>): R => ({
   ...record,
   ...fields,
   changedMs: Math.max(nowMs, record.changedMs + 1),
@@ -110,9 +113,14 @@ export function renameSwing(swing: SwingRecord, nowMs: number, name: string): Ed
 export function duplicatePlayer(book: Records, player: PlayerRecord, births: () => Birth): Edit {
   const first = births();
   const name = freeName(book, player.name);
-  const copies = recordsOf(book, player.id).map((record): BookRecord => {
-    if (record.kind === 'player') return { ...record, ...born(first), name, example: false };
-    return { ...record, ...born(births()), playerId: first.id };
+  const records = recordsOf(book, player.id);
+  const birthOf = new Map(records.map(({ id, kind }) => [id, kind === 'player' ? first : births()]));
+  const copies = records.flatMap((record): BookRecord[] => {
+    const birth = bornNow(birthOf.get(record.id)!);
+    if (record.kind === 'player') return [{ ...record, ...birth, name, example: false }];
+    if (record.kind !== 'still') return [{ ...record, ...birth, playerId: first.id }];
+    const lesson = birthOf.get(record.lessonId);
+    return lesson ? [{ ...record, ...birth, playerId: first.id, lessonId: lesson.id }] : [];
   });
   return { label: `Duplicate ${player.name}`, put: copies, remove: [] };
 }
@@ -122,6 +130,11 @@ export function deletePlayer(book: Records, player: PlayerRecord): Edit {
   return { label: `Delete ${player.name}`, put: [], remove: recordsOf(book, player.id).map(({ id }) => id) };
 }
 
+/** Deletes a lesson with its stills. */
+export function deleteLesson(book: Records, { id }: LessonRecord): Edit {
+  return { label: 'Delete lesson', put: [], remove: [id, ...stillsOf(book, id).map((still) => still.id)] };
+}
+
 /** Deletes one record. */
 export const deleteRecord = ({ id }: BookRecord, label: string): Edit => ({ label, put: [], remove: [id] });
 
@@ -129,7 +142,7 @@ export const deleteRecord = ({ id }: BookRecord, label: string): Edit => ({ labe
 export function addLesson(birth: Birth, playerId: string, date: string, now: Document, computedCm: Computed): Edit {
   const lesson: LessonRecord = {
     kind: 'lesson',
-    ...born(birth),
+    ...bornNow(birth),
     playerId,
     date,
     now: { ...now, seen: NOTHING_SEEN },
@@ -139,16 +152,20 @@ export function addLesson(birth: Birth, playerId: string, date: string, now: Doc
   return { label: 'New lesson', put: [lesson], remove: [] };
 }
 
-/** A copy of a lesson under another date. What the player practised stays with the first. */
-export function duplicateLesson({ practice: _, ...lesson }: LessonRecord, birth: Birth, date: string): Edit {
-  return { label: 'Duplicate lesson', put: [{ ...lesson, ...born(birth), date }], remove: [] };
+/** A copy of a lesson under another date. What the player practised, and his film, stay with the first. */
+export function duplicateLesson(
+  { practice: _practice, film: _film, ...lesson }: LessonRecord,
+  birth: Birth,
+  date: string,
+): Edit {
+  return { label: 'Duplicate lesson', put: [{ ...lesson, ...bornNow(birth), date }], remove: [] };
 }
 
 /** Saves the swing on the desk under a name. */
 export function keepSwing(birth: Birth, playerId: string, name: string, now: Document, computedCm: Computed): Edit {
   const swing: SwingRecord = {
     kind: 'swing',
-    ...born(birth),
+    ...bornNow(birth),
     playerId,
     name: cleanName(name) || 'Swing',
     now,

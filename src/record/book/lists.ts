@@ -1,5 +1,6 @@
+import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import type { Records } from '../file/importPlan';
-import type { LessonRecord, PlayerRecord, SwingRecord } from './recordTypes';
+import type { LessonRecord, PlayerRecord, StillRecord, SwingRecord } from './recordTypes';
 
 export type SortBy = 'name' | 'lastLesson';
 
@@ -53,3 +54,9 @@ export const swingsOf = (book: Records, playerId: string): SwingRecord[] =>
   [...book.values()]
     .filter((record): record is SwingRecord => record.kind === 'swing' && record.playerId === playerId)
     .toSorted((a, b) => collator.compare(a.name, b.name));
+
+/** The stills of a lesson, lead arm parallel first. */
+export const stillsOf = (book: Records, lessonId: string): StillRecord[] =>
+  [...book.values()]
+    .filter((record): record is StillRecord => record.kind === 'still' && record.lessonId === lessonId)
+    .toSorted((a, b) => CHECKPOINT_IDS.indexOf(a.of) - CHECKPOINT_IDS.indexOf(b.of));

@@ -11,6 +11,8 @@ export type Step = (old: Readonly<Record<string, unknown>>) => Record<string, un
 const STEPS: readonly Step[] = [
   // The target, the movements worked on and the drills of a lesson became the one chosen plan of its desk.
   (old) => ({ ...(old['kind'] === 'lesson' ? withPlanInDesk(old) : old), version: 2 }),
+  // A lesson may keep what was marked on a film, and stills of it.
+  (old) => ({ ...old, version: 3 }),
 ];
 
 /** Migrates a record of an older version; anything else is returned unchanged, for the reader to check. */

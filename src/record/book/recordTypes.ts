@@ -3,9 +3,10 @@ import type { Player } from '../../model/body';
 import type { Practice } from '../../practice/practice';
 import type { CheckpointId } from '../../reading/checkpoints';
 import type { Document } from '../../store/document/document';
+import type { KeptFilm } from './keptFilm';
 
 /** Version of one record, in the book and in a backup file. A newer one is left untouched. */
-export const RECORD_VERSION = 2;
+export const RECORD_VERSION = 3;
 
 interface Kept {
   readonly id: string;
@@ -49,6 +50,8 @@ export interface LessonRecord extends Kept, OfEarlierModel {
   readonly notes: string;
   /** What came back from the player, one for each plan. Absent where nothing came. */
   readonly practice?: readonly Practice[];
+  /** What was marked on the player's film. Absent where none was kept. */
+  readonly film?: KeptFilm;
 }
 
 /** A swing worth keeping. */
@@ -60,9 +63,25 @@ export interface SwingRecord extends Kept, OfEarlierModel {
   readonly computedCm: Computed;
 }
 
-export type BookRecord = PlayerRecord | LessonRecord | SwingRecord;
+/**
+ * A picture out of a player's film, which the coach chose to keep with a lesson: encoded anew, so that place and time are not in it. A record
+ * of its own, because a lesson is written at every change.
+ */
+export interface StillRecord extends Kept {
+  readonly kind: 'still';
+  readonly playerId: string;
+  readonly lessonId: string;
+  readonly of: CheckpointId;
+  /** px, the longer side at most `LIMITS.stillSide`. */
+  readonly w: number;
+  readonly h: number;
+  /** A JPEG, in base64. */
+  readonly jpeg: string;
+}
+
+export type BookRecord = PlayerRecord | LessonRecord | SwingRecord | StillRecord;
 export type Kind = BookRecord['kind'];
-export const KINDS: readonly Kind[] = ['player', 'lesson', 'swing'];
+export const KINDS: readonly Kind[] = ['player', 'lesson', 'swing', 'still'];
 
 /** Length limits, enforced in the fields and when reading files. */
 export const LIMITS = {
@@ -70,9 +89,12 @@ export const LIMITS = {
   notes: 8000,
   /** Plans of which one lesson keeps practice. */
   practices: 6,
+  /** Longer side of a still, px, and its size, bytes. */
+  stillSide: 960,
+  stillBytes: 150_000,
   /** Characters of one record and of one file, and how deep its brackets may go: looked at before anything is read. */
-  recordText: 100_000,
-  fileText: 24_000_000,
+  recordText: 250_000,
+  fileText: 96_000_000,
   depth: 12,
   records: 50_000,
 } as const;

@@ -6,13 +6,13 @@ import { toSlug } from '../../checking/text';
 /*
  * The backup and hand-over file. JSON, UTF-8, one record a line, so that one damaged line costs one record:
  *
- *   {"format":"slantwise lesson book","version":1,"writtenMs":1764061200000,"holds":{"player":1,"lesson":2,"swing":0},"records":[
+ *   {"format":"slantwise lesson book","version":1,"writtenMs":1764061200000,"holds":{"player":1,"lesson":2,"swing":0,"still":0},"records":[
  *   {"sum":"1c291ca3","record":{"kind":"player", ...}},
  *   {"sum":"5c1f0b7e","record":{"kind":"lesson", ...}}
  *   ]}
  *
  * `sum` is the CRC-32 of the record's JSON without spaces. Whoever edits a file by hand leaves it out. The fields of a
- * record are those of kinds.ts, all of them and no others. `alongside` may follow with texts that are kept, not read.
+ * record are those of recordTypes.ts, all of them and no others. `alongside` may follow with texts that are kept, not read.
  */
 export const FORMAT = 'slantwise lesson book';
 export const FILE_VERSION = 1;
@@ -21,7 +21,7 @@ export type Counts = { readonly [K in Kind]: number };
 
 /** How many of each kind. */
 function countKinds(records: Iterable<{ readonly kind: Kind }>): Counts {
-  const counts = { player: 0, lesson: 0, swing: 0 };
+  const counts = { player: 0, lesson: 0, swing: 0, still: 0 };
   for (const { kind } of records) counts[kind]++;
   return counts;
 }

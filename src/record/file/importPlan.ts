@@ -34,8 +34,11 @@ export function planImport(
   const changed: { ours: BookRecord; theirs: BookRecord; fields: string[] }[] = [];
   const left: BookRecord[] = [];
   let same = 0;
+  const lessons = new Set([...book.values(), ...records].filter(({ kind }) => kind === 'lesson').map(({ id }) => id));
   for (const theirs of records) {
     const ours = book.get(theirs.id);
+    // Without its lesson a still could not be reached, nor wiped by whoever looks for it.
+    if (theirs.kind === 'still' && !lessons.has(theirs.lessonId)) continue;
     if (!ours) added.push(theirs);
     else if (JSON.stringify(ours) === JSON.stringify(theirs)) same++;
     else if (ours.kind === theirs.kind && takesTheirs(ours, theirs, policy))
@@ -59,7 +62,8 @@ function makeUpPlayers(book: Records, added: readonly BookRecord[]): PlayerRecor
   const known = new Set(players.map(({ id }) => id));
   const made = new Map<string, PlayerRecord>();
   for (const record of added) {
-    if (record.kind === 'player' || known.has(record.playerId) || made.has(record.playerId)) continue;
+    if (record.kind === 'player' || record.kind === 'still' || known.has(record.playerId) || made.has(record.playerId))
+      continue;
     made.set(record.playerId, standIn(record));
   }
   return [...made.values()];

@@ -121,8 +121,10 @@ function readCounts(value: unknown): Counts | undefined {
   if (typeof value !== 'object' || value === null) return undefined;
   const given = value as Record<string, unknown>;
   const isCount = (n: unknown): n is number => Number.isInteger(n) && (n as number) >= 0 && (n as number) < 1e6;
-  const [player, lesson, swing] = KINDS.map((kind) => given[kind]);
-  return isCount(player) && isCount(lesson) && isCount(swing) ? { player, lesson, swing } : undefined;
+  // Files from before there were stills do not count them.
+  const [player, lesson, swing, still = 0] = KINDS.map((kind) => given[kind]);
+  const isWhole = isCount(player) && isCount(lesson) && isCount(swing) && isCount(still);
+  return isWhole ? { player, lesson, swing, still } : undefined;
 }
 
 const countOf = (kind: Kind, list: readonly { readonly kind: Kind | null }[]): number =>
@@ -131,7 +133,7 @@ const countOf = (kind: Kind, list: readonly { readonly kind: Kind | null }[]): n
 function expectedOf(promised: Counts | undefined, records: readonly BookRecord[], lost: readonly Lost[]): Counts {
   const expect = (kind: Kind): number =>
     Math.max(promised?.[kind] ?? 0, countOf(kind, records) + (promised ? 0 : countOf(kind, lost)));
-  return { player: expect('player'), lesson: expect('lesson'), swing: expect('swing') };
+  return { player: expect('player'), lesson: expect('lesson'), swing: expect('swing'), still: expect('still') };
 }
 
 const isAllThere = (promised: Counts | undefined, records: readonly BookRecord[]): boolean =>

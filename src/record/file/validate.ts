@@ -24,6 +24,7 @@ import { documentSchema, SECTION_SCHEMAS } from '../../store/document/validate';
 import { KINDS, LEAN_MODEL, LIMITS, RECORD_VERSION, type BookRecord, type Kind } from '../book/recordTypes';
 import { toName } from '../../checking/text';
 import { day, isKept, keptText, NOT_KEPT } from '../../checking/kept';
+import { filmSchema, isJpeg } from './filmSchema';
 
 /** A record, read; or why it cannot be: a newer program wrote it, or this field of it is damaged. */
 export type ReadRecord = { readonly record: BookRecord } | { readonly newer: true } | { readonly damage: string };
@@ -74,6 +75,8 @@ const practice = exactOptional(
   ),
 );
 
+const side = pipe(numberIn(1, LIMITS.stillSide), integer('Whole pixels only.'));
+
 const head = <K extends Kind>(kind: K) => ({
   kind: literal(kind),
   id,
@@ -101,8 +104,18 @@ const SCHEMAS = {
     computedBy,
     notes: keptText(LIMITS.notes),
     practice,
+    film: exactOptional(filmSchema),
   }),
   swing: fields({ ...head('swing'), playerId: id, name, now, computedCm, computedBy }),
+  still: fields({
+    ...head('still'),
+    playerId: id,
+    lessonId: id,
+    of: oneOf(CHECKPOINT_IDS),
+    w: side,
+    h: side,
+    jpeg: pipe(string(), check(isJpeg, 'Not a picture as Slantwise keeps one.')),
+  }),
 } satisfies { readonly [K in Kind]: GenericSchema<unknown, Extract<BookRecord, { readonly kind: K }>> };
 
 /** True when a part of the record was written by a newer program: its own version, or that of the desk inside it. */

@@ -14,6 +14,8 @@ export const LAYOUT: readonly Upgrade[] = [
     db.createObjectStore('records', { keyPath: 'id' }).createIndex('playerId', 'playerId');
     db.createObjectStore('meta');
   },
+  // Records of version 3, which a tab of an older program must not write over.
+  () => {},
 ];
 
 /** The book in IndexedDB. `layout` stands in for a newer program in tests. */

@@ -1,4 +1,4 @@
-type Kind = 'player' | 'lesson' | 'swing';
+type Kind = 'player' | 'lesson' | 'swing' | 'still';
 type Counts = { readonly [K in Kind]: number };
 type Tallied = readonly { readonly kind: Kind }[];
 
@@ -6,6 +6,7 @@ const NAMES: Readonly<Record<Kind, readonly [string, string]>> = {
   player: ['player', 'players'],
   lesson: ['lesson', 'lessons'],
   swing: ['saved swing', 'saved swings'],
+  still: ['still', 'stills'],
 };
 const KINDS = Object.keys(NAMES) as Kind[];
 const count = (number: number, kind: Kind): string => `${number} ${NAMES[kind][number === 1 ? 0 : 1]}`;
@@ -19,6 +20,7 @@ const tally = (records: Tallied): Counts => ({
   player: records.filter(({ kind }) => kind === 'player').length,
   lesson: records.filter(({ kind }) => kind === 'lesson').length,
   swing: records.filter(({ kind }) => kind === 'swing').length,
+  still: records.filter(({ kind }) => kind === 'still').length,
 });
 
 /** A file as far as it could be read. */
@@ -54,6 +56,7 @@ const FIELDS: Readonly<Record<string, string>> = {
   playerId: 'player',
   createdMs: 'day of making',
   practice: 'practice from the player',
+  film: 'marks on the film',
 };
 
 /** What an import would do to the book. */

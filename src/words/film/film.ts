@@ -16,6 +16,8 @@ export const FILM_HOW =
 export const GRID_QUESTION = 'Does the grid lie on the ground, and does the post stand upright?';
 export const GRID_WRONG = 'If not, a mark has slipped. Look at the stick and the toes first.';
 export const UNTESTED = 'Tested on made-up films only: no real player has been measured.';
+/** Said beside the fields for the camera's place. */
+export const TYPED_PLACE = 'Or type where the camera stood. Left of the hands is negative.';
 const NOT_ENOUGH = 'Not enough to tell these apart.';
 export const NO_LINE = 'No clear line there. Your two points stand.';
 export const LINE_FOUND = 'The line was found along the shaft.';
@@ -62,9 +64,11 @@ export function sayMissing({ at, what }: MissingMark): string {
 /** Why a film gives no answer. */
 export function sayNoFilm(answer: NoFilm): string {
   if (answer.missing === 'camera-moved') {
-    return `The camera moved after address: the ${answer.moved.mark === 'ball' ? 'ball' : 'lead toe'} is ${Math.round(answer.moved.px)} px off.`;
+    return `The camera moved after address: the ${answer.moved.mark === 'leadToe' ? 'lead toe' : answer.moved.mark} is ${Math.round(answer.moved.px)} px off.`;
   }
-  if (answer.missing === 'hand-held') return 'Held in the hand: mark the ball at address and at each checkpoint.';
+  if (answer.missing === 'hand-held') {
+    return 'Held in the hand: mark the ball, lead toe or stick at each checkpoint too.';
+  }
   return 'These marks fit no player and no camera. Check them.';
 }
 
@@ -111,10 +115,14 @@ export function sayByEye(
 }
 
 /** Where the camera was found to stand, each with two standard deviations. */
-export function sayCamera({ eye, sd }: FoundCamera): string {
+export const sayCamera = ({ eye, sd }: FoundCamera): string => sayEye(eye, sd.eye);
+
+type Eye = readonly [number, number, number];
+/** The same of an eye and its standard deviations, m. */
+export function sayEye(eye: Eye, sd: Eye): string {
   const say = (value: number, spread: number): string =>
     `${value.toFixed(1)} m (± ${Math.max(0.1, 2 * spread).toFixed(1)})`;
-  return `The camera stood ${say(eye[1], sd.eye[1])} high, ${say(-eye[0], sd.eye[0])} behind the feet.`;
+  return `The camera stood ${say(eye[1], sd[1])} high, ${say(-eye[0], sd[0])} behind the feet.`;
 }
 
 /** Names of marks, for the one that stands out. */

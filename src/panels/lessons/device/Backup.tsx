@@ -11,6 +11,7 @@ import {
   type Policy,
 } from '../../../record';
 import { sayBackup } from '../../../words/book/book';
+import { sayWithStills, TOO_MANY_STILLS } from '../../../words/film/kept';
 import { sayChange, sayPlan, sayRecovered } from '../../../words/book/import';
 import { sayDay } from '../../../words/book/days';
 import { Choice } from '../../fields/Choice';
@@ -20,7 +21,7 @@ import { useNow } from '../useNow';
 type Sound = Exclude<FileReading, { refused: string }>;
 
 const titleOf = (record: BookRecord): string =>
-  record.kind === 'lesson' ? `Lesson ${sayDay(record.date)}` : record.name;
+  record.kind === 'lesson' ? `Lesson ${sayDay(record.date)}` : record.kind === 'still' ? 'Still' : record.name;
 
 /** What a file would do, before it does it. */
 function Preview({ reading, onDone }: { reading: Sound; onDone: (said: string | null) => void }) {
@@ -76,6 +77,8 @@ export function Backup() {
   const mayWrite = useMayWrite();
   const [reading, setReading] = useState<Sound>();
   const [problem, setProblem] = useState<string>();
+  const [withStills, setWithStills] = useState(false);
+  const stills = [...state.records.values()].filter(({ kind }) => kind === 'still').length;
   const input = useRef<HTMLInputElement>(null);
 
   const open = async (event: ChangeEvent<HTMLInputElement>): Promise<void> => {
@@ -102,8 +105,24 @@ export function Backup() {
     <>
       <p>One file holds every player, lesson and swing. Keep it where only you can read it: it is about people.</p>
       <p className="lesson-state">{sayBackup(state, Math.max(now, state.meta.lastBackupMs ?? 0))}</p>
+      {stills > 0 && (
+        <label className="check">
+          <input
+            type="checkbox"
+            checked={withStills}
+            onChange={({ currentTarget }) => setWithStills(currentTarget.checked)}
+          />
+          {sayWithStills(stills)}
+        </label>
+      )}
       <div className="lesson-actions">
-        <button type="button" className="plain wide" onClick={backUp}>
+        <button
+          type="button"
+          className="plain wide"
+          onClick={() => {
+            if (!backUp(withStills && stills > 0)) setProblem(TOO_MANY_STILLS);
+          }}
+        >
           Save a backup
         </button>
         {mayWrite && (

@@ -32,7 +32,7 @@ export function SaveStatus() {
         </button>
       )}
       {offer === 'back up' && (
-        <button type="button" className="text-button" onClick={backUp}>
+        <button type="button" className="text-button" onClick={() => backUp()}>
           Back up now
         </button>
       )}

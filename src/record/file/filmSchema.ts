@@ -1,0 +1,74 @@
+import {
+  boolean,
+  exactOptional,
+  integer,
+  literal,
+  nullable,
+  picklist,
+  pipe,
+  strictTuple,
+  type GenericSchema,
+} from 'valibot';
+import { eachOf, fields, numberIn, oneOf } from '../../checking/schemas';
+import { MARK_NAMES, PLACE_IDS } from '../../film/markNames';
+import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
+import type { KeptFilm } from '../book/keptFilm';
+import { LIMITS } from '../book/recordTypes';
+
+const side = pipe(numberIn(1, 100_000), integer('Whole pixels only.'));
+const px = numberIn(-100_000, 100_000);
+const point = strictTuple([px, px]);
+const mark = fields({ at: point, how: oneOf(['tapped', 'typed']) });
+const typedM = exactOptional(numberIn(-100, 100));
+const metres = numberIn(-1000, 1000);
+const degrees = numberIn(-360, 360);
+const camera = {
+  eyeM: strictTuple([metres, metres, metres]),
+  yawDeg: degrees,
+  pitchDeg: degrees,
+  rollDeg: degrees,
+  focalPx: numberIn(0, 1e9),
+};
+const reading = fields({
+  cm: numberIn(-1000, 1000),
+  plusMinusCm: numberIn(0, 1000),
+  verdict: nullable(picklist(['steep', 'onPlane', 'shallow'])),
+});
+
+const film = fields({
+  kind: oneOf(['video', 'picture']),
+  w: side,
+  h: side,
+  frames: pipe(numberIn(1, 1e6), integer('Whole frames only.')),
+  clubM: numberIn(0.1, 3),
+  notes: fields({
+    fps: exactOptional(numberIn(1, 100_000)),
+    isHandHeld: boolean(),
+    isSleeved: boolean(),
+    isTripodKept: exactOptional(literal(true)),
+    heightM: typedM,
+    distanceM: typedM,
+    sidewaysM: typedM,
+  }),
+  sheet: fields(
+    eachOf(PLACE_IDS, (place) =>
+      exactOptional(
+        fields({
+          frame: pipe(numberIn(0, 1e6), integer('Whole frames only.')),
+          points: fields(eachOf(MARK_NAMES[place], () => exactOptional(mark))),
+          line: exactOptional(strictTuple([point, point])),
+        }),
+      ),
+    ),
+  ),
+  camera: fields({ ...camera, sd: fields(camera) }),
+  readings: fields(eachOf(CHECKPOINT_IDS, () => exactOptional(reading))),
+});
+
+/** What a lesson keeps of a film, read field by field. */
+export const filmSchema = film as unknown as GenericSchema<unknown, KeptFilm>;
+
+const BASE64 = /^[A-Za-z0-9+/]+={0,2}$/;
+/** Whether a text is a JPEG in base64, by its first bytes and its size. */
+export const isJpeg = (text: string): boolean =>
+  text.length <= Math.ceil(LIMITS.stillBytes / 3) * 4 && text.startsWith('/9j/') && BASE64.test(text);
