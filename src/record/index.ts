@@ -14,9 +14,9 @@ import { saveFile } from './file/saveFile';
 import type { Channel, Word } from './storage/writerLock';
 
 export * from './book/edits';
-export * from './book/filmEdits';
+export * from './film/filmEdits';
 export * from './book/recordTypes';
-export type { KeptCamera, KeptFilm } from './book/keptFilm';
+export type { KeptCamera, KeptFilm } from './film/keptFilm';
 export * from './book/lists';
 export * from './book/progress';
 export * from './book/practice';

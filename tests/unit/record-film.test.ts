@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { deleteLesson, duplicateLesson, duplicatePlayer } from '../../src/record/book/edits';
-import { keepFilmWith, removeFilm } from '../../src/record/book/filmEdits';
-import type { KeptFilm } from '../../src/record/book/keptFilm';
+import { keepFilmWith, removeFilm } from '../../src/record/film/filmEdits';
+import type { KeptFilm } from '../../src/record/film/keptFilm';
 import { stillsOf } from '../../src/record/book/lists';
 import type { BookRecord, LessonRecord } from '../../src/record/book/recordTypes';
 import { writeFile } from '../../src/record/file/file';

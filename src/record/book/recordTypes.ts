@@ -3,7 +3,7 @@ import type { Player } from '../../model/body';
 import type { Practice } from '../../practice/practice';
 import type { CheckpointId } from '../../reading/checkpoints';
 import type { Document } from '../../store/document/document';
-import type { KeptFilm } from './keptFilm';
+import type { KeptFilm } from '../film/keptFilm';
 
 /** Version of one record, in the book and in a backup file. A newer one is left untouched. */
 export const RECORD_VERSION = 3;

@@ -24,7 +24,7 @@ import { documentSchema, SECTION_SCHEMAS } from '../../store/document/validate';
 import { KINDS, LEAN_MODEL, LIMITS, RECORD_VERSION, type BookRecord, type Kind } from '../book/recordTypes';
 import { toName } from '../../checking/text';
 import { day, isKept, keptText, NOT_KEPT } from '../../checking/kept';
-import { filmSchema, isJpeg } from './filmSchema';
+import { filmSchema, isJpeg } from '../film/filmSchema';
 
 /** A record, read; or why it cannot be: a newer program wrote it, or this field of it is damaged. */
 export type ReadRecord = { readonly record: BookRecord } | { readonly newer: true } | { readonly damage: string };

@@ -1,10 +1,10 @@
 import { read } from '../../checking/read';
-import { filmSchema, isJpeg } from '../file/filmSchema';
+import { filmSchema, isJpeg } from './filmSchema';
 import type { Records } from '../file/importPlan';
-import { bornNow, touched, type Birth, type Edit } from './edits';
+import { bornNow, touched, type Birth, type Edit } from '../book/edits';
 import type { KeptFilm } from './keptFilm';
-import { stillsOf } from './lists';
-import type { LessonRecord, StillRecord } from './recordTypes';
+import { stillsOf } from '../book/lists';
+import type { LessonRecord, StillRecord } from '../book/recordTypes';
 
 /** A still as it comes from a film. */
 type NewStill = Pick<StillRecord, 'of' | 'w' | 'h' | 'jpeg'>;

@@ -12,7 +12,7 @@ import {
 import { eachOf, fields, numberIn, oneOf } from '../../checking/schemas';
 import { MARK_NAMES, PLACE_IDS } from '../../film/markNames';
 import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
-import type { KeptFilm } from '../book/keptFilm';
+import type { KeptFilm } from './keptFilm';
 import { LIMITS } from '../book/recordTypes';
 
 const side = pipe(numberIn(1, 100_000), integer('Whole pixels only.'));
