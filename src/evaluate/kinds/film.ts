@@ -4,7 +4,7 @@ import { toDeg } from '../../math/angle';
 import { answerFilm, type FilmAnswer, type NoFilm } from '../../film/answerFilm';
 import type { JudgedReading } from '../../film/judgeFilm';
 import { mirrorMarks, type FilmMarks, type FrameMarks, type TypedCamera } from '../../film/marks';
-import { findMissingForCamera, findMissingInFrame, type MissingMark } from '../../film/missing';
+import { findMissingForCamera, findMissingInFrame, type MissingMark } from '../../film/sheet/missing';
 import { CHECKPOINTS, type CheckpointId } from '../../reading/checkpointTable';
 import { verdictWords } from '../../reading/verdicts';
 import { clubSchema, playerSchema, toEdgeMovements } from '../golfer';

@@ -1,4 +1,4 @@
-import { findMissing } from '../../film/draft';
+import { findMissing } from '../../film/sheet/draft';
 import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import { DIALS, type Movements } from '../../model/movements';
 import { useDesk, type CheckpointId } from '../../store';

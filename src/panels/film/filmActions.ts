@@ -1,4 +1,4 @@
-import { toWholeMarks } from '../../film/draft';
+import { toWholeMarks } from '../../film/sheet/draft';
 import { mirrorMarks, type Pixel } from '../../film/marks';
 import { refineLine } from '../../film/refineLine';
 import { current, desk } from '../../store';

@@ -1,8 +1,8 @@
-import type { DraftFrame, DraftMarks } from '../../film/draft';
-import type { PlaceId } from '../../film/markNames';
+import type { DraftFrame, DraftMarks } from '../../film/sheet/draft';
+import type { PlaceId } from '../../film/sheet/markNames';
 import { MARK_SD, type Pixel, type PictureSize, type TypedCamera } from '../../film/marks';
 
-export type { PlaceId } from '../../film/markNames';
+export type { PlaceId } from '../../film/sheet/markNames';
 
 /** One mark to be made: its name in the list, and whether it belongs to the smallest useful set. */
 export interface MarkSpec {

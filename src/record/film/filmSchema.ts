@@ -10,7 +10,7 @@ import {
   type GenericSchema,
 } from 'valibot';
 import { eachOf, fields, numberIn, oneOf } from '../../checking/schemas';
-import { MARK_NAMES, PLACE_IDS } from '../../film/markNames';
+import { MARK_NAMES, PLACE_IDS } from '../../film/sheet/markNames';
 import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import type { KeptFilm } from './keptFilm';
 import { LIMITS } from '../book/recordTypes';

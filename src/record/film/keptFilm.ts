@@ -1,4 +1,4 @@
-import type { PlaceId } from '../../film/markNames';
+import type { PlaceId } from '../../film/sheet/markNames';
 import type { CheckpointId } from '../../reading/checkpoints';
 import type { Verdict } from '../../reading/verdicts';
 

@@ -1,6 +1,6 @@
 import type { FoundCamera, NoFilm } from '../../film/answerFilm';
 import type { JudgedReading } from '../../film/judgeFilm';
-import type { MissingMark } from '../../film/missing';
+import type { MissingMark } from '../../film/sheet/missing';
 import type { CheckpointId } from '../../reading/checkpoints';
 import type { Units } from '../numbers/units';
 import { LENGTHS } from '../numbers/units';

@@ -1,5 +1,5 @@
 import type { FoundCamera } from '../../../film/answerFilm';
-import { PLACE_IDS } from '../../../film/markNames';
+import { PLACE_IDS } from '../../../film/sheet/markNames';
 import type { Pinhole } from '../../../film/pinhole';
 import { toDeg } from '../../../math/angle';
 import { CHECKPOINT_IDS } from '../../../reading/checkpointTable';

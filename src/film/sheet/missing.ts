@@ -1,4 +1,4 @@
-import type { AddressMarks, FrameMarks, TypedCamera } from './marks';
+import type { AddressMarks, FrameMarks, TypedCamera } from '../marks';
 
 /** What is still missing. `direction`: where the target is. `level`: how high the camera stands. */
 export type MissingMark =

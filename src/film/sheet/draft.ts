@@ -1,4 +1,4 @@
-import type { AddressMarks, FilmMarks, FrameMarks } from './marks';
+import type { AddressMarks, FilmMarks, FrameMarks } from '../marks';
 import { findMissingForCamera, findMissingInFrame, type MissingMark } from './missing';
 
 /** Marks as far as they were made. */
