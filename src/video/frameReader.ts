@@ -1,6 +1,7 @@
 import { VideoSampleSink, type VideoSample } from 'mediabunny';
 import { readFrameTable, type FrameTable } from './frameTable';
-import { HEADER_BYTES, findPictureSize } from './pictureHeader';
+import { nearest } from './nearest';
+import { HEADER_BYTES, findPhotoFormat, findPictureSize } from './pictureHeader';
 import { VIDEO_LIMITS, VideoRefused, type VideoInfo } from './video';
 
 /** Gives the frames of one file as pictures the size of the film. */
@@ -11,22 +12,33 @@ export interface FrameReader {
   close(): void;
 }
 
-/** Full-size frames that are kept for stepping back: of a film of 1920 by 1080, 8.3 MB each. */
-const KEPT = 12;
+/** Full-size frames that are kept for stepping back: of a film of 1920 by 1080, 8.3 MB each; of larger ones fewer, as many as fit. */
+const KEPT = { most: 12, least: 3, bytes: 100e6 } as const;
 
 /** Opens a film or a picture. Throws `VideoRefused`; then nothing is held. */
 export async function openFrames(file: Blob): Promise<FrameReader> {
   if (file.size === 0) throw new VideoRefused('empty');
   if (file.size > VIDEO_LIMITS.bytes) throw new VideoRefused('too-large');
-  const size = findPictureSize(new Uint8Array(await file.slice(0, HEADER_BYTES).arrayBuffer()));
+  const header = new Uint8Array(await file.slice(0, HEADER_BYTES).arrayBuffer());
+  const size = findPictureSize(header);
   if (size) return openPicture(file, size);
+  const photo = findPhotoFormat(header);
+  if (photo !== undefined) throw new VideoRefused('photo', photo);
   const table = await readFrameTable(file);
   if (typeof VideoDecoder === 'undefined' || !(await table.track.canDecode())) {
     const { codec } = table;
     table.input.dispose();
     throw new VideoRefused('no-decoder', codec);
   }
-  return readFrames(table);
+  const reader = readFrames(table);
+  try {
+    // A film whose first picture does not come is refused here, not shown empty.
+    await reader.frame(0);
+  } catch (error) {
+    reader.close();
+    throw error;
+  }
+  return reader;
 }
 
 async function openPicture(file: Blob, { w, h }: { readonly w: number; readonly h: number }): Promise<FrameReader> {
@@ -45,64 +57,60 @@ function readFrames({ input, track, times, info }: FrameTable): FrameReader {
   const sink = new VideoSampleSink(track);
   const canvas = new OffscreenCanvas(info.w, info.h);
   const context = canvas.getContext('2d', { alpha: false })!;
+  const most = Math.max(KEPT.least, Math.min(KEPT.most, Math.floor(KEPT.bytes / (4 * info.w * info.h))));
   const kept = new Map<number, ImageBitmap>();
   let running: AsyncGenerator<VideoSample, void, unknown> | undefined;
   let next = -1;
 
-  const keep = (index: number, sample: VideoSample): ImageBitmap => {
+  const keep = (index: number, sample: VideoSample): void => {
     sample.draw(context, 0, 0, info.w, info.h);
     sample.close();
-    const bitmap = canvas.transferToImageBitmap();
     kept.get(index)?.close();
-    kept.set(index, bitmap);
+    kept.set(index, canvas.transferToImageBitmap());
     // The farthest from where the coach is goes first.
-    while (kept.size > KEPT) {
+    while (kept.size > most) {
       const farthest = [...kept.keys()].reduce((a, b) => (Math.abs(a - index) >= Math.abs(b - index) ? a : b));
       kept.get(farthest)!.close();
       kept.delete(farthest);
     }
-    return bitmap;
-  };
-  const indexOf = (time: number): number => {
-    let [low, high] = [0, times.length - 1];
-    while (low < high) {
-      const middle = (low + high + 1) >> 1;
-      if (times[middle] <= time + 1e-6) low = middle;
-      else high = middle - 1;
-    }
-    return low;
   };
   const stop = async (): Promise<void> => {
     const before = running;
     running = undefined;
     await before?.return();
   };
-  /** Decodes on from `from` until `index` is there. */
+  /** Decodes on from `from` until `index` is there, or was passed: where a film has a hole, frames are missing. */
   const runTo = async (index: number, from: number): Promise<ImageBitmap> => {
     if (!running || next !== from) {
       await stop();
       running = sink.samples(times[from]);
     }
-    for (;;) {
-      const step = await running.next();
-      if (step.done) throw new VideoRefused('damaged');
-      const at = indexOf(step.value.timestamp);
-      next = at + 1;
-      const bitmap = keep(at, step.value);
-      if (at >= index) return bitmap;
+    try {
+      for (let at = -1; at < index; next = at + 1) {
+        const step = await running.next();
+        if (step.done) break;
+        at = nearest(times, step.value.timestamp);
+        keep(at, step.value);
+      }
+    } catch {
+      // What cannot be decoded ends the run; the next frame asked for starts another from the key frame before it.
+      await stop().catch(() => undefined);
     }
+    const found = kept.get(index);
+    if (!found) throw new VideoRefused('damaged');
+    return found;
   };
   return {
     info,
     async frame(index) {
       const known = kept.get(index);
       if (known) return known;
-      const isBack = kept.has(index + 1);
-      // One step back decodes the run before it once: the next ones are there already.
-      return runTo(index, next === index ? index : isBack ? Math.max(0, index - KEPT + 2) : index);
+      if (next === index || !kept.has(index + 1)) return runTo(index, index);
+      // One step back decodes the run before it once: the next ones are there already. A hole in that run is no reason to lose this one.
+      return runTo(index, Math.max(0, index - most + 2)).catch(() => runTo(index, index));
     },
     close() {
-      void stop();
+      void stop().catch(() => undefined);
       for (const bitmap of kept.values()) bitmap.close();
       kept.clear();
       input.dispose();

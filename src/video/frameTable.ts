@@ -1,4 +1,5 @@
 import { BlobSource, EncodedPacketSink, Input, MP4, QTFF, WEBM, MATROSKA, type InputVideoTrack } from 'mediabunny';
+import { isCutShort } from './cutShort';
 import { VIDEO_LIMITS, VideoRefused, type VideoInfo } from './video';
 
 /** A film's track with the time of each of its frames, s, in the order in which they are shown. */
@@ -7,14 +8,24 @@ export interface FrameTable {
   readonly track: InputVideoTrack;
   readonly times: Float64Array;
   readonly info: VideoInfo;
-  /** Name of the codec as it is known. */
-  readonly codec: string;
+  /** Name of the codec; undefined where nobody knows it. */
+  readonly codec: string | undefined;
 }
 
-const CODECS: Readonly<Record<string, string>> = { avc: 'H.264', hevc: 'HEVC', vp8: 'VP8', vp9: 'VP9', av1: 'AV1' };
+const CODECS: Readonly<Record<string, string>> = {
+  avc: 'H.264',
+  hevc: 'HEVC',
+  vp8: 'VP8',
+  vp9: 'VP9',
+  av1: 'AV1',
+  prores: 'ProRes',
+};
+/** By its four letters in the file where the library does not know it. */
+const OTHER_CODECS: Readonly<Record<string, string>> = { jpeg: 'Motion JPEG', mp4v: 'MPEG-4 Part 2' };
 
 /** Reads a film's frame table. Throws `VideoRefused`; then nothing is held. */
 export async function readFrameTable(file: Blob): Promise<FrameTable> {
+  if (await isCutShort(file)) throw new VideoRefused('cut');
   const input = new Input({ source: new BlobSource(file), formats: [MP4, QTFF, WEBM, MATROSKA] });
   try {
     return await readInput(input);
@@ -31,28 +42,38 @@ async function readInput(input: Input): Promise<FrameTable> {
   const seconds = await input.getDurationFromMetadata();
   if (seconds !== null && seconds > VIDEO_LIMITS.seconds) throw new VideoRefused('too-long');
   const codec = await track.getCodec();
-  const name = codec === null ? 'unknown' : (CODECS[codec] ?? codec);
   const [w, h] = [await track.getDisplayWidth(), await track.getDisplayHeight()];
   if (!(w > 0 && h > 0)) throw new VideoRefused('damaged');
-  if (w * h > VIDEO_LIMITS.pixels) throw new VideoRefused('too-many-pixels');
-  const found: number[] = [];
-  for await (const { timestamp } of new EncodedPacketSink(track).packets(undefined, undefined, {
-    metadataOnly: true,
-  })) {
-    found.push(timestamp);
-  }
-  // Packets come as they are decoded; frames before the start of an edit are not shown.
-  const times = Float64Array.from(new Set(found.filter((time) => time >= 0))).toSorted();
+  const coded = (await track.getCodedWidth()) * (await track.getCodedHeight());
+  if (Math.max(coded, w * h) > VIDEO_LIMITS.pixels) throw new VideoRefused('too-many-pixels');
+  const times = await readTimes(track);
   if (times.length === 0) throw new VideoRefused('damaged');
-  if (times.at(-1)! - times[0] > VIDEO_LIMITS.seconds) throw new VideoRefused('too-long');
   const fps = findRate(times);
   return {
     input,
     track,
     times,
-    codec: name,
+    codec: CODECS[codec ?? ''] ?? OTHER_CODECS[String(await track.getInternalCodecId())],
     info: { kind: 'video', w, h, frames: times.length, ...(fps !== undefined && { fps }) },
   };
+}
+
+/** When each frame is shown, s, in order. */
+async function readTimes(track: InputVideoTrack): Promise<Float64Array> {
+  const found = new Set<number>();
+  let first = Infinity;
+  for await (const { timestamp } of new EncodedPacketSink(track).packets(undefined, undefined, {
+    metadataOnly: true,
+  })) {
+    // Packets come as they are decoded; frames before the start of an edit are not shown.
+    if (timestamp < 0) continue;
+    found.add(timestamp);
+    first = Math.min(first, timestamp);
+    // As soon as it is known: a file that says nothing of its length may go on for hours.
+    if (timestamp - first > VIDEO_LIMITS.seconds || found.size > VIDEO_LIMITS.frames)
+      throw new VideoRefused('too-long');
+  }
+  return Float64Array.from(found).toSorted();
 }
 
 /** How far the mean step may lie from the middle one before the film counts as uneven, as a share. */

@@ -21,6 +21,24 @@ export function findPictureSize(bytes: Uint8Array): HeaderSize | undefined {
   return undefined;
 }
 
+/** Brands of photographs that look like a film from outside: ISO/IEC 23008-12, B.4, and the AV1 image file format, 8. */
+const PHOTO_BRANDS: Readonly<Record<string, string>> = {
+  heic: 'HEIC',
+  heix: 'HEIC',
+  heim: 'HEIC',
+  heis: 'HEIC',
+  mif1: 'HEIC',
+  msf1: 'HEIC',
+  avif: 'AVIF',
+  avis: 'AVIF',
+};
+
+/** The format of a photograph that is not opened, by the start of its file; undefined for any other. */
+export function findPhotoFormat(bytes: Uint8Array): string | undefined {
+  const read = (from: number): string => String.fromCharCode(...bytes.subarray(from, from + 4));
+  return read(4) === 'ftyp' ? PHOTO_BRANDS[read(8)] : undefined;
+}
+
 /** From segment to segment until a frame header: C0 to CF without the three that are none. */
 function findJpegSize(view: DataView): HeaderSize | undefined {
   let at = 2;

@@ -9,11 +9,24 @@ export interface VideoInfo {
   readonly fps?: number;
 }
 
-/** Why a file cannot be opened. `codec`: a film whose pictures this browser cannot decode. */
+/**
+ * Why a file cannot be opened, or one frame of it not shown (`damaged`). `codec`: a film whose pictures this browser cannot decode. `photo`: a
+ * photograph of a format that is not opened.
+ */
 export type RefusalReason =
-  'empty' | 'too-large' | 'too-long' | 'too-many-pixels' | 'not-film' | 'no-video' | 'damaged' | 'codec' | 'no-decoder';
+  | 'empty'
+  | 'too-large'
+  | 'too-long'
+  | 'too-many-pixels'
+  | 'not-film'
+  | 'photo'
+  | 'no-video'
+  | 'cut'
+  | 'damaged'
+  | 'codec'
+  | 'no-decoder';
 
-/** A file that was refused, with the name of its codec where that is the reason. */
+/** A file that was refused, with the name of its codec or format where that is the reason. */
 export class VideoRefused extends Error {
   override readonly name = 'VideoRefused';
   constructor(
@@ -24,13 +37,16 @@ export class VideoRefused extends Error {
   }
 }
 
-/** What may be opened: 4 GB, one minute, 50 million pixels (our choice). */
-export const VIDEO_LIMITS = { bytes: 4 * 1024 ** 3, seconds: 60, pixels: 50e6, side: 16_384 } as const;
+/** What may be opened: 4 GB, one minute, a thousand frames in each of its seconds, 50 million pixels (our choice). */
+export const VIDEO_LIMITS = { bytes: 4 * 1024 ** 3, seconds: 60, frames: 60_000, pixels: 50e6, side: 16_384 } as const;
 
 /** An opened film or picture. */
 export interface OpenVideo {
   readonly info: VideoInfo;
-  /** A frame's picture, counted from 0; the caller closes it. Undefined when another frame was asked for meanwhile. */
+  /**
+   * A frame's picture, counted from 0; the caller closes it. Undefined when another frame was asked for meanwhile. Rejects with `VideoRefused`
+   * where this frame cannot be decoded; the others still can.
+   */
   frame(index: number): Promise<ImageBitmap | undefined>;
   /** Lets go of everything. */
   close(): void;

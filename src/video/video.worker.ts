@@ -11,7 +11,7 @@ export type VideoQuestion =
 /** What it hears. A picture is a copy of its own. */
 export type VideoAnswer =
   | { readonly info: VideoInfo }
-  | { readonly times: Float64Array; readonly info: VideoInfo; readonly codec: string }
+  | { readonly times: Float64Array; readonly info: VideoInfo; readonly codec: string | undefined }
   | { readonly index: number; readonly picture: ImageBitmap }
   | { readonly refused: VideoRefused['reason']; readonly codec?: string };
 

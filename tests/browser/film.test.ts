@@ -1,13 +1,9 @@
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
-import { createRandom } from '../reference/random';
 import { DRAW_NOTHING, openDesk, openDrawer } from './deskPage';
-import { BITS, openFilmMaker, stageSwing, type FilmOrder } from './filmMaker';
+import { openFilmMaker, stageSwing } from './filmMaker';
 import { addPlayer, inStore, openBook, press } from './lessonsPage';
 import { launch, offOrigin, SCREENS, type Visit } from './support';
-
-/** Random jumps, steps and reversals on each film. The whole proof: `FILM_JUMPS=500`. */
-const JUMPS = Number(process.env['FILM_JUMPS'] ?? 24);
 
 let browser: Browser | undefined;
 let visit: Visit;
@@ -51,71 +47,41 @@ const goTo = async (frame: number): Promise<void> => {
   await page.locator(`.film-sheet canvas[data-frame="${frame}"]`).waitFor();
 };
 
-/** The number that the bars of the drawn picture carry. */
-const readNumber = (): Promise<number> =>
-  page.evaluate((bits) => {
-    const canvas = document.querySelector<HTMLCanvasElement>('.film-sheet canvas')!;
-    const { data } = canvas.getContext('2d')!.getImageData(0, canvas.height / 2, canvas.width, 1);
-    let number = 0;
-    for (let bit = 0; bit < bits; bit++) {
-      if (data[4 * Math.floor(((bit + 0.5) * canvas.width) / bits)] > 127) number |= 1 << bit;
-    }
-    return number;
-  }, BITS);
-
-const NUMBERED: readonly (Pick<FilmOrder, 'codec' | 'container'> & { readonly name: string })[] = [
-  { name: 'H.264 in MP4', codec: 'avc', container: 'mp4' },
-  { name: 'H.264 in MOV', codec: 'avc', container: 'mov' },
-  { name: 'VP8 in WebM', codec: 'vp8', container: 'webm' },
-  { name: 'VP9 in WebM', codec: 'vp9', container: 'webm' },
-  { name: 'AV1 in MP4', codec: 'av1', container: 'mp4' },
-];
-
-describe('numbered frames', () => {
-  test.each(NUMBERED)(
-    '$name: every frame that is asked for is the one that is shown',
-    async ({ codec, container }) => {
-      const frames = 90;
-      await openOne(`numbered.${container}`, await maker.make({ codec, container, fps: 240, w: 320, h: 160, frames }));
-      expect(await page.locator('.film-place p').innerText()).toContain(`of ${frames}, 240 a second`);
-      const random = createRandom(11);
-      let at = 0;
-      for (let k = 0; k < JUMPS; k++) {
-        const kind = random();
-        if (kind < 0.4) at = Math.floor(random() * frames);
-        else if (kind < 0.7) at = Math.min(frames - 1, at + 1);
-        else at = Math.max(0, at - 1);
-        await goTo(at);
-        expect(await readNumber()).toBe(at);
-      }
-      await closeOne();
-    },
-    120_000,
-  );
-});
-
-describe('a file that is no film', () => {
-  const refuse = async (name: string, bytes: Buffer, words: RegExp): Promise<void> => {
-    await choose(name, bytes);
-    await page.locator('.film-problem').filter({ hasText: words }).waitFor({ timeout: 5000 });
-  };
-  test('is refused with its own remedy, and the page goes on', async () => {
+// What becomes of every kind of file, and which frame is shown, is looked at without the desk: film-alone.test.ts.
+describe('on the desk', () => {
+  test('a file that is refused says why and what to do, and the next one opens', async () => {
     const whole = await maker.make({ codec: 'avc', container: 'mp4', fps: 60, w: 160, h: 160, frames: 12 });
+    const refuse = async (name: string, bytes: Buffer, words: RegExp): Promise<void> => {
+      await choose(name, bytes);
+      await page.locator('.film-problem').filter({ hasText: words }).waitFor({ timeout: 5000 });
+    };
     await refuse('empty.mp4', Buffer.alloc(0), /empty/);
-    const random = createRandom(5);
-    await refuse('noise.mp4', Buffer.from(Array.from({ length: 4000 }, () => Math.floor(random() * 256))), /no film/);
-    await refuse('words.mp4', Buffer.from('This is a letter.'), /no film/);
-    await refuse('cut.mp4', whole.subarray(0, Math.floor(whole.length / 2)), /damaged|no film/);
-    // A PNG that says it is 100,000 px wide; nothing of it is decoded.
-    const wide = Buffer.alloc(64);
-    wide.writeUInt32BE(0x89504e47, 0);
-    wide.writeUInt32BE(100_000, 16);
-    wide.writeUInt32BE(100_000, 20);
-    await refuse('wide.png', wide, /too large/);
-    const slow = await maker.make({ codec: 'avc', container: 'mp4', fps: 1, w: 160, h: 160, frames: 70 });
-    await refuse('long.mp4', slow, /longer than a minute/);
+    await refuse('cut.mp4', whole.subarray(0, Math.floor(whole.length / 2)), /breaks off/);
     await openOne('whole.mp4', whole);
+    expect(await page.locator('.film-place p').innerText()).toContain('of 12, 60 a second');
     await closeOne();
+  });
+
+  test('of two films pasted one right after the other the second stays, and nothing of the first', async () => {
+    const films = await Promise.all(
+      [30, 5].map((frames) => maker.make({ codec: 'avc', container: 'mp4', fps: 60, w: 160, h: 160, frames })),
+    );
+    await page.evaluate(
+      (texts) => {
+        for (const text of texts) {
+          const clipboardData = new DataTransfer();
+          clipboardData.items.add(new File([Uint8Array.from(atob(text), (c) => c.charCodeAt(0))], 'film.mp4'));
+          window.dispatchEvent(new ClipboardEvent('paste', { clipboardData }));
+        }
+      },
+      films.map((film) => film.toString('base64')),
+    );
+    await page.locator('.film-sheet canvas[data-frame="0"]').waitFor();
+    const decoders = (): number => page.workers().filter((worker) => worker.url().includes('video')).length;
+    await expect.poll(decoders).toBe(1);
+    expect(await page.locator('.film-place p').innerText()).toContain('of 5,');
+    await closeOne();
+    await expect.poll(decoders).toBe(0);
   });
 });
 

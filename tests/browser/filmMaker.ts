@@ -30,7 +30,7 @@ export interface FilmOrder {
 }
 
 /** Bars that carry a frame's number, lowest bit first. */
-export const BITS = 10;
+const BITS = 10;
 
 /** A page that encodes films as the test browser can. */
 export async function openFilmMaker(browser: Browser): Promise<{

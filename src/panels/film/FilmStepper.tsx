@@ -18,6 +18,7 @@ export function FilmStepper() {
   const place = useFilm((film) => film.place);
   const sheet = useFilm((film) => film.sheet);
   const fps = useFilm(({ notes }) => notes.fps);
+  const problem = useFilm((film) => film.problem);
   if (!video) return null;
   const { frames } = video.info;
   const fine = Array.from({ length: 2 * FINE + 1 }, (_, i) => frame - FINE + i);
@@ -74,6 +75,7 @@ export function FilmStepper() {
             'This picture is'
           )}
         </p>
+        {problem !== undefined && <output className="film-problem">{problem}</output>}
         <fieldset className="film-places" aria-label="What the frame is">
           {PLACES.map(({ id, text }) => (
             <button

@@ -6,7 +6,7 @@ import { toArmAngle } from '../../store/document/convert';
 import { createMarkReader, type MarkReader } from '../../video/readMarks';
 import { openVideo } from '../../video/openVideo';
 import { VideoRefused } from '../../video/video';
-import { LINE_FOUND, NO_LINE, sayRefused } from '../../words/film/film';
+import { FRAME_LOST, LINE_FOUND, NO_LINE, sayRefused } from '../../words/film/film';
 import { EMPTY_SHEET, nextMark, toDraft, type FilmNotes, type MadeMark, type PlaceId, type Sheet } from './filmMarks';
 import { filmStore, NOTHING, type Tripod } from './filmStore';
 import { greyAround } from './grey';
@@ -19,12 +19,15 @@ const reader: { open?: MarkReader } = {};
 /** Opens a film or a picture; what was open before is let go of. */
 export async function openFilm(file: File): Promise<void> {
   closeFilm();
-  set({ status: 'opening', problem: undefined });
+  set({ status: 'opening', opening: file });
   try {
     const video = await openVideo(file);
+    // Another film was chosen meanwhile, or none is wanted any more.
+    if (state().opening !== file) return video.close();
     set({ status: 'open', video, notes: { ...NOTHING.notes, fps: video.info.fps } });
     await goTo(0);
   } catch (error) {
+    if (state().opening !== file) return;
     const said = error instanceof VideoRefused ? sayRefused(error.reason, error.codec) : sayRefused('damaged');
     closeFilm();
     set({ problem: said });
@@ -47,11 +50,14 @@ export async function goTo(index: number): Promise<void> {
   if (!video) return;
   const frame = Math.max(0, Math.min(video.info.frames - 1, Math.round(index)));
   set({ frame });
-  const picture = await video.frame(frame).catch(() => undefined);
+  const isHere = (): boolean => state().video === video && state().frame === frame;
+  const picture = await video.frame(frame).catch(() => {
+    if (isHere()) set({ problem: FRAME_LOST });
+  });
   if (!picture) return;
-  if (state().video !== video || state().frame !== frame) return picture.close();
+  if (!isHere()) return picture.close();
   const before = state().picture;
-  set({ picture, pictureFrame: frame });
+  set({ picture, pictureFrame: frame, problem: undefined });
   before?.close();
   void drawOutline();
 }
@@ -69,8 +75,9 @@ const change = (sheet: Sheet): void => set({ sheet, past: [...state().past.slice
 
 /** Makes or moves the active mark; one gesture is one step back. */
 export function setMark(at: Pixel, how: MadeMark['how'] = 'tapped', id = state().active): void {
-  const { place, sheet, frame, video, notes } = state();
-  if (id === undefined || !video) return;
+  const { place, sheet, frame, pictureFrame, video, notes } = state();
+  // A tap on the picture of another frame is no mark of this one.
+  if (id === undefined || !video || pictureFrame !== frame) return;
   const { w, h } = video.info;
   const inside: Pixel = [Math.max(0, Math.min(w, at[0])), Math.max(0, Math.min(h, at[1]))];
   const before = sheet[place];

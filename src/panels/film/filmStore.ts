@@ -17,7 +17,9 @@ export interface Tripod {
 /** The film that is open, and all that was marked on it. */
 export interface FilmState {
   readonly status: 'none' | 'opening' | 'open';
-  /** Why the last file was refused, in words. */
+  /** The file that is being opened, or was opened last. */
+  readonly opening?: File;
+  /** Why the last file was refused, or the shown frame is missing, in words. */
   readonly problem?: string | undefined;
   readonly video: OpenVideo | undefined;
   /** The frame asked for, counted from 0, and the picture that is there. */

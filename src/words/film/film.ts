@@ -18,6 +18,8 @@ export const GRID_WRONG = 'If not, a mark has slipped. Look at the stick and the
 export const UNTESTED = 'Tested on made-up films only: no real player has been measured.';
 /** Said beside the fields for the camera's place. */
 export const TYPED_PLACE = 'Or type where the camera stood. Left of the hands is negative.';
+/** Said in place of a frame in a hole of the film. */
+export const FRAME_LOST = 'This frame is damaged; the one before stands. Take another.';
 const NOT_ENOUGH = 'Not enough to tell these apart.';
 export const NO_LINE = 'No clear line there. Your two points stand.';
 export const LINE_FOUND = 'The line was found along the shaft.';
@@ -35,6 +37,10 @@ export function sayRefused(reason: string, codec?: string): string {
       return 'This picture is too large. Save it with a long side below 8,000 pixels.';
     case 'not-film':
       return 'This is no film or picture that can be opened. Use MP4, MOV, WebM, JPEG, PNG or WebP.';
+    case 'photo':
+      return `Photos in ${codec ?? 'this format'} cannot be opened here. Save the photo as JPEG.`;
+    case 'cut':
+      return 'This film breaks off: its copy was not finished. Copy it from the phone again.';
     case 'no-video':
       return 'This file holds sound only. Open the film itself.';
     case 'codec':
