@@ -7,6 +7,7 @@ import { readByEye, type ByEye } from './byEye';
 import { ALL_DIALS, explainFilm, type FilmExplanation } from './explain';
 import { fitFilm, propagate, type FilmFit } from './fit/fitFilm';
 import { findMovedCamera, isProvenStill, judgeFilm, type JudgedReading, type MovedCamera } from './judgeFilm';
+import { findLevelFrame, type LevelFrame } from './level';
 import type { FilmMarks } from './marks';
 import type { Pinhole } from './pinhole';
 import { findExpected } from './fit/player';
@@ -35,6 +36,7 @@ export interface FilmAnswer {
   readonly leadArmParallel?: JudgedReading;
   readonly shaftParallel?: JudgedReading;
   readonly byEye: ByEye;
+  readonly level?: LevelFrame;
   /** The most likely first; empty while nothing at a checkpoint is marked. */
   readonly explanations: readonly FilmExplanation[];
   readonly fit: FilmFit;
@@ -69,8 +71,10 @@ export function answerFilm({
     if (reading && Number.isFinite(reading.value))
       judged[id] = judgeFilm(id, reading, bands[id], marks, costPerFreedom);
   }
+  const level = findLevelFrame(fit);
   return {
     camera: findCamera(fit),
+    ...(level && { level }),
     costPerFreedom,
     worst: terms.worst(x),
     ...judged,

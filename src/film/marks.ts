@@ -77,6 +77,8 @@ export interface FilmMarks {
   readonly shaftParallel?: readonly FrameMarks[];
   /** Whether the camera was held in the hand. */
   readonly isHandHeld?: boolean;
+  /** Single pictures: their numbers say nothing about time. */
+  readonly arePictures?: boolean;
 }
 
 /** Standard deviations of marks, px, by how they were made (measured on encoded clips). */

@@ -110,14 +110,13 @@ describe('from a film to both readings', () => {
       await say('Lead arm parallel');
       const arm = scene.frames[scene.armFrame];
       for (const at of [arm.hands, arm.clubHead, arm.trailShoulder, arm.trailElbow]) await tap(at);
-      await goTo(scene.shaftFrame);
+      // A frame picked by eye is three too late. The desk leads to the two on either side of level by itself.
+      await goTo(scene.shaftFrame + 3);
       await say('Shaft parallel');
-      const { hands, clubHead } = scene.frames[scene.shaftFrame];
-      for (const at of [hands, clubHead]) await tap(at);
-      // The desk goes on to the next frame by itself.
-      await page.locator(`.film-sheet canvas[data-frame="${scene.shaftFrame + 1}"]`).waitFor();
-      const next = scene.frames[scene.shaftFrame + 1];
-      for (const at of [next.hands, next.clubHead]) await tap(at);
+      for (const frame of [scene.shaftFrame + 3, scene.shaftFrame, scene.shaftFrame + 1]) {
+        await page.locator(`.film-sheet canvas[data-frame="${frame}"]`).waitFor();
+        for (const at of [scene.frames[frame].hands, scene.frames[frame].clubHead]) await tap(at);
+      }
       expect(taps).toBeLessThanOrEqual(20);
 
       const both = page.locator('.film-reading .film-verdict b');

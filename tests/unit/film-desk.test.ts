@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { findMovedCamera, isProvenStill } from '../../src/film/judgeFilm';
 import type { FilmMarks, FrameMarks, Pixel } from '../../src/film/marks';
+import { isBesideLevel, leadToLevel } from '../../src/panels/film/level/leadToLevel';
 import { EMPTY_SHEET, nextMark, toDraft, type MarkedFrame, type Sheet } from '../../src/panels/film/filmMarks';
 import { NOTHING } from '../../src/panels/film/filmStore';
 
@@ -51,5 +52,53 @@ test('the typed place of the camera goes to the search as it is meant: to 10 cm,
     height: { value: 1.1, sd: 0.05 },
     distance: { value: 4, sd: 0.2 },
     sideways: { value: -0.3, sd: 0.05 },
+  });
+});
+
+describe('leading to level', () => {
+  const shaft = marked(100, { hands: [500, 900], clubHead: [480, 880] });
+  const next = marked(101, { hands: [501, 905], clubHead: [481, 890] });
+  const at = (frame: number) => ({ frame, isMarked: true });
+
+  test.each([
+    ['not known: the frame after', undefined, 'next', 101, { shaft, next: undefined }],
+    ['just after: the frame after', 100.3, 'next', 101, { shaft, next: undefined }],
+    [
+      'just before: the frame before, and the marked one becomes the second',
+      99.8,
+      'shaft',
+      99,
+      { shaft: undefined, next: shaft },
+    ],
+    ['farther on: there, and the marks stay until new ones are made', 104.6, 'shaft', 104, { shaft, next: undefined }],
+    ['beyond the end of the film: its last two frames', 400, 'shaft', 198, { shaft, next: undefined }],
+  ] as const)('which is %s', (_, frame, place, to, sheet) => {
+    const from = { ...EMPTY_SHEET, shaft };
+    expect(leadToLevel(from, frame === undefined ? undefined : at(frame), 200)).toMatchObject({
+      place,
+      frame: to,
+      sheet,
+    });
+  });
+
+  test('from two marked frames keeps the one that is right, and only where level lies outside them', () => {
+    const both = { ...EMPTY_SHEET, shaft, next };
+    expect([99.4, 99.6, 100.5, 101.4, 101.6].map((frame) => isBesideLevel(both, at(frame)))).toEqual([
+      true,
+      false,
+      false,
+      false,
+      true,
+    ]);
+    expect(leadToLevel(both, at(101.7), 200)).toMatchObject({
+      place: 'next',
+      frame: 102,
+      sheet: { shaft: next, next: undefined },
+    });
+    expect(leadToLevel(both, at(99.2), 200)).toMatchObject({
+      place: 'shaft',
+      frame: 99,
+      sheet: { shaft: undefined, next: shaft },
+    });
   });
 });

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { ALL_DIALS, explainFilm } from '../../src/film/explain';
 import { fitFilm } from '../../src/film/fit/fitFilm';
 import { judgeFilm, type JudgedReading } from '../../src/film/judgeFilm';
+import { findLevelFrame } from '../../src/film/level';
 import { readFilm } from '../../src/film/readings';
 import { CHECKPOINT_IDS } from '../../src/reading/checkpointTable';
 import { DEFAULT_BANDS, judge } from '../../src/reading/verdicts';
@@ -143,5 +144,20 @@ describe(`films of swings with joint noise, seed ${SEED}`, () => {
     const [unknown, known] = [film({ fps: null }, COUNT / 4), film({}, COUNT / 4)];
     expect(medianCm(unknown, 1)).toBeLessThan(medianCm(known, 1) + 0.6);
     expect(insideOf(unknown, 1)).toBeGreaterThanOrEqual(88);
+  });
+
+  test('lead from a frame up to twelve beside level to the two on either side of it', () => {
+    const distances = [-12, -4, 4, 12].flatMap((shaftOff) =>
+      film({ shaftOff, isSingle: true }, COUNT / 8).map(
+        ({ film: made, fit }) => (findLevelFrame(fit)?.frame ?? Infinity) - made.levelFrame,
+      ),
+    );
+    const off = distances.map(Math.abs);
+    // From three frames off one comes within one: the next two marks then stand on either side, or lead on.
+    expect(quantile(off, 0.5)).toBeLessThan(1);
+    expect(quantile(off, 0.9)).toBeLessThan(3);
+    console.log(
+      `led to level: median ${quantile(off, 0.5).toFixed(2)} frames off, nine of ten within ${quantile(off, 0.9).toFixed(2)}`,
+    );
   });
 });

@@ -18,6 +18,8 @@ export interface Simulated {
   readonly camera: Pinhole;
   /** Bicep gap and head depth, m, exactly at the checkpoints. */
   readonly truth: readonly [number, number];
+  /** The frame in which the shaft is level, as a fraction between two. */
+  readonly levelFrame: number;
   /** The movement that was dialled. */
   readonly moved: MovementGroup;
   /** Every marked point: where it is in the world, m, and where it was marked. */
@@ -33,6 +35,9 @@ export interface Circumstances {
   readonly body?: boolean;
   /** Null: nobody knows. */
   readonly fps?: number | null;
+  /** How many frames beside level the first frame at shaft parallel is picked, and whether it stays the only one. */
+  readonly shaftOff?: number;
+  readonly isSingle?: boolean;
   /** Spread of the player about the reference, deg a joint; half of it lasts, half is new at every key. */
   readonly noiseDeg?: number;
   /** How far the corners of the picture are pushed out, share. */
@@ -96,6 +101,8 @@ export function simulate(
     horizon = true,
     body = true,
     fps = 240,
+    shaftOff = 0,
+    isSingle = false,
     noiseDeg = 3,
     distortion = 0,
     shutter = 0,
@@ -195,8 +202,8 @@ export function simulate(
     ...trailArm(),
     ...(body && others()),
   };
-  const first = Math.floor(shaft.t * rate + phase);
-  const shaftParallel = [first, first + 1].map((frame): FrameMarks => ({
+  const first = Math.floor(shaft.t * rate + phase) + shaftOff;
+  const shaftParallel = (isSingle ? [first] : [first, first + 1]).map((frame): FrameMarks => ({
     ...club(frame),
     ...(body && { ...trailArm(), ...others() }),
   }));
@@ -204,6 +211,7 @@ export function simulate(
     marks: { size: SIZE, ...(fps !== null && { fps }), address, leadArmParallel, shaftParallel },
     expected,
     camera,
+    levelFrame: shaft.t * rate + phase,
     truth: [arm.readings.bicepGap, shaft.readings.headDepth],
     moved,
     world,

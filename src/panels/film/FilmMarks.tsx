@@ -2,6 +2,7 @@ import { filmStore, useFilm } from './filmStore';
 import { clearMark, clearMarks, setMark, setNotes } from './filmActions';
 import { MARKS } from './filmMarks';
 import { Earlier } from './kept/Earlier';
+import { LevelLine } from './level/LevelLine';
 import { Loupe } from './Loupe';
 import { TRIPOD_KEPT } from '../../words/film/kept';
 import { NumberField } from '../fields/NumberField';
@@ -60,6 +61,7 @@ export function FilmMarks() {
         ))}
       </fieldset>
       {place === 'arm' && lineNote !== undefined && <output className="fine">{lineNote}</output>}
+      <LevelLine />
       {notes.isTripodKept && <p className="fine">{TRIPOD_KEPT}</p>}
       <ul className="film-list">
         {specs.map(({ id, label, isCore }) => (

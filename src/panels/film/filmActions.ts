@@ -7,9 +7,11 @@ import { createMarkReader, type MarkReader } from '../../video/readMarks';
 import { openVideo } from '../../video/openVideo';
 import { VideoRefused } from '../../video/video';
 import { FRAME_LOST, LINE_FOUND, NO_LINE, sayRefused } from '../../words/film/film';
+import { EXPECTED_LEVEL, sayLed } from '../../words/film/level';
 import { EMPTY_SHEET, nextMark, toDraft, type FilmNotes, type MadeMark, type PlaceId, type Sheet } from './filmMarks';
 import { filmStore, NOTHING, type Tripod } from './filmStore';
 import { greyAround } from './grey';
+import { leadToLevel } from './level/leadToLevel';
 
 const { getState: state, setState: set } = filmStore;
 
@@ -64,11 +66,18 @@ export async function goTo(index: number): Promise<void> {
 
 /** Says what the shown frame is, and goes on to the first mark that is missing there. */
 export function setPlace(place: PlaceId): void {
-  const { sheet, notes } = state();
+  const { sheet, notes, frame, answer } = state();
   const marked = sheet[place];
-  set({ place, active: nextMark(place, sheet, notes), lineNote: undefined });
+  set({ place, active: nextMark(place, sheet, notes), lineNote: undefined, levelNote: undefined });
+  const level = answer && 'camera' in answer ? answer.level : undefined;
+  // Straight from lead arm parallel: to where the shaft should be level. Whoever has gone on to a frame stays there.
+  if (place === 'shaft' && !marked && level && frame === sheet.arm?.frame) {
+    set({ levelNote: EXPECTED_LEVEL });
+    return void goTo(level.frame);
+  }
   const isElsewhere = place === 'address' && notes.isTripodKept;
-  if (marked && !isElsewhere && marked.frame !== state().frame) void goTo(marked.frame);
+  if (marked && !isElsewhere && marked.frame !== frame) void goTo(marked.frame);
+  return undefined;
 }
 
 const change = (sheet: Sheet): void => set({ sheet, past: [...state().past.slice(-99), state().sheet] });
@@ -86,16 +95,30 @@ export function setMark(at: Pixel, how: MadeMark['how'] = 'tapped', id = state()
   const points = before?.frame === frame && !isKept ? before.points : {};
   if (isKept) set({ notes: { ...notes, isTripodKept: false } });
   const marked = { frame, points: { ...points, [id]: { at: inside, how } } };
-  change({ ...sheet, [place]: marked });
+  // The frame after shaft parallel is the one after it, or none.
+  const isStale = place === 'shaft' && sheet.next !== undefined && sheet.next.frame !== frame + 1;
+  change({ ...sheet, [place]: marked, ...(isStale && { next: undefined }) });
   if (place === 'arm' && (id === 'hands' || id === 'clubHead')) findShaft();
   const next = nextMark(place, state().sheet, state().notes);
   const isNew = !points[id];
   if (isNew) set({ active: next ?? id });
-  if (isNew && place === 'shaft' && next === undefined && !sheet.next && frame + 1 < video.info.frames) {
-    set({ place: 'next', active: 'hands' });
-    void goTo(frame + 1);
-  }
+  const isDone = isNew && place === 'shaft' && next === undefined && !state().sheet.next;
+  if (isDone && video.info.kind === 'video') set({ isLeading: true });
   read();
+}
+
+/** Goes to the frames on either side of level, as far as the marks tell; without them to the next frame. */
+export function goToLevel(): void {
+  const { sheet, answer, video, notes } = state();
+  const level = answer && 'camera' in answer && answer.level?.isMarked ? answer.level : undefined;
+  const lead = video && leadToLevel(sheet, level, video.info.frames);
+  set({ isLeading: false });
+  if (!lead) return;
+  if (lead.sheet.shaft !== sheet.shaft || lead.sheet.next !== sheet.next) change(lead.sheet);
+  const active = lead.sheet[lead.place]?.frame === lead.frame ? nextMark(lead.place, lead.sheet, notes) : 'hands';
+  set({ place: lead.place, active, levelNote: level && sayLed(lead.by) });
+  void goTo(lead.frame);
+  if (state().sheet !== sheet) read();
 }
 
 /** Takes a mark away. */
@@ -115,7 +138,13 @@ export function undoMark(): void {
   const sheet = past.at(-1);
   if (!sheet) return;
   const { place, notes } = state();
-  set({ sheet, past: past.slice(0, -1), active: nextMark(place, sheet, notes), lineNote: undefined });
+  set({
+    sheet,
+    past: past.slice(0, -1),
+    active: nextMark(place, sheet, notes),
+    lineNote: undefined,
+    levelNote: undefined,
+  });
   read();
 }
 
@@ -155,7 +184,10 @@ function read(): void {
   if (!video) return;
   const { w, h } = video.info;
   const whole = toWholeMarks(toDraft(sheet, notes, { w, h }));
-  if (!whole) return set({ answer: undefined, outline: undefined });
+  if (!whole) {
+    set({ answer: undefined, outline: undefined });
+    return state().isLeading ? goToLevel() : undefined;
+  }
   const { document } = desk.getState();
   const derived = current();
   const isLeft = derived.player.handed === 'left';
@@ -175,10 +207,12 @@ function read(): void {
         if (state().sheet !== asked || state().video !== video) return undefined;
         const tripod = 'missing' in answer ? state().tripod : tripodOf(sheet, { w, h }, rig.club.length);
         set({ answer, isReading: false, chosen: 0, tripod });
+        if (state().isLeading) goToLevel();
         return drawOutline();
       },
       () => set({ isReading: false }),
     );
+  return undefined;
 }
 
 const tripodOf = ({ address }: Sheet, { w, h }: { w: number; h: number }, clubM: number) =>

@@ -34,6 +34,9 @@ export interface FilmState {
   readonly notes: FilmNotes;
   /** Whether the shaft's line was found at the last look. */
   readonly lineNote?: string | undefined;
+  /** What was said on the way to level, and whether the next answer leads there. */
+  readonly levelNote?: string | undefined;
+  readonly isLeading: boolean;
   readonly answer: SentAnswer | NoFilm | undefined;
   readonly isReading: boolean;
   readonly chosen: number;
@@ -67,6 +70,7 @@ export const NOTHING: FilmState = {
     sidewaysM: undefined,
   },
   answer: undefined,
+  isLeading: false,
   isReading: false,
   chosen: 0,
   view: { marks: true, outline: true, grid: true, film: 1 },
