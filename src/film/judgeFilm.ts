@@ -5,7 +5,7 @@ import { MARK_SD } from './marks';
 import type { FilmReading } from './readings';
 
 /** Why no word is given, most telling first. `close`: the give or take reaches across an edge of the band. */
-type NoWord = 'poor-fit' | 'slow-film' | 'single-frame' | 'close';
+type NoWord = 'poor-fit' | 'slow-film' | 'single-frame' | 'single-picture' | 'close';
 
 /** A reading with what may be said of it, m. */
 export interface JudgedReading {
@@ -43,7 +43,7 @@ export function judgeFilm(
   const plusMinus = isSingle ? Math.max(SINGLE_FRAME, own) : own;
   const no = (because: NoWord): JudgedReading => ({ value, plusMinus, because });
   if (costPerFreedom > POOR_FIT) return no('poor-fit');
-  if (isSingle) return no('single-frame');
+  if (isSingle) return no(marks.arePictures ? 'single-picture' : 'single-frame');
   if (id === 'shaftParallel' && marks.fps !== undefined && marks.fps < SLOWEST_FPS) return no('slow-film');
   const verdict = judge(value, band) as Exclude<Verdict, 'missing'>;
   const isClear = judge(value - plusMinus, band) === verdict && judge(value + plusMinus, band) === verdict;

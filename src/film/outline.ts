@@ -44,9 +44,13 @@ export function createOutliner(fit: FilmFit): Outliner {
 /** Time of a frame, s of the reference, and its share of the way between the checkpoints. */
 function createClock({ expected, marks, x }: FilmFit): (frame: number) => { t: number; share: number } | undefined {
   const times = createFrameTimes(expected, marks);
-  const { leadArmParallel: arm, shaftParallel = [], fps } = marks;
+  const { leadArmParallel: arm, shaftParallel = [], fps, arePictures } = marks;
   const [shaft] = shaftParallel;
   return (frame) => {
+    if (arePictures) {
+      if (frame === arm?.frame) return { t: times.arm(x), share: 0 };
+      return frame === shaft?.frame ? { t: times.shaft(x), share: 1 } : undefined;
+    }
     if (arm && shaft && shaft.frame > arm.frame) {
       const along = (frame - arm.frame) / (shaft.frame - arm.frame);
       if (along < -BEYOND || along > 1 + BEYOND) return undefined;

@@ -11,7 +11,7 @@ export interface VideoInfo {
 
 /**
  * Why a file cannot be opened, or one frame of it not shown (`damaged`). `codec`: a film whose pictures this browser cannot decode. `photo`: a
- * photograph of a format that is not opened.
+ * photograph of a format that is not opened. `many`, `mixed`, `sizes`: of files chosen together.
  */
 export type RefusalReason =
   | 'empty'
@@ -23,6 +23,9 @@ export type RefusalReason =
   | 'no-video'
   | 'cut'
   | 'damaged'
+  | 'many'
+  | 'mixed'
+  | 'sizes'
   | 'codec'
   | 'no-decoder';
 

@@ -193,4 +193,53 @@ describe('from a film to both readings', () => {
     await expect.poll(() => both.allInnerTexts()).toEqual(read);
     await closeOne();
   }, 60_000);
+
+  test('three pictures are read too, each chosen for what it is, without a word at shaft parallel', async () => {
+    await page.setViewportSize(SCREENS.phone);
+    film ??= await maker.make(scene.order);
+    await openOne('swing.mp4', film);
+    const pictures: { name: string; mimeType: string; buffer: Buffer }[] = [];
+    for (const frame of [0, scene.armFrame, scene.shaftFrame]) {
+      await goTo(frame);
+      const url = await page
+        .locator('.film-sheet canvas')
+        .first()
+        .evaluate((canvas: HTMLCanvasElement) => canvas.toDataURL());
+      pictures.push({ name: `${frame}.png`, mimeType: 'image/png', buffer: Buffer.from(url.split(',')[1], 'base64') });
+    }
+    await closeOne();
+    await page.getByRole('radio', { name: 'Photo' }).check();
+    await page.setInputFiles('.film-choose input', [...pictures, pictures[0]]);
+    await page.getByText('Open a film, or one to three pictures.').waitFor();
+    await page.setInputFiles('.film-choose input', pictures);
+    await page.locator('.film-sheet canvas[data-frame="0"]').waitFor();
+    const tap = async ([u, v]: readonly [number, number]): Promise<void> => {
+      const { x, y, width, height } = (await page.locator('.film-sheet canvas').first().boundingBox())!;
+      await page.touchscreen.tap(x + (u / scene.order.w) * width, y + (v / scene.order.h) * height);
+    };
+    for (const at of Object.values(scene.address)) await tap(at);
+    const show = async (picture: number): Promise<void> => {
+      await page.getByRole('button', { name: `Picture ${picture}` }).tap();
+      await page.locator(`.film-sheet canvas[data-frame="${picture - 1}"]`).waitFor();
+    };
+    await show(2);
+    const arm = scene.frames[scene.armFrame];
+    for (const at of [arm.hands, arm.clubHead, arm.trailShoulder, arm.trailElbow]) await tap(at);
+    await show(3);
+    const shaft = scene.frames[scene.shaftFrame];
+    for (const at of [shaft.hands, shaft.clubHead]) await tap(at);
+    const [first, second] = [0, 1].map((k) => page.locator('.film-reading').nth(k));
+    await second.getByText('A single picture is not enough for a word here.').waitFor();
+    expect(await second.innerText()).toContain('Too close to call');
+    const number = async (reading: typeof first, part: string): Promise<number> =>
+      Number((await reading.locator(part).innerText()).replace('−', '-').replace(/[^\d.-]/g, ''));
+    expect(await number(second, '.film-verdict small')).toBeGreaterThanOrEqual(7);
+    for (const [k, reading] of [first, second].entries()) {
+      const off = Math.abs((await number(reading, '.film-verdict b')) - scene.truthCm[k]);
+      expect(off).toBeLessThan((await number(reading, '.film-verdict small')) + 0.5);
+    }
+    expect(await page.locator('.film-places button').count()).toBe(3);
+    await closeOne();
+    await page.getByRole('radio', { name: 'Video' }).check();
+  }, 60_000);
 });

@@ -48,7 +48,7 @@ describe('a tripod that is said to stand', () => {
 test('the typed place of the camera goes to the search as it is meant: to 10 cm, and to 10 % of the distance', () => {
   const notes = { ...NOTHING.notes, heightM: 1.1, distanceM: 4, sidewaysM: -0.3 };
   // Give or take is two standard deviations.
-  expect(toDraft(EMPTY_SHEET, notes, { w: 1080, h: 1920 }).camera).toEqual({
+  expect(toDraft(EMPTY_SHEET, notes, { kind: 'video', w: 1080, h: 1920 }).camera).toEqual({
     height: { value: 1.1, sd: 0.05 },
     distance: { value: 4, sd: 0.2 },
     sideways: { value: -0.3, sd: 0.05 },

@@ -15,9 +15,10 @@ export function findMissing({
   camera,
   leadArmParallel,
   shaftParallel = [],
+  arePictures = false,
 }: DraftMarks): readonly MissingMark[] {
   const [first, second] = shaftParallel;
-  const next = first ? findMissingInFrame('shaftParallel', second) : [];
+  const next = first && !arePictures ? findMissingInFrame('shaftParallel', second) : [];
   return [
     ...findMissingForCamera(address, camera),
     ...findMissingInFrame('leadArmParallel', leadArmParallel),

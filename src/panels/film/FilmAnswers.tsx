@@ -30,8 +30,7 @@ export function FilmAnswers() {
   const notes = useFilm((film) => film.notes);
   const video = useFilm((film) => film.video);
   if (!video) return null;
-  const { w, h } = video.info;
-  const missing = findMissing(toDraft(sheet, notes, { w, h }));
+  const missing = findMissing(toDraft(sheet, notes, video.info));
   const read = answer && 'camera' in answer ? answer : undefined;
   return (
     <div className="film-answers">

@@ -2,7 +2,7 @@ import { closeFilm, undoMark } from './filmActions';
 import { FilmAnswers } from './FilmAnswers';
 import { FilmMarks } from './FilmMarks';
 import { FilmPicture } from './FilmPicture';
-import { FilmStepper } from './FilmStepper';
+import { FilmStepper } from './frames/FilmStepper';
 import { useFilm } from './filmStore';
 
 /** The film in the place of the stage: picture, marks, answers, and the frames below. */

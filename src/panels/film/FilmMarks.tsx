@@ -30,9 +30,11 @@ export function FilmMarks() {
   const marked = useFilm((film) => film.sheet[film.place]);
   const lineNote = useFilm((film) => film.lineNote);
   const notes = useFilm((film) => film.notes);
+  const frame = useFilm((film) => film.frame);
+  const isHere = marked?.frame === frame || (place === 'address' && notes.isTripodKept);
   const specs = MARKS[place];
   const chosen = specs.find(({ id }) => id === active);
-  const mark = active === undefined ? undefined : marked?.points[active];
+  const mark = active === undefined || !isHere ? undefined : marked?.points[active];
   const type = (axis: 0 | 1) => (typed: number | undefined) => {
     if (typed === undefined || !mark) return 'Enter a number in px.';
     setMark(axis === 0 ? [typed, mark.at[1]] : [mark.at[0], typed], 'typed');
@@ -69,13 +71,13 @@ export function FilmMarks() {
             <button
               type="button"
               aria-pressed={active === id}
-              data-made={marked?.points[id] !== undefined || undefined}
+              data-made={(isHere && marked?.points[id] !== undefined) || undefined}
               onClick={() => filmStore.setState({ active: id })}
             >
               <i aria-hidden="true" /> {label}
               {!isCore && <small> if seen</small>}
             </button>
-            {marked?.points[id] && (
+            {isHere && marked?.points[id] && (
               <button type="button" className="text-button" onClick={() => clearMark(id)}>
                 Clear<span className="unseen">: {label}</span>
               </button>

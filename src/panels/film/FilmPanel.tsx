@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
 import { createPortal } from 'react-dom';
-import { FILM_HOW, FILM_STAYS, UNTESTED } from '../../words/film/film';
+import { FILM_HOW, FILM_STAYS, PICTURES_HOW, UNTESTED } from '../../words/film/film';
 import { closeFilm, openFilm } from './filmActions';
 import { FilmDesk } from './FilmDesk';
 import { useFilm } from './filmStore';
@@ -8,7 +8,9 @@ import { KeptFilm } from './kept/KeptFilm';
 import { useBook } from '../lessons/navigation';
 import './film.css';
 
-const TYPES = 'video/mp4,video/quicktime,video/webm,.mp4,.mov,.webm,image/jpeg,image/png,image/webp';
+const FILMS = 'video/mp4,video/quicktime,video/webm,.mp4,.mov,.webm';
+/** Asked for by name, a phone's stills arrive as JPEG. */
+const PICTURES = 'image/jpeg,image/png,image/webp';
 
 /** The way to a player's own film: button, drop and paste. Once one is open it takes the place of the stage. */
 export default function FilmPanel({ kind }: { kind: 'video' | 'photo' }) {
@@ -17,8 +19,7 @@ export default function FilmPanel({ kind }: { kind: 'video' | 'photo' }) {
   const [isOver, setOver] = useState(false);
   useEffect(() => {
     const paste = ({ clipboardData }: ClipboardEvent): void => {
-      const [file] = clipboardData?.files ?? [];
-      if (file) void openFilm(file);
+      void openFilm([...(clipboardData?.files ?? [])]);
     };
     window.addEventListener('paste', paste);
     return () => {
@@ -48,20 +49,19 @@ export default function FilmPanel({ kind }: { kind: 'video' | 'photo' }) {
         event.preventDefault();
         event.stopPropagation();
         setOver(false);
-        const [file] = event.dataTransfer.files;
-        if (file) void openFilm(file);
+        void openFilm([...event.dataTransfer.files]);
       }}
     >
-      <p>{FILM_HOW}</p>
+      <p>{kind === 'video' ? FILM_HOW : PICTURES_HOW}</p>
       <label className="plain film-choose">
-        {status === 'opening' ? 'Opening …' : kind === 'video' ? 'Open a video' : 'Open a photo'}
+        {status === 'opening' ? 'Opening …' : kind === 'video' ? 'Open a video' : 'Open one to three photos'}
         <input
           type="file"
-          accept={TYPES}
+          multiple={kind === 'photo'}
+          accept={kind === 'photo' ? PICTURES : `${FILMS},${PICTURES}`}
           onChange={({ currentTarget }) => {
-            const [file] = currentTarget.files ?? [];
             // The same file can be chosen again.
-            if (file) void openFilm(file).finally(() => (currentTarget.value = ''));
+            void openFilm([...(currentTarget.files ?? [])]).finally(() => (currentTarget.value = ''));
           }}
         />
       </label>

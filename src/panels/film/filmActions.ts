@@ -4,7 +4,7 @@ import { refineLine } from '../../film/refineLine';
 import { current, desk } from '../../store';
 import { toArmAngle } from '../../store/document/convert';
 import { createMarkReader, type MarkReader } from '../../video/readMarks';
-import { openVideo } from '../../video/openVideo';
+import { openFiles } from '../../video/openPictures';
 import { VideoRefused } from '../../video/video';
 import { FRAME_LOST, LINE_FOUND, NO_LINE, sayRefused } from '../../words/film/film';
 import { EXPECTED_LEVEL, sayLed } from '../../words/film/level';
@@ -18,12 +18,14 @@ const { getState: state, setState: set } = filmStore;
 /** Cache: the worker that reads marks, as long as a film is open. */
 const reader: { open?: MarkReader } = {};
 
-/** Opens a film or a picture; what was open before is let go of. */
-export async function openFilm(file: File): Promise<void> {
+/** Opens a film, or one to three pictures; what was open before is let go of. */
+export async function openFilm(files: readonly File[]): Promise<void> {
+  const [file] = files;
+  if (!file) return;
   closeFilm();
   set({ status: 'opening', opening: file });
   try {
-    const video = await openVideo(file);
+    const video = await openFiles(files);
     // Another film was chosen meanwhile, or none is wanted any more.
     if (state().opening !== file) return video.close();
     set({ status: 'open', video, notes: { ...NOTHING.notes, fps: video.info.fps } });
@@ -44,6 +46,18 @@ export function closeFilm(): void {
   reader.open?.close();
   delete reader.open;
   set({ ...NOTHING, tripod }, true);
+}
+
+/** Pictures are usually chosen in the order in which they were taken. */
+const IN_ORDER: readonly PlaceId[] = ['address', 'arm', 'shaft'];
+
+/** Shows a picture as what it was marked as; one without marks as the next place that is not yet marked. */
+export function goToPicture(index: number): void {
+  const { sheet } = state();
+  const own = IN_ORDER.find((place) => sheet[place]?.frame === index);
+  const place = own ?? (sheet[IN_ORDER[index]] ? IN_ORDER.find((one) => !sheet[one]) : IN_ORDER[index]);
+  void goTo(index);
+  setPlace(place ?? state().place);
 }
 
 /** Shows a frame, counted from 0. The last one asked for wins. */
@@ -182,8 +196,7 @@ function findShaft(): void {
 function read(): void {
   const { sheet, notes, video } = state();
   if (!video) return;
-  const { w, h } = video.info;
-  const whole = toWholeMarks(toDraft(sheet, notes, { w, h }));
+  const whole = toWholeMarks(toDraft(sheet, notes, video.info));
   if (!whole) {
     set({ answer: undefined, outline: undefined });
     return state().isLeading ? goToLevel() : undefined;
@@ -205,7 +218,7 @@ function read(): void {
     .then(
       (answer) => {
         if (state().sheet !== asked || state().video !== video) return undefined;
-        const tripod = 'missing' in answer ? state().tripod : tripodOf(sheet, { w, h }, rig.club.length);
+        const tripod = 'missing' in answer ? state().tripod : tripodOf(sheet, video.info, rig.club.length);
         set({ answer, isReading: false, chosen: 0, tripod });
         if (state().isLeading) goToLevel();
         return drawOutline();

@@ -92,8 +92,11 @@ function toTyped({ heightM, distanceM, sidewaysM }: FilmNotes): TypedCamera {
   };
 }
 
+/** What is marked: one film, or pictures. */
+type Film = PictureSize & { readonly kind: 'video' | 'picture' };
+
 /** The marks as they are worked with. A left-handed player's picture is the mirror image, taken care of by who reads it. */
-export function toDraft(sheet: Sheet, notes: FilmNotes, size: PictureSize): DraftMarks {
+export function toDraft(sheet: Sheet, notes: FilmNotes, { kind, w, h }: Film): DraftMarks {
   const points = (place: PlaceId): Readonly<Record<string, Pixel>> =>
     Object.fromEntries(Object.entries(sheet[place]?.points ?? {}).map(([id, { at }]) => [id, at]));
   const { stickA, stickB, horizonA, horizonB, uprightA, uprightB, ...address } = points('address');
@@ -113,7 +116,8 @@ export function toDraft(sheet: Sheet, notes: FilmNotes, size: PictureSize): Draf
   const shaft = frame('shaft');
   const next = frame('next');
   return {
-    size,
+    size: { w, h },
+    ...(kind === 'picture' && { arePictures: true }),
     ...(notes.fps !== undefined && { fps: notes.fps }),
     ...(notes.isHandHeld && { isHandHeld: true }),
     camera: toTyped(notes),

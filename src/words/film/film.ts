@@ -12,6 +12,9 @@ export const FILM_STAYS = 'The film stays on this device. Only readings you keep
 /** How exactly a film has to be taken; said before one is opened. */
 export const FILM_HOW =
   'Film from behind, along the target line, from a tripod. Put a stick on the ground along the line.';
+/** The same of pictures. */
+export const PICTURES_HOW =
+  'One to three pictures from one tripod: address, lead arm parallel, shaft parallel. A film tells more.';
 /** The question that only the coach can answer. */
 export const GRID_QUESTION = 'Does the grid lie on the ground, and does the post stand upright?';
 export const GRID_WRONG = 'If not, a mark has slipped. Look at the stick and the toes first.';
@@ -41,6 +44,12 @@ export function sayRefused(reason: string, codec?: string): string {
       return `Photos in ${codec ?? 'this format'} cannot be opened here. Save the photo as JPEG.`;
     case 'cut':
       return 'This film breaks off: its copy was not finished. Copy it from the phone again.';
+    case 'many':
+      return 'Open a film, or one to three pictures.';
+    case 'mixed':
+      return 'Open one film alone, or pictures alone.';
+    case 'sizes':
+      return 'These pictures differ in size. Take all from one tripod and crop none.';
     case 'no-video':
       return 'This file holds sound only. Open the film itself.';
     case 'codec':
@@ -101,6 +110,7 @@ const WHY_NO_WORD: Readonly<Record<NonNullable<JudgedReading['because']>, string
   'poor-fit': 'The marks do not fit together. Check the one that stands out.',
   'slow-film': 'Below 50 frames a second the frames lie too far apart here.',
   'single-frame': 'One frame is not enough here. Mark the next one too.',
+  'single-picture': 'A single picture is not enough for a word here. A film is.',
   close: 'The margin reaches across the edge of the band.',
 };
 

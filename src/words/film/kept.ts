@@ -35,9 +35,9 @@ export function sayKeptReading(
   return `${verdict ? PLATE_WORDS[verdict] : 'Too close to call'} ${show(cm)} ± ${show(plusMinusCm)} ${symbol}`;
 }
 
-/** "Lead arm parallel, frame 813 of 2,400" */
-export const sayKeptFrame = (id: CheckpointId, frame: number, frames: number): string =>
-  `${CHECKPOINT_NAMES[id].title}, ${frames > 3 ? 'frame' : 'picture'} ${frame + 1} of ${frames}`;
+/** "Lead arm parallel, frame 813 of 2400" */
+export const sayKeptFrame = (id: CheckpointId, frame: number, kind: 'video' | 'picture', frames: number): string =>
+  `${CHECKPOINT_NAMES[id].title}, ${kind === 'video' ? 'frame' : 'picture'} ${frame + 1} of ${frames}`;
 
 /** What an earlier film spares the coach. */
 export const EARLIER = { tripod: 'The tripod has not moved', marks: 'Put the kept marks on' } as const;

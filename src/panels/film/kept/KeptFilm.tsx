@@ -57,7 +57,7 @@ function OfCheckpoint({ id, film, jpeg }: { id: CheckpointId; film: Kept; jpeg: 
   const unit = h / 240;
   return (
     <figure data-verdict={reading.verdict ?? 'none'}>
-      <svg viewBox={`0 0 ${w} ${h}`} role="img" aria-label={sayKeptFrame(id, marked.frame, film.frames)}>
+      <svg viewBox={`0 0 ${w} ${h}`} role="img" aria-label={sayKeptFrame(id, marked.frame, film.kind, film.frames)}>
         {jpeg === undefined ? (
           JOINED.map(([a, b]) => {
             const [from, to] = [points[a]?.at, points[b]?.at];
@@ -74,7 +74,7 @@ function OfCheckpoint({ id, film, jpeg }: { id: CheckpointId; film: Kept; jpeg: 
       </svg>
       <figcaption>
         <b>{sayKeptReading(reading, units)}</b>
-        <span>{sayKeptFrame(id, marked.frame, film.frames)}</span>
+        <span>{sayKeptFrame(id, marked.frame, film.kind, film.frames)}</span>
       </figcaption>
     </figure>
   );

@@ -1,6 +1,7 @@
-import { goTo, setPlace } from './filmActions';
-import { MARKS, type PlaceId } from './filmMarks';
-import { useFilm } from './filmStore';
+import { goTo, setPlace } from '../filmActions';
+import { MARKS, type PlaceId } from '../filmMarks';
+import { useFilm } from '../filmStore';
+import { PicturePicker } from './PicturePicker';
 
 /** Frames beside the shown one on the fine scale. */
 const FINE = 12;
@@ -20,11 +21,14 @@ export function FilmStepper() {
   const fps = useFilm(({ notes }) => notes.fps);
   const problem = useFilm((film) => film.problem);
   if (!video) return null;
-  const { frames } = video.info;
+  const { frames, kind } = video.info;
+  const isFilm = kind === 'video';
+  const places = isFilm ? PLACES : PLACES.filter(({ id }) => id !== 'next');
   const fine = Array.from({ length: 2 * FINE + 1 }, (_, i) => frame - FINE + i);
   return (
     <div className="film-stepper">
-      {frames > 1 && (
+      {!isFilm && frames > 1 && <PicturePicker count={frames} />}
+      {isFilm && frames > 1 && (
         <>
           <div className="film-steps">
             <button type="button" className="plain" aria-label="One frame back" onClick={() => void goTo(frame - 1)}>
@@ -66,7 +70,7 @@ export function FilmStepper() {
       )}
       <div className="film-place">
         <p>
-          {frames > 1 ? (
+          {isFilm && frames > 1 ? (
             <>
               Frame <b>{frame + 1}</b> of {frames}
               {fps !== undefined && `, ${Math.round(fps)} a second`}. It is
@@ -77,7 +81,7 @@ export function FilmStepper() {
         </p>
         {problem !== undefined && <output className="film-problem">{problem}</output>}
         <fieldset className="film-places" aria-label="What the frame is">
-          {PLACES.map(({ id, text }) => (
+          {places.map(({ id, text }) => (
             <button
               key={id}
               type="button"
