@@ -85,7 +85,7 @@ describe('the ball', () => {
     expect(await rule.innerText()).toContain(`The face is drawn half way back to square. ${assumed}`);
     expect(await rule.innerText()).toMatch(/takes \d+° of closing roll and (no|\d+° of) (bow|cup)\./);
     const half = await readings();
-    await openDrawer(page, 'setUp');
+    await openDrawer(page, 'setUp/Club');
     const setUp = page.getByRole('region', { name: 'Face at the ball' });
     expect(await setUp.innerText()).toContain(assumed);
     const back = page.getByLabel('Face comes back');

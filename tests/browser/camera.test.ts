@@ -30,7 +30,8 @@ beforeAll(async () => {
 beforeEach(async () => {
   await startOver(page);
   await slider(page, 'leadWristFlexion').fill(String(WRIST_DEG));
-  await openDrawer(page, 'setUp');
+  await openDrawer(page, 'setUp/Camera');
+  await showPlace();
 });
 afterEach(() => {
   expect(visit.witness.errors).toEqual([]);
@@ -47,6 +48,9 @@ const rows = (): Promise<string[][]> =>
     .locator('tbody tr')
     .evaluateAll((all) => all.map((row) => [...row.children].map((cell) => cell.textContent)));
 const undoOnce = (): Promise<void> => page.getByRole('button', { name: 'Undo: Camera' }).click();
+
+/** Opens the fields of the camera's place. */
+const showPlace = (): Promise<void> => section().getByText('Its place in numbers').click();
 
 /** Types a number into a field of the section. */
 async function type(label: string, text: string): Promise<void> {
@@ -184,6 +188,7 @@ describe('a camera down the line', () => {
     };
     expect(await mark()).not.toContain('Without your camera');
     await openDrawer(page, 'setUp');
+    await showPlace();
     await type('Right of the hand line', '60');
     const { bend } = through(
       'downTheLine',
@@ -208,7 +213,8 @@ describe('a camera down the line', () => {
     expect(before.rows).toEqual(lineRows({ rightCm: 40, heightM: 1.5 }));
     await page.reload();
     await ready(page);
-    await openDrawer(page, 'setUp');
+    await openDrawer(page, 'setUp/Camera');
+    await showPlace();
     expect((await look(page)).document.camera).toEqual(before.camera);
     expect({ lead: await lead(), rows: await rows() }).toEqual({ lead: before.lead, rows: before.rows });
     expect(await section().getByLabel('Camera height').inputValue()).toBe('1.5');

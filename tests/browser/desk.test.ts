@@ -1,7 +1,18 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import type { DeskLook } from '../../src/store/desk/probe';
-import { DRAW_NOTHING, drawn, look, openDesk, openDrawer, plateWords, pointOn, ready, slider } from './deskPage';
+import {
+  DRAW_NOTHING,
+  drawn,
+  look,
+  openDesk,
+  openDrawer,
+  plateWords,
+  pointOn,
+  ready,
+  showSection,
+  slider,
+} from './deskPage';
 import { startOver } from './startOver';
 import { readSticks, sticksOf } from './stickFigure';
 import { launch, offOrigin, open, SCREENS, type Visit } from './support';
@@ -120,7 +131,7 @@ describe('the main job', () => {
       onEdge = (await look(page)).bicepGapCm!;
       await page.keyboard.press('ArrowLeft');
     }
-    await openDrawer(page, 'setUp');
+    await openDrawer(page, 'setUp/Bands');
     const edge = page.getByLabel('Highest, above is plus');
     await edge.fill(onEdge.toFixed(4));
     await edge.press('Enter');
@@ -363,7 +374,9 @@ describe('what stays', () => {
     await page.getByRole('alert').getByText('Height 250 cm is outside 140 to 210 cm.').waitFor();
     expect(await page.getByLabel('Height', { exact: true }).inputValue()).toBe('250');
     await page.keyboard.press('Escape');
+    await showSection(page, 'Units');
     await page.getByLabel('inches').check();
+    await showSection(page, 'Club');
     await page.getByRole('combobox', { name: 'Club' }).selectOption('my club');
     const length = page.getByLabel('Length', { exact: true });
     // As far down in the drawer as it gets: the reason is brought into sight.

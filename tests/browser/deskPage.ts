@@ -84,7 +84,9 @@ export const drawn = (page: Page): Promise<void> =>
 /** What the plates say: verdict word, number in words, source. */
 export const plateWords = (page: Page): Promise<string[]> => page.locator('.plate-verdict').allInnerTexts();
 
-/** Every drawer there is, in the order of their tabs and of the sheet of further drawers. */
+const SECTIONS = ['Player', 'Club', 'Top and tempo', 'Camera', 'Bands', 'Units'];
+
+/** Every drawer there is, the set-up a section at a time, in the order of their tabs and of the sheet of further drawers. */
 export const drawerIds = (page: Page): Promise<string[]> =>
   page
     .locator('[id^="tab-"]:not(#tab-more)')
@@ -92,7 +94,8 @@ export const drawerIds = (page: Page): Promise<string[]> =>
       tabs
         .map(({ id }) => id.slice('tab-'.length))
         .flatMap((id) => (id === 'ledger' ? [id, 'map', 'compare', 'family'] : id === 'rule' ? [id, 'gains'] : [id])),
-    );
+    )
+    .then((ids) => ids.flatMap((id) => (id === 'setUp' ? SECTIONS.map((section) => `${id}/${section}`) : [id])));
 
 /** Turns the exaggeration on or off: in the list on the picture, or behind its button where the picture is small. */
 export async function exaggerate(page: Page): Promise<void> {
@@ -106,11 +109,14 @@ export async function exaggerate(page: Page): Promise<void> {
 /** Drawers that are a part of another's tab. */
 const PARTS: Readonly<Record<string, string>> = { map: 'ledger', compare: 'ledger', family: 'ledger', gains: 'rule' };
 
-/** Opens a drawer by its tab, or from the sheet of further drawers. */
-export async function openDrawer(page: Page, id: string): Promise<void> {
+/** Opens a drawer by its tab, or from the sheet of further drawers; `setUp/Club` at a section. */
+export async function openDrawer(page: Page, place: string): Promise<void> {
+  const [id, section] = place.split('/');
   const part = page.locator(`#part-${id}`);
   const whole = PARTS[id];
-  if (await part.isVisible()) await part.click();
+  const isThere = section !== undefined && (await page.locator(`#drawer[data-drawer="${id}"]`).isVisible());
+  if (isThere) await showSection(page, section);
+  else if (await part.isVisible()) await part.click();
   else if (whole !== undefined) {
     await openDrawer(page, whole);
     await part.click();
@@ -119,8 +125,13 @@ export async function openDrawer(page: Page, id: string): Promise<void> {
     if (!(await tab.isVisible())) await page.locator(':is(#tab-more, #bar-more):visible').click();
     await tab.click();
   }
+  if (section !== undefined && !isThere) await showSection(page, section);
   await settled(page);
 }
+
+/** A section of the set-up, by its name. */
+export const showSection = (page: Page, name: string): Promise<void> =>
+  page.getByRole('navigation', { name: 'Sections' }).getByRole('button', { name, exact: true }).click();
 
 /** What slides or fades stands still. */
 export const settled = (page: Page): Promise<void> =>

@@ -5,7 +5,7 @@ import { AT } from '../../src/model/pose';
 import { DIALS } from '../../src/model/movements';
 import { EDGE_DIALS, type DialId } from '../../src/store';
 import type { DeskLook } from '../../src/store/desk/probe';
-import { DRAW_NOTHING, drawn, look, openDrawer, slider } from './deskPage';
+import { DRAW_NOTHING, drawn, look, openDrawer, showSection, slider } from './deskPage';
 import { findEye, NOTE_EYE } from './cameraProbe';
 import { shareDesk } from './sharedDesk';
 import { SCREENS } from './support';
@@ -209,11 +209,14 @@ describe('typed values', () => {
     };
     const choose = (name: string): Promise<void> =>
       page.getByRole('radio', { name, exact: true }).check({ force: true });
-    await openDrawer(page, 'setUp');
+    await openDrawer(page, 'setUp/Units');
     await choose('inches');
     await choose('mph');
+    await showSection(page, 'Player');
     expect(await page.getByLabel('Height', { exact: true }).inputValue()).toBe(`5'10"`);
+    await showSection(page, 'Bands');
     await type('Highest, above is plus', '1');
+    await showSection(page, 'Top and tempo');
     await type('Hand depth', '−2');
     const { bands, setUp } = (await look(page)).document;
     expect(bands.leadArmParallel.highCm).toBeCloseTo(2.54, 6);
@@ -226,11 +229,13 @@ describe('typed values', () => {
     expect(ball.tailWindMps).toBeCloseTo(4.4704, 4);
     expect(ball.altitudeM).toBeCloseTo(304.8, 4);
 
-    await openDrawer(page, 'setUp');
+    await openDrawer(page, 'setUp/Units');
     await choose('km/h');
     // Last: these two have another swing worked out.
+    await showSection(page, 'Club');
     await page.getByRole('combobox', { name: 'Club', exact: true }).selectOption({ label: 'My club' });
     await type('Length', '38');
+    await showSection(page, 'Player');
     await type('Height', '72');
     const { club, player } = (await look(page)).document;
     expect(club.my!.lengthM).toBeCloseTo(0.9652, 6);

@@ -5,7 +5,7 @@ import { AT, createPose, type Pose } from '../../src/model/pose';
 import { isReached } from '../../src/reading/checkpoints';
 import { headAt, swingPose } from '../../src/reading/swing';
 import { current, desk } from '../../src/store';
-import { DRAW_NOTHING, drawn, look, openDrawer, slider } from './deskPage';
+import { DRAW_NOTHING, drawn, look, openDrawer, showSection, slider } from './deskPage';
 import { findEye, NOTE_EYE } from './cameraProbe';
 import { shareDesk } from './sharedDesk';
 
@@ -109,11 +109,12 @@ describe('beside the numbers', () => {
   });
 
   test('a trail arm that is too short for the grip is said on the plate where it is', async () => {
-    await openDrawer(page, 'setUp');
+    await openDrawer(page, 'setUp/Top and tempo');
     await type('Hand depth', '-12');
     await type('Hand height', '-6');
     await type('Turn', '20');
     await type('Wrist set', '-20');
+    await showSection(page, 'Bands');
     await page.getByRole('slider', { name: 'Lead arm is read' }).fill('-20');
     const short = /Trail arm .* short of the grip here\./;
     for (const title of TITLES) expect(await plate(title).innerText(), title).not.toMatch(short);
@@ -178,7 +179,7 @@ test('a left-handed player is named so, and plates and picture are the mirror im
   await dial('leadWristFlexion', -6);
   await page.getByRole('button', { name: 'Face on', exact: true }).click();
   const choose = async (hand: string): Promise<void> => {
-    await openDrawer(page, 'setUp');
+    await openDrawer(page, 'setUp/Player');
     await page.getByRole('radio', { name: hand }).check({ force: true });
     await page.locator('#tab-setUp').click();
     await drawn(page);

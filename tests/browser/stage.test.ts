@@ -191,7 +191,7 @@ test('however small the picture, the shaft keeps a least width, on the dark boar
   await rest(page);
   // 3.5 px of steel and its contour on either side.
   expect(await measureShaft(page)).toBeGreaterThanOrEqual(5);
-  await openDrawer(page, 'setUp');
+  await openDrawer(page, 'setUp/Units');
   await page.getByRole('radio', { name: 'Dark' }).check({ force: true });
   await openDrawer(page, 'setUp');
   await rest(page);

@@ -6,14 +6,16 @@ interface Props<T extends string> {
   /** Null: none yet. */
   readonly value: T | null;
   readonly onChoose: (value: T) => void;
+  /** The options say enough by themselves: the label is only heard. */
+  readonly isPlain?: boolean;
 }
 
 /** One of a few, side by side: native radio buttons under the look of the board. */
-export function Choice<T extends string>({ label, options, value, onChoose }: Props<T>) {
+export function Choice<T extends string>({ label, options, value, onChoose, isPlain }: Props<T>) {
   const name = useId();
   return (
     <fieldset className="choice">
-      <legend>{label}</legend>
+      <legend className={isPlain ? 'unseen' : undefined}>{label}</legend>
       <div className="choice-options">
         {options.map((option) => (
           <label key={option.value}>

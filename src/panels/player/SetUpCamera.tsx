@@ -111,18 +111,23 @@ export function SetUpCamera() {
   const camera = useDesk(({ document }) => document.camera);
   return (
     <section aria-labelledby="set-up-camera" className="camera">
-      <h3 id="set-up-camera">Camera</h3>
+      <h3 id="set-up-camera" className="unseen">
+        Camera
+      </h3>
       <div className="camera-head">
         <div>
-          <Choice label="It films" value={view} options={VIEWS} onChoose={setView} />
+          <Choice label="It films" isPlain value={view} options={VIEWS} onChoose={setView} />
           <CameraLead view={view} />
         </div>
         <SetUpCameraPlan view={view} />
       </div>
       <Sideways view={view} />
       <CameraReadings view={view} />
-      <p className="fine">Set by you, seen from behind the camera: left and anticlockwise are minus.</p>
-      <Tripod view={view} />
+      <details>
+        <summary>Its place in numbers</summary>
+        <p className="fine">Set by you, seen from behind the camera: left and anticlockwise are minus.</p>
+        <Tripod view={view} />
+      </details>
       {!isUsual && (
         <button
           type="button"

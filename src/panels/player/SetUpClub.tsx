@@ -37,7 +37,9 @@ export function SetUpClub() {
   };
   return (
     <section aria-labelledby="set-up-club">
-      <h3 id="set-up-club">Club</h3>
+      <h3 id="set-up-club" className="unseen">
+        Club
+      </h3>
       <div className="fields">
         <label className="field">
           <span>Club</span>

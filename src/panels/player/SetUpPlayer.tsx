@@ -59,7 +59,9 @@ export function SetUpPlayer() {
   const measuredCount = Object.keys(player.segmentsM ?? {}).length;
   return (
     <section aria-labelledby="set-up-player">
-      <h3 id="set-up-player">Player</h3>
+      <h3 id="set-up-player" className="unseen">
+        Player
+      </h3>
       <div className="fields">
         <NumberField
           label="Height"

@@ -20,6 +20,9 @@ export type DrawerId =
   | 'lessons'
   | 'clip'
   | 'about';
+/** The sections of the set-up; one is shown at a time. */
+export const SET_UP_PARTS = ['player', 'club', 'top', 'camera', 'bands', 'units'] as const;
+export type SetUpPart = (typeof SET_UP_PARTS)[number];
 export const SPEEDS = [1, 0.25, 0.1] as const;
 export type Speed = (typeof SPEEDS)[number];
 
@@ -35,6 +38,8 @@ export interface Session {
   /** Counts every request for a view, so that asking for the same one again turns the camera back. */
   readonly viewAsked: number;
   readonly drawer: DrawerId | null;
+  /** The section of the set-up that is shown, or was last. */
+  readonly setUpPart: SetUpPart;
   readonly selectedPlate: CheckpointId;
   /** The dial whose slider stands where there is room for one. */
   readonly dial: DialId;
@@ -69,6 +74,7 @@ export const FRESH_SESSION: Session = {
   view: 'free',
   viewAsked: 0,
   drawer: null,
+  setUpPart: 'player',
   selectedPlate: 'leadArmParallel',
   dial: 'leadWristFlexion',
   turned: false,

@@ -5,7 +5,7 @@ import type { CheckpointId } from '../../reading/checkpoints';
 import { current, desk, put } from './desk';
 import { POSITION_IDS, type PositionId } from '../../reading/positions';
 import type { DialId } from '../document/document';
-import type { DrawerId, Session, Speed, ViewId } from './session';
+import type { DrawerId, Session, SetUpPart, Speed, ViewId } from './session';
 
 // What is looked at: session only, neither stored nor undone.
 
@@ -44,6 +44,9 @@ export function step(direction: 1 | -1): void {
   const next = direction > 0 ? passed[0] : passed.at(-1);
   if (next) holdAt(next);
 }
+
+/** Shows a section of the set-up. */
+export const showSetUp = (setUpPart: SetUpPart): void => see({ setUpPart });
 
 /** Sets the speed of playback. */
 export const setSpeed = (speed: Speed): void => see({ speed });
