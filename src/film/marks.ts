@@ -77,6 +77,8 @@ export interface FilmMarks {
   readonly shaftParallel?: readonly FrameMarks[];
   /** Whether the camera was held in the hand. */
   readonly isHandHeld?: boolean;
+  /** Frame of impact, as the coach sees it: the figure is drawn on to it. Tells nothing else. */
+  readonly impact?: number;
   /** Single pictures: their numbers say nothing about time. */
   readonly arePictures?: boolean;
 }

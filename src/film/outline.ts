@@ -3,8 +3,11 @@ import { createPlacement } from '../figure/partIds';
 import { placeFigure } from '../figure/place';
 import { heelLiftAt } from '../figure/stance';
 import { createPose } from '../model/chain';
+import { K } from '../model/keys';
+import { DIALS, type Movements } from '../model/movements';
 import { createFrameTimes } from './fit/checkpointTerms';
 import type { FilmFit } from './fit/fitFilm';
+import { DIAL_SD, FIRST_DIAL } from './fit/unknowns';
 import { sightOf } from './pinhole';
 import { traceParts } from './trace';
 
@@ -12,9 +15,9 @@ import { traceParts } from './trace';
 export interface Outliner {
   /**
    * Contour of every solid of the figure and the club as the found camera sees it at a frame, px: x and y in turn, convex. Undefined for a frame
-   * whose time against the checkpoints is not known.
+   * whose time against the checkpoints is not known. With `target` it makes these movements at the same instant in place of its own.
    */
-  at(frame: number): readonly Float64Array[] | undefined;
+  at(frame: number, target?: Movements): readonly Float64Array[] | undefined;
 }
 
 /** Frames before lead arm parallel and after shaft parallel that are still drawn, as a share of the time between them. */
@@ -29,10 +32,10 @@ export function createOutliner(fit: FilmFit): Outliner {
   const sight = sightOf(fit.camera);
   const timeOf = createClock(fit);
   return {
-    at(frame) {
+    at(frame, target) {
       const when = timeOf(frame);
       if (!when) return undefined;
-      fit.player.take(fit.x);
+      fit.player.take(target ? withMovements(fit.x, target) : fit.x);
       fit.player.between(when.share, when.t, pose);
       const stance = { ballPoint: swing.reference.ballPoint, heelLift: heelLiftAt(swing, when.t) };
       placeFigure(figure, pose, stance, placement);
@@ -41,15 +44,28 @@ export function createOutliner(fit: FilmFit): Outliner {
   };
 }
 
+/** What a search found, with other movements. */
+function withMovements(x: Float64Array, movements: Movements): Float64Array {
+  const moved = x.slice();
+  DIALS.forEach(({ id, neutral }, i) => (moved[FIRST_DIAL + i] = (movements[id] - neutral) / DIAL_SD[i]));
+  return moved;
+}
+
 /** Time of a frame, s of the reference, and its share of the way between the checkpoints. */
 function createClock({ expected, marks, x }: FilmFit): (frame: number) => { t: number; share: number } | undefined {
   const times = createFrameTimes(expected, marks);
-  const { leadArmParallel: arm, shaftParallel = [], fps, arePictures } = marks;
+  const { leadArmParallel: arm, shaftParallel = [], fps, impact, arePictures } = marks;
+  const impactTime = expected.swing.reference.times[K.impact];
   const [shaft] = shaftParallel;
   return (frame) => {
     if (arePictures) {
       if (frame === arm?.frame) return { t: times.arm(x), share: 0 };
       return frame === shaft?.frame ? { t: times.shaft(x), share: 1 } : undefined;
+    }
+    if (shaft && impact !== undefined && frame > shaft.frame && impact > shaft.frame) {
+      const along = (frame - shaft.frame) / (impact - shaft.frame);
+      const from = times.shaft(x);
+      return along > 1 ? undefined : { t: from + along * (impactTime - from), share: 1 };
     }
     if (arm && shaft && shaft.frame > arm.frame) {
       const along = (frame - arm.frame) / (shaft.frame - arm.frame);

@@ -25,6 +25,7 @@ export { asSeenHere, computeCm, computeIfFound } from './book/deskLink';
 export { EXAMPLE_ID } from './book/example';
 export { planImport, type ImportPlan, type Policy } from './file/importPlan';
 export { readFile, type FileReading } from './file/readFile';
+export { saveFile } from './file/saveFile';
 export type { BookState } from './book/bookState';
 
 /** Connects the tabs of this browser; without BroadcastChannel each is on its own. */

@@ -1,6 +1,7 @@
 import { answerFilm, type FilmAnswer, type FilmQuestion, type NoFilm } from '../film/answerFilm';
 import { drawGround, type GroundLine } from '../film/ground';
 import { createOutliner, type Outliner } from '../film/outline';
+import type { Movements } from '../model/movements';
 import { serveWorker } from '../store/solver/workerClient';
 
 /** An answer that can leave the worker: without the search that it came from, and with the ground as the camera sees it. */
@@ -9,12 +10,17 @@ export interface SentAnswer extends Omit<FilmAnswer, 'fit' | 'explanations'> {
   readonly ground: readonly GroundLine[];
 }
 
-/** What the page asks: to read a film, and then for the contour of one of its explanations (by place) at a frame. */
+/** Contours of the player at one frame, and of the same player with the movements that are worked toward. */
+export interface Outlines {
+  readonly before: readonly Float64Array[];
+  readonly target: readonly Float64Array[];
+}
+
+/** What the page asks: to read a film, and then for the contours of one of its explanations (by place) at a frame. */
 export type FilmWorkerQuestion =
   | { readonly what: 'read'; readonly question: FilmQuestion }
-  | { readonly what: 'outline'; readonly explanation: number; readonly frame: number };
-export type FilmWorkerAnswer =
-  { readonly read: SentAnswer | NoFilm } | { readonly outline: readonly Float64Array[] | undefined };
+  | { readonly what: 'outline'; readonly explanation: number; readonly frame: number; readonly target: Movements };
+export type FilmWorkerAnswer = { readonly read: SentAnswer | NoFilm } | { readonly outline: Outlines | undefined };
 
 /** Reads films one after another, and keeps the last for its outlines. */
 function createFilmReader() {
@@ -24,7 +30,9 @@ function createFilmReader() {
     if (asked.what === 'outline') {
       const found = last?.explanations[asked.explanation];
       const outliner = found && (outliners[asked.explanation] ??= createOutliner(found.fit));
-      return say({ outline: outliner?.at(asked.frame) });
+      const before = outliner?.at(asked.frame);
+      const target = outliner?.at(asked.frame, asked.target);
+      return say({ outline: before && target && { before, target } });
     }
     const answer = answerFilm(asked.question);
     outliners = [];

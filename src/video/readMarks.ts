@@ -1,12 +1,13 @@
 import type { FilmQuestion, NoFilm } from '../film/answerFilm';
 import { createWorkerClient } from '../store/solver/workerClient';
-import type { FilmWorkerAnswer, FilmWorkerQuestion, SentAnswer } from './film.worker';
+import type { Movements } from '../model/movements';
+import type { FilmWorkerAnswer, FilmWorkerQuestion, Outlines, SentAnswer } from './film.worker';
 
 /** Reads marks in a worker, so that the page stays responsive. */
 export interface MarkReader {
   read(question: FilmQuestion): Promise<SentAnswer | NoFilm>;
-  /** Contour of an explanation (by its place in the last answer) at a frame; undefined where its time is not known. */
-  outline(explanation: number, frame: number): Promise<readonly Float64Array[] | undefined>;
+  /** Contours of an explanation (by its place in the last answer) at a frame; undefined where its time is not known. */
+  outline(explanation: number, frame: number, target: Movements): Promise<Outlines | undefined>;
   close(): void;
 }
 
@@ -25,8 +26,8 @@ export function createMarkReader(): MarkReader {
       const answer = await ask({ what: 'read', question });
       return answer && 'read' in answer ? answer.read : { missing: 'not-finite' };
     },
-    async outline(explanation, frame) {
-      const answer = await ask({ what: 'outline', explanation, frame });
+    async outline(explanation, frame, target) {
+      const answer = await ask({ what: 'outline', explanation, frame, target });
       return answer && 'outline' in answer ? answer.outline : undefined;
     },
     close: () => worker.end(),

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { DRAW_NOTHING, openDesk, openDrawer } from './deskPage';
@@ -171,6 +172,33 @@ describe('from a film to both readings', () => {
     const both = page.locator('.film-reading .film-verdict b');
     await expect.poll(() => both.count()).toBe(2);
     const read = await both.allInnerTexts();
+    // What is made of it: without the film's picture unless that is asked for, and never with a name.
+    const make = async (what: string): Promise<{ name: string; bytes: Buffer }> => {
+      const [got] = await Promise.all([
+        page.waitForEvent('download'),
+        page.getByRole('button', { name: what }).click(),
+      ]);
+      return { name: got.suggestedFilename(), bytes: readFileSync(await got.path()) };
+    };
+    await page.getByRole('button', { name: 'Target', exact: true }).click();
+    const drawn = await make('Make a still');
+    await page.getByLabel('With the film’s own picture').check();
+    const burnt = await make('Make a still');
+    expect([drawn.name, burnt.name]).toEqual(['slantwise-over-film.png', 'slantwise-over-film.png']);
+    const sky = (png: Buffer): Promise<readonly number[]> =>
+      page.evaluate(async (text) => {
+        const image = await createImageBitmap(new Blob([Uint8Array.from(atob(text), (c) => c.charCodeAt(0))]));
+        const pen = new OffscreenCanvas(image.width, image.height).getContext('2d')!;
+        pen.drawImage(image, 0, 0);
+        return [...pen.getImageData(20, 20, 1, 1).data];
+      }, png.toString('base64'));
+    const [paper, film1] = [await sky(drawn.bytes), await sky(burnt.bytes)];
+    expect(paper).toEqual([0xf6, 0xf0, 0xe3, 255]);
+    expect(film1).not.toEqual(paper);
+    const clip = await make('Make a clip');
+    expect(clip.name).toMatch(/^slantwise-over-film\.(mp4|webm)$/);
+    expect(clip.bytes.length).toBeGreaterThan(5000);
+    await page.getByText('The clip is saved.').waitFor();
     await page.getByLabel('With two stills').check();
     await page.getByRole('button', { name: 'Keep as seen' }).click();
     await page.getByText('Kept with the lesson: marks, camera, readings and stills.').waitFor();

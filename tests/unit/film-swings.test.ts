@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { ALL_DIALS, explainFilm } from '../../src/film/explain';
 import { fitFilm } from '../../src/film/fit/fitFilm';
 import { judgeFilm, type JudgedReading } from '../../src/film/judgeFilm';
+import { createOutliner } from '../../src/film/outline';
 import { findLevelFrame } from '../../src/film/level';
 import { readFilm } from '../../src/film/readings';
 import { CHECKPOINT_IDS } from '../../src/reading/checkpointTable';
@@ -159,5 +160,36 @@ describe(`films of swings with joint noise, seed ${SEED}`, () => {
     console.log(
       `led to level: median ${quantile(off, 0.5).toFixed(2)} frames off, nine of ten within ${quantile(off, 0.9).toFixed(2)}`,
     );
+  });
+
+  test('are drawn over the film from before the first checkpoint to impact, and as they would be with other movements', () => {
+    const [{ fit }] = film({}, COUNT / 4);
+    const { leadArmParallel: arm, shaftParallel: [shaft] = [] } = fit.marks;
+    const impact = shaft.frame + 20;
+    const outliner = createOutliner({ ...fit, marks: { ...fit.marks, impact } });
+    expect([arm!.frame, shaft.frame, impact].map((frame) => outliner.at(frame) !== undefined)).toEqual([
+      true,
+      true,
+      true,
+    ]);
+    expect(outliner.at(impact + 1)).toBeUndefined();
+    // At impact the head is where the ball lies: it is drawn lower than at shaft parallel, y being down.
+    const lowest = (frame: number): number =>
+      Math.max(
+        ...outliner
+          .at(frame)!
+          .at(-1)!
+          .filter((_, i) => i % 2 === 1),
+      );
+    expect(lowest(impact)).toBeGreaterThan(lowest(shaft.frame));
+    const [whole] = explainFilm(fit).filter(({ uses }) => uses.length > 1);
+    const own = outliner.at(shaft.frame, whole.movements)!;
+    const before = outliner.at(shaft.frame)!;
+    own.forEach((part, k) => part.forEach((px, i) => expect(px).toBeCloseTo(before[k][i], 6)));
+    const other = outliner.at(shaft.frame, {
+      ...whole.movements,
+      leadWristFlexion: whole.movements.leadWristFlexion + 0.3,
+    })!;
+    expect(other.some((part, k) => part.some((px, i) => Math.abs(px - before[k][i]) > 3))).toBe(true);
   });
 });

@@ -4,24 +4,14 @@ import { DIALS, type Movements } from '../../model/movements';
 import { useDesk, type CheckpointId } from '../../store';
 import { showGhost, takeDialled, toDialled } from '../../store/desk/whyActions';
 import { CHECKPOINT_NAMES } from '../../words';
-import {
-  GRID_QUESTION,
-  GRID_WRONG,
-  sayByEye,
-  sayCamera,
-  sayFilmReading,
-  sayMissing,
-  sayNoFilm,
-  sayToldApart,
-  sayWorst,
-  UNTESTED,
-} from '../../words/film/film';
+import { sayByEye, sayFilmReading, sayMissing, sayNoFilm, sayToldApart, UNTESTED } from '../../words/film/film';
 import { sayExplanation } from '../../words/why/sightings';
 import type { SentAnswer } from '../../video/film.worker';
-import { choose, setView } from './filmActions';
+import { choose } from './filmActions';
 import { toDraft } from './filmMarks';
 import { useFilm } from './filmStore';
 import { KeepFilm } from './kept/KeepFilm';
+import { Over } from './over/Over';
 
 /** What the marks tell: both readings, what is still missing, and what would look like this. */
 export function FilmAnswers() {
@@ -82,48 +72,6 @@ function Reading({ id, read }: { id: CheckpointId; read: SentAnswer | undefined 
       ) : (
         <p className="film-verdict">Not marked</p>
       )}
-    </section>
-  );
-}
-
-/** What is drawn over the film, and the question whether it lies right. */
-function Over({ read }: { read: SentAnswer }) {
-  const view = useFilm((film) => film.view);
-  const worst = sayWorst(read.worst);
-  return (
-    <section aria-labelledby="film-over">
-      <h3 id="film-over">Over the film</h3>
-      <div className="film-toggles">
-        {(['outline', 'grid', 'marks'] as const).map((what) => (
-          <button
-            key={what}
-            type="button"
-            className="plain"
-            aria-pressed={view[what]}
-            onClick={() => setView({ [what]: !view[what] })}
-          >
-            {{ outline: 'Figure', grid: 'Ground', marks: 'Marks' }[what]}
-          </button>
-        ))}
-      </div>
-      <label className="film-fade">
-        Figure
-        <input
-          type="range"
-          aria-label="From figure to film"
-          min={0}
-          max={1}
-          step={0.05}
-          value={view.film}
-          onChange={({ currentTarget }) => setView({ film: Number(currentTarget.value) })}
-        />
-        Film
-      </label>
-      {worst !== undefined && <output>{worst}</output>}
-      <p className="fine">{sayCamera(read.camera)}</p>
-      <p className="fine">
-        {GRID_QUESTION} {GRID_WRONG}
-      </p>
     </section>
   );
 }

@@ -1,6 +1,8 @@
 import { useEffect, useRef } from 'react';
 import { MARKS } from './filmMarks';
 import { useFilm } from './filmStore';
+import { DASHED, paintContour, SOLID } from './over/paintContour';
+import { useDesk } from '../../store';
 
 interface Props {
   readonly w: number;
@@ -25,7 +27,8 @@ export function FilmOverlay({ w, h, isLeft }: Props) {
   const isHere = marked !== undefined && (isKept || marked.frame === frame);
   return (
     <>
-      {view.outline && <Outline w={w} h={h} isLeft={isLeft} />}
+      {view.before && <Outline what="before" w={w} h={h} isLeft={isLeft} />}
+      {view.target && <Outline what="target" w={w} h={h} isLeft={isLeft} />}
       <svg className="film-overlay" viewBox={`0 0 ${w} ${h}`} aria-hidden="true" style={{ ['--unit' as string]: unit }}>
         {view.grid &&
           place === 'address' &&
@@ -85,42 +88,17 @@ function Pin({ u, v, unit, isActive }: { u: number; v: number; unit: number; isA
   );
 }
 
-/** The outer contour of the figure: every part's outline in ink, then what lies inside taken away. */
-function Outline({ w, h, isLeft }: Props) {
+/** The figure as it was marked, or as it would move toward the target. */
+function Outline({ what, w, h, isLeft }: Props & { readonly what: 'before' | 'target' }) {
   const canvas = useRef<HTMLCanvasElement>(null);
-  const outline = useFilm((film) => film.outline);
+  const parts = useFilm(({ outline }) => outline?.[what]);
   const share = useFilm(({ view }) => view.film);
+  const isAlone = useFilm(({ view }) => what === 'before' || !view.before);
+  const aim = useDesk(({ document }) => (document.plan ? 'plan' : 'reference'));
   useEffect(() => {
-    const context = canvas.current?.getContext('2d');
-    if (!context) return;
-    context.setTransform(1, 0, 0, 1, 0, 0);
-    context.globalCompositeOperation = 'source-over';
-    context.clearRect(0, 0, w, h);
-    if (!outline) return;
-    if (isLeft) context.setTransform(-1, 0, 0, 1, w, 0);
-    const paths = outline.map((points) => {
-      const path = new Path2D();
-      for (let i = 0; i < points.length; i += 2) path.lineTo(points[i], points[i + 1]);
-      path.closePath();
-      return path;
-    });
-    context.lineJoin = 'round';
-    for (const [color, width] of [
-      ['#fcf9f1', h / 110],
-      ['#211d18', h / 260],
-    ] as const) {
-      context.strokeStyle = color;
-      context.lineWidth = width;
-      for (const path of paths) context.stroke(path);
-    }
-    context.globalCompositeOperation = 'destination-out';
-    for (const path of paths) context.fill(path);
-    // With the film faded out the figure is a body, not a hole.
-    if (share < 1) {
-      context.globalCompositeOperation = 'destination-over';
-      context.fillStyle = `rgb(236 214 176 / ${1 - share})`;
-      for (const path of paths) context.fill(path);
-    }
-  }, [outline, share, w, h, isLeft]);
+    const pen = canvas.current?.getContext('2d');
+    const style = what === 'before' ? SOLID : DASHED[aim];
+    if (pen) paintContour(pen, parts, { w, h, isLeft }, style, isAlone ? 1 - share : 0);
+  }, [parts, share, w, h, isLeft, what, aim, isAlone]);
   return <canvas ref={canvas} className="film-overlay" width={w} height={h} aria-hidden="true" />;
 }

@@ -1,8 +1,10 @@
 import { toWholeMarks } from '../../film/sheet/draft';
 import { mirrorMarks, type Pixel } from '../../film/marks';
 import { refineLine } from '../../film/refineLine';
+import { STILL } from '../../model/movements';
 import { current, desk } from '../../store';
-import { toArmAngle } from '../../store/document/convert';
+import type { Outlines } from '../../video/film.worker';
+import { toArmAngle, toMovements } from '../../store/document/convert';
 import { createMarkReader, type MarkReader } from '../../video/readMarks';
 import { openFiles } from '../../video/openPictures';
 import { VideoRefused } from '../../video/video';
@@ -256,8 +258,15 @@ export function layMarks(sheet: Sheet, notes: FilmNotes): void {
 async function drawOutline(): Promise<void> {
   const { answer, chosen, frame } = state();
   if (!reader.open || !answer || 'missing' in answer) return set({ outline: undefined });
-  const outline = await reader.open.outline(chosen, frame).catch(() => undefined);
+  const outline = await outlineAt(chosen, frame);
   if (state().frame === frame && state().answer === answer) set({ outline });
+}
+
+/** Contours of the player and of what is worked toward: the plan, or the reference where none is chosen. */
+export async function outlineAt(explanation: number, frame: number): Promise<Outlines | undefined> {
+  const { plan } = desk.getState().document;
+  const target = plan ? toMovements(plan.movements) : STILL;
+  return reader.open?.outline(explanation, frame, target).catch(() => undefined);
 }
 
 /** Chooses the explanation that is drawn over the film. */

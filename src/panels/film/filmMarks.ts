@@ -74,6 +74,8 @@ export interface FilmNotes {
   readonly isSleeved: boolean;
   /** The address is an earlier film's: the coach says that the tripod has not moved. */
   readonly isTripodKept: boolean;
+  /** Frame of impact, counted from 0. */
+  readonly impact: number | undefined;
   /** Where the camera stands, m: above the ground, behind the hands, and to the right of them (negative: left). */
   readonly heightM: number | undefined;
   readonly distanceM: number | undefined;
@@ -120,6 +122,7 @@ export function toDraft(sheet: Sheet, notes: FilmNotes, { kind, w, h }: Film): D
     ...(kind === 'picture' && { arePictures: true }),
     ...(notes.fps !== undefined && { fps: notes.fps }),
     ...(notes.isHandHeld && { isHandHeld: true }),
+    ...(notes.impact !== undefined && { impact: notes.impact }),
     camera: toTyped(notes),
     address: {
       ...address,

@@ -2,7 +2,7 @@ import { createStore } from 'zustand/vanilla';
 import { useStore } from 'zustand';
 import type { Pixel } from '../../film/marks';
 import type { NoFilm } from '../../film/answerFilm';
-import type { SentAnswer } from '../../video/film.worker';
+import type { Outlines, SentAnswer } from '../../video/film.worker';
 import type { OpenVideo } from '../../video/video';
 import { EMPTY_SHEET, type FilmNotes, type MarkedFrame, type PlaceId, type Sheet } from './filmMarks';
 
@@ -40,8 +40,18 @@ export interface FilmState {
   readonly answer: SentAnswer | NoFilm | undefined;
   readonly isReading: boolean;
   readonly chosen: number;
-  readonly view: { readonly marks: boolean; readonly outline: boolean; readonly grid: boolean; readonly film: number };
-  readonly outline: readonly Float64Array[] | undefined;
+  /** What is drawn over the film, and how much of the film itself is left, 0 to 1. */
+  readonly view: {
+    readonly marks: boolean;
+    readonly before: boolean;
+    readonly target: boolean;
+    readonly grid: boolean;
+    readonly film: number;
+  };
+  readonly outline: Outlines | undefined;
+  /** What is being made of it, and how much of that is done, 0 to 1; and what came of the last one, in words. */
+  readonly making: { readonly what: 'still' | 'clip'; readonly share: number; readonly isStopped?: true } | undefined;
+  readonly made?: string | undefined;
   /** Of the last film, for as long as the page stands. */
   readonly tripod?: Tripod | undefined;
   /** What came of keeping it, in words. */
@@ -65,6 +75,7 @@ export const NOTHING: FilmState = {
     isHandHeld: false,
     isSleeved: false,
     isTripodKept: false,
+    impact: undefined,
     heightM: undefined,
     distanceM: undefined,
     sidewaysM: undefined,
@@ -73,7 +84,8 @@ export const NOTHING: FilmState = {
   isLeading: false,
   isReading: false,
   chosen: 0,
-  view: { marks: true, outline: true, grid: true, film: 1 },
+  view: { marks: true, before: true, target: false, grid: true, film: 1 },
+  making: undefined,
   outline: undefined,
   touch: undefined,
 };

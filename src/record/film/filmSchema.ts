@@ -46,6 +46,7 @@ const film = fields({
     isHandHeld: boolean(),
     isSleeved: boolean(),
     isTripodKept: exactOptional(literal(true)),
+    impact: exactOptional(pipe(numberIn(0, 1e6), integer('Whole frames only.'))),
     heightM: typedM,
     distanceM: typedM,
     sidewaysM: typedM,

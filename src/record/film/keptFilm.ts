@@ -20,6 +20,8 @@ interface KeptNotes {
   readonly isSleeved: boolean;
   /** The address was marked on an earlier film, and the coach said that the tripod had not moved since. */
   readonly isTripodKept?: true;
+  /** Frame of impact, counted from 0. */
+  readonly impact?: number;
   readonly heightM?: number;
   readonly distanceM?: number;
   readonly sidewaysM?: number;

@@ -30,7 +30,7 @@ export function toKeptFilm(
   answer: SentAnswer & { readonly camera: FoundCamera },
   clubM: number,
 ): KeptFilm {
-  const { fps, isHandHeld, isSleeved, isTripodKept, heightM, distanceM, sidewaysM } = notes;
+  const { fps, isHandHeld, isSleeved, isTripodKept, impact, heightM, distanceM, sidewaysM } = notes;
   const marked = PLACE_IDS.flatMap((place) => {
     const one = sheet[place];
     if (!one) return [];
@@ -55,6 +55,7 @@ export function toKeptFilm(
       isHandHeld,
       isSleeved,
       ...(isTripodKept && { isTripodKept }),
+      ...(impact !== undefined && { impact }),
       ...(heightM !== undefined && { heightM }),
       ...(distanceM !== undefined && { distanceM }),
       ...(sidewaysM !== undefined && { sidewaysM }),
