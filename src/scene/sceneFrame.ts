@@ -48,6 +48,10 @@ export interface SwingShown {
   readonly struck?: Struck;
   /** Joints can be taken hold of; the one that is held. */
   readonly pins?: { readonly held: PinId | undefined };
+  /** The figure and its club alone, without ground, glass and traces: solid, or in contour. */
+  readonly alone?: 'solid' | 'contour';
+  /** Without where head and hands have been. */
+  readonly isTraceless?: true;
 }
 
 /**

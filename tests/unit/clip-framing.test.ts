@@ -1,10 +1,14 @@
 import { PerspectiveCamera, Vector3 } from 'three';
 import { describe, expect, test } from 'vitest';
-import { layOut } from '../../src/export/clip/clipLayout';
+import { cellsOf } from '../../src/export/painting/cells';
 import { directionOf } from '../../src/export/clip/clipStage';
 import { pixelSize, type Shape } from '../../src/export/clip/formats';
-import { pointsUntil } from '../../src/export/clip/framingBounds';
-import { drawStoryboard, frameCount, momentAt, type CameraId } from '../../src/export/clip/storyboard';
+import { joinFramed, withoutGlass } from '../../src/export/clip/framingBounds';
+import { drawStoryboard, frameCount, momentAt, type CameraId, type Film } from '../../src/export/clip/storyboard';
+import { frameAt, viewOf } from '../../src/export/stop/stopView';
+import { toPoint } from '../../src/plates/plate/frame';
+import { CHECKPOINT_IDS } from '../../src/reading/checkpointTable';
+import { isReached } from '../../src/reading/checkpoints';
 import { takeSnapshot } from '../../src/export/task/exportSnapshot';
 import { createFigure } from '../../src/figure/figure';
 import { placeBall } from '../../src/figure/stance';
@@ -12,7 +16,8 @@ import { AT, createPose } from '../../src/model/chain';
 import { K } from '../../src/model/keys';
 import { drawnPose, swingPose, type Swing } from '../../src/reading/swing';
 import { pointCamera } from '../../src/scene/camera/camera';
-import { framePoints } from '../../src/scene/camera/framePoints';
+import { framePoints, type FramePoints } from '../../src/scene/camera/framePoints';
+import { frameSwing } from '../../src/scene/camera/framing';
 import { fitView } from '../../src/scene/camera/view';
 import { current, desk, setMovement } from '../../src/store';
 
@@ -29,7 +34,7 @@ const ball = new Float64Array(3);
   swingPose(derived.referenceSwing, derived.referenceSwing.curves.times[K.impact], pose);
   placeBall(derived.club, pose, ball);
 }
-const points = takes.map(({ swing }) => framePoints(swing, figure, ball, ball[2]));
+const points = takes.map(({ swing }) => withoutGlass(framePoints(swing, figure, ball, ball[2])));
 const INSETS = { left: 0, right: 0, top: 0, bottom: 0 };
 const pose = createPose();
 
@@ -40,22 +45,30 @@ function seenAt(camera: PerspectiveCamera, swing: Swing, t: number): Vector3[] {
 }
 
 describe.each(['16:9', '9:16', '1:1'] satisfies Shape[])('in a clip of %s', (shape) => {
-  test.each(['downTheLine', 'faceOn', 'overhead', 'orbit'] satisfies CameraId[])(
+  test.each(['free', 'downTheLine', 'faceOn', 'overhead', 'orbit'] satisfies CameraId[])(
     'club and hands stay in the picture from address to finish, and through the slow downswing (%s)',
     (camera) => {
-      const storyboard = drawStoryboard(
-        { arrangement: 'sideBySide', wholeSwing: camera, slowMotion: camera, titleCard: false, endCard: false },
-        takes,
-      );
-      const held = new Map(
-        storyboard.shots.map((shot) => [shot, pointsUntil(points, Math.max(...shot.legs.flatMap(({ to }) => to)))]),
-      );
+      const film: Film = {
+        arrangement: 'sideBySide',
+        wholeSwing: camera,
+        slowMotion: camera,
+        titleCard: false,
+        endCard: false,
+        cuts: false,
+      };
+      const storyboard = drawStoryboard(film, takes, { hasFeel: false });
+      const [cell] = cellsOf(pixelSize(shape, '720p'), 2);
+      const whole = joinFramed(points);
       const lens = new PerspectiveCamera();
+      lens.aspect = cell.width / cell.height;
+      const follows = frameSwing(directionOf(camera, 0), whole, cell.width, cell.height, INSETS);
       for (let frame = 0; frame < frameCount(storyboard, 25); frame++) {
         const { shot, share, times } = momentAt(storyboard, frame / 25);
-        const { picture } = layOut(pixelSize(shape, '720p'), 2, shot.kind === 'slow').cells[0];
-        lens.aspect = picture.width / picture.height;
-        const view = fitView(directionOf(camera, share), held.get(shot)!, picture.width, picture.height, INSETS);
+        if (shot.kind === 'stop') continue;
+        const isFixed = camera === 'orbit';
+        const view = isFixed
+          ? fitView(directionOf(camera, share), whole.whole, cell.width, cell.height, INSETS)
+          : follows.at(times[0]);
         pointCamera(lens, view, 1);
         for (const [i, { swing }] of takes.entries()) {
           for (const { x, y, z } of seenAt(lens, swing, times[i])) {
@@ -68,9 +81,40 @@ describe.each(['16:9', '9:16', '1:1'] satisfies Shape[])('in a clip of %s', (sha
   );
 });
 
-test('the picture is no wider than it has to be: until the ball it holds less than until the finish', () => {
+test('without the glass the picture is nearer, and it opens only for the follow-through', () => {
+  const direction = directionOf('free', 0);
+  const far = (of: FramePoints): number => fitView(direction, of.struck, 1280, 720, INSETS).distance;
+  expect(far(joinFramed(points))).toBeLessThan(far(framePoints(now.swing, figure, ball, ball[2])) - 0.2);
+  const follows = frameSwing(direction, joinFramed(points), 1280, 720, INSETS);
   const { times } = now.swing.curves;
-  const until = (t: number): number => pointsUntil(points, t).length;
-  expect(until(-Infinity)).toBeLessThan(until(times[K.exit]));
-  expect(until(times[K.exit])).toBeLessThan(until(times[K.finish]));
+  expect(follows.at(times[K.address])).toBe(follows.at(times[K.top]));
+  expect(follows.at(times[K.finish]).distance).toBeGreaterThan(follows.at(times[K.top]).distance);
+});
+
+describe.each(['right', 'left'] as const)('at a checkpoint of a %s-handed player', (handed) => {
+  test.each(['16:9', '9:16', '1:1'] satisfies Shape[])(
+    'the near-parallel camera sees the body where the drawing has it, within a hundredth of its distance from the pin (%s)',
+    (shape) => {
+      const size = pixelSize(shape, '720p');
+      const side = handed === 'left' ? -1 : 1;
+      for (const id of CHECKPOINT_IDS) {
+        const at = now.checkpoints[id];
+        if (!isReached(at)) throw new Error('not reached');
+        const pin = id === 'leadArmParallel' ? AT.bicep : AT.leadGrip;
+        const frame = frameAt(side, 600, at.pose[pin + 1], at.pose[pin + 2], size.width * 0.6, size.height * 0.55);
+        const lens = new PerspectiveCamera();
+        lens.aspect = size.width / size.height;
+        pointCamera(lens, viewOf(frame, size, at.pose[pin]), side);
+        for (const point of [pin, AT.head, AT.leadGrip, AT.bicep]) {
+          const seen = new Vector3(at.pose[point], at.pose[point + 1], side * at.pose[point + 2]).project(lens);
+          const drawn = toPoint(frame, at.pose, point);
+          const [dx, dy] = [((seen.x + 1) / 2) * size.width - drawn.x, ((1 - seen.y) / 2) * size.height - drawn.y];
+          const middle = Math.hypot(drawn.x - size.width / 2, drawn.y - size.height / 2);
+          // A pinhole at d m sees what lies x m nearer larger by x / d: here at most 1 m at 60 m.
+          expect(Math.hypot(dx, dy)).toBeLessThanOrEqual(point === pin ? 1e-6 : middle / 50);
+          expect(Math.abs(seen.z)).toBeLessThan(1);
+        }
+      }
+    },
+  );
 });

@@ -1,19 +1,21 @@
 import type { RootState } from '@react-three/fiber';
-import type { PerspectiveCamera } from 'three';
+import type { Color, PerspectiveCamera } from 'three';
 import { rad } from '../../math/angle';
 import { createPose, type Pose } from '../../model/pose';
 import type { Body } from '../../model/body';
 import type { Club } from '../../model/club';
+import type { Figure } from '../../figure/figure';
 import { drawnPose, type Swing } from '../../reading/swing';
 import { pointCamera } from '../../scene/camera/camera';
-import { framePoints, type FramePoints } from '../../scene/camera/framePoints';
+import { framePoints, pointsAt, type FramePoints } from '../../scene/camera/framePoints';
+import { frameSwing, type Framing } from '../../scene/camera/framing';
 import { mountScene } from '../../scene/mountScene';
 import { SwingScene } from '../../scene/parts/SwingScene';
 import { SceneFrame, type SwingShown } from '../../scene/sceneFrame';
 import { themeOf, type SceneTokens } from '../../scene/setting/theme';
 import { DIRECTIONS, fitView, type Direction, type Insets, type View } from '../../scene/camera/view';
 import type { PixelSize } from './formats';
-import { pointsUntil } from './framingBounds';
+import { joinFramed, withoutGlass } from './framingBounds';
 import type { CameraId } from './storyboard';
 import { createCanvas, type Canvas } from '../picture/canvasPen';
 import type { ShownSwing } from '../task/exportSnapshot';
@@ -64,6 +66,22 @@ export const shownOf = (
   ...(ghost ? { ghost: { swing: ghost.swing, t } } : {}),
 });
 
+/** One picture: a take at a time (reference s), as seen from a view. */
+export interface Shown {
+  readonly take: number;
+  readonly t: number;
+  readonly view: View;
+  /** In this pose instead of the take's own. */
+  readonly pose?: Pose;
+  /** Another take beside it, see-through. */
+  readonly ghost?: ShownSwing | undefined;
+  /** On nothing, without ground and glass. */
+  readonly alone?: 'solid' | 'contour';
+  readonly isTraceless?: boolean;
+  /** Taken from where the stage's camera stands, which may be the player's eyes. */
+  readonly isStill?: true;
+}
+
 /**
  * The stage's scene on a canvas of its own, off screen, in a worker or on the page. One scene serves all takes; the
  * canvas that `draw` returns is valid until the next call.
@@ -72,16 +90,17 @@ export class ClipStage {
   private readonly canvas = createCanvas(1, 1);
   private readonly root;
   private readonly state: RootState;
+  private readonly paper: Color | null;
   private readonly frame = new SceneFrame();
   private readonly pose = createPose();
-  private readonly held = new Map<number, Float64Array>();
+  private readonly held = new Map<string, Float64Array>();
+  private readonly framings = new Map<string, Framing>();
   private drawn = 0;
   private isLost = false;
 
   constructor(
     private readonly staging: Staging,
     private readonly takes: readonly ShownSwing[],
-    private readonly ghost?: ShownSwing | undefined,
   ) {
     this.canvas.addEventListener('webglcontextlost', () => (this.isLost = true));
     this.root = mountScene(this.canvas, {
@@ -90,9 +109,11 @@ export class ClipStage {
       dpr: 1,
       // One frame for each `draw`, and none in between.
       frameloop: 'never',
-      renderer: { alpha: false, preserveDrawingBuffer: true },
+      // A figure that is shown alone stands on nothing.
+      renderer: { alpha: true, preserveDrawingBuffer: true },
     });
     const theme = themeOf(staging.board, staging.tokens);
+    this.paper = theme.paper;
     this.state = this.root.render(<SwingScene frame={this.frame} theme={theme} />).getState();
   }
 
@@ -105,43 +126,88 @@ export class ClipStage {
     );
   }
 
-  /**
-   * A view from a direction that holds every swing here in the picture less its insets (px) until an instant (s): from
-   * as near as possible. The camera stays where it is during the shot.
-   */
-  fit(direction: Direction, { width, height }: PixelSize, insets: Insets = NO_INSETS, until = -Infinity): View {
-    let points = this.held.get(until);
-    if (!points) this.held.set(until, (points = pointsUntil(this.framed(), until)));
+  /** The figure as it is built, and where its ball lies, m. */
+  get built(): { readonly figure: Figure; readonly ball: Float64Array } {
+    if (!this.frame.figure) this.stand({ take: 0, t: this.takes[0].swing.curves.times[0] });
+    return { figure: this.frame.figure!, ball: this.frame.ball };
+  }
+
+  /** A view from a direction that holds every swing here, and the reference with its glass, up to the strike: from as near as possible. */
+  fit(direction: Direction, { width, height }: PixelSize, insets: Insets = NO_INSETS): View {
+    const points = this.keep('all', () => joinFramed(this.framed()).struck);
     return fitView(direction, points, width, height, insets);
   }
 
-  /** The reference with its glass, and the swings that are shown. */
-  private framed(): readonly FramePoints[] {
-    this.stand(0, this.takes[0].swing.curves.times[0]);
-    const { points, figure, ball } = this.frame;
-    const shown = [...this.takes, ...(this.ghost ? [this.ghost] : [])];
-    return [points!, ...shown.map(({ swing }) => framePoints(swing, figure!, ball, ball[2]))];
+  /**
+   * The view of these takes at an instant (s): as near as backswing and downswing allow, opening for the follow-through. Where it may not
+   * move, open from the start.
+   */
+  follow(
+    direction: Direction,
+    takes: readonly number[],
+    t: number,
+    { width, height }: PixelSize,
+    insets: Insets,
+    isFixed: boolean,
+  ): View {
+    if (isFixed) {
+      const points = this.keep(`whole ${takes.join()}`, () => joinFramed(this.framed(takes)).whole);
+      return fitView(direction, points, width, height, insets);
+    }
+    const { left, right, top, bottom } = insets;
+    const key = [direction.yaw, takes.join('+'), width, height, left, right, top, bottom].join();
+    let framing = this.framings.get(key);
+    if (!framing) {
+      framing = frameSwing(direction, joinFramed(this.framed(takes)), width, height, insets);
+      this.framings.set(key, framing);
+    }
+    return framing.at(t);
   }
 
-  /** Draws a take at a time (reference s) as seen from `view`; pens are `unit` px wide for a css px. */
-  draw(take: number, t: number, view: View, { width, height }: PixelSize, unit: number, pose?: Pose): Canvas {
+  /** A view that holds the figure with its club at one instant, as large as it can be. */
+  fitAt(direction: Direction, take: number, t: number, { width, height }: PixelSize, insets: Insets): View {
+    const { figure, ball } = this.built;
+    const points = this.keep(`${take} at ${t}`, () =>
+      Float64Array.from(pointsAt(this.takes[take].swing, figure, ball, t, true)),
+    );
+    return fitView(direction, points, width, height, insets);
+  }
+
+  private keep(name: string, find: () => Float64Array): Float64Array {
+    let points = this.held.get(name);
+    if (!points) this.held.set(name, (points = find()));
+    return points;
+  }
+
+  /** The chosen takes, without the glass; or all of them, and the reference with it. */
+  private framed(chosen?: readonly number[]): readonly FramePoints[] {
+    const { figure, ball } = this.built;
+    const of = ({ swing }: ShownSwing): FramePoints => framePoints(swing, figure, ball, ball[2]);
+    return chosen
+      ? chosen.map((take) => withoutGlass(of(this.takes[take])))
+      : [this.frame.points!, ...this.takes.map(of)];
+  }
+
+  /** Draws a picture; pens are `unit` px wide for a css px. */
+  draw(shown: Shown, { width, height }: PixelSize, unit: number): Canvas {
     const { state, frame, canvas } = this;
     if (this.isLost) throw new PictureLost();
     if (canvas.width !== width || canvas.height !== height) state.setSize(width, height);
     frame.size.set(width / unit, height / unit);
-    this.stand(take, t, pose);
-    pointCamera(state.camera as PerspectiveCamera, view, frame.mirror);
-    // A still is taken from where the stage's camera stands.
-    if (pose) frame.seeFrom(state.camera.position, true);
+    this.stand(shown);
+    state.scene.background = shown.alone ? null : this.paper;
+    pointCamera(state.camera as PerspectiveCamera, shown.view, frame.mirror);
+    if (shown.isStill) frame.seeFrom(state.camera.position, true);
     state.advance(++this.drawn);
     if (this.isLost || state.gl.getContext().isContextLost()) throw new PictureLost();
     return canvas;
   }
 
-  private stand(take: number, t: number, pose?: Pose): void {
+  private stand({ take, t, pose, ghost, alone, isTraceless }: Omit<Shown, 'view'>): void {
     if (pose) this.pose.set(pose);
     else drawnPose(this.takes[take].swing, t, this.pose);
-    this.frame.show(shownOf(this.staging, this.takes[take], this.ghost, t, this.pose));
+    const shown = shownOf(this.staging, this.takes[take], ghost, t, this.pose);
+    this.frame.show({ ...shown, ...(alone ? { alone } : {}), ...(isTraceless ? { isTraceless } : {}) });
   }
 
   dispose(): void {

@@ -1,15 +1,16 @@
 import type { FramePoints } from '../../scene/camera/framePoints';
 
-/**
- * What pictures of these swings must hold until an instant (s): three numbers a point, m. One set for all of them, so that swings side
- * by side are seen from the same place.
- */
-export function pointsUntil(swings: readonly FramePoints[], until: number): Float64Array {
-  const parts = swings.flatMap(({ struck, through }) => [
-    struck,
-    // And the next one: the club gets to `until` between two of them.
-    ...through.filter((_, i) => i > 0 && through[i - 1].t < until).map(({ points }) => points),
-  ]);
+/** Numbers at the start of `struck` and `whole`: the ball and the foot of the glass. */
+const BALL_AND_GLASS = 9;
+
+/** The same points, but the glass may run out of the picture: figure and club come out larger. */
+export const withoutGlass = (of: FramePoints): FramePoints => ({
+  ...of,
+  struck: of.struck.subarray(BALL_AND_GLASS),
+  whole: of.whole.subarray(BALL_AND_GLASS),
+});
+
+function join(parts: readonly Float64Array[]): Float64Array {
   const all = new Float64Array(parts.reduce((sum, { length }) => sum + length, 0));
   let at = 0;
   for (const part of parts) {
@@ -18,3 +19,11 @@ export function pointsUntil(swings: readonly FramePoints[], until: number): Floa
   }
   return all;
 }
+
+/** What pictures of several swings must hold, as one: swings side by side are seen from the same place. */
+export const joinFramed = (swings: readonly FramePoints[]): FramePoints => ({
+  struck: join(swings.map(({ struck }) => struck)),
+  through: swings.flatMap(({ through }) => through),
+  whole: join(swings.map(({ whole }) => whole)),
+  opens: swings[0].opens,
+});

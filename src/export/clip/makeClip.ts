@@ -1,6 +1,6 @@
 import { renderInWorker, sketchInWorker } from './clipWorker';
 import type { Board } from './renderClip';
-import type { ClipWish } from './clipJob';
+import type { ClipWish, OwnLook } from './clipJob';
 import { KIND_WORDS } from './formats';
 import { breathe, fileName, type TaskControl, type Made } from '../task/exportTask';
 import { prepareClip } from './prepareClip';
@@ -11,11 +11,12 @@ export async function makeClip(
   subject: ExportSnapshot,
   wish: ClipWish,
   who: string,
+  own: OwnLook,
   companion: TaskControl,
 ): Promise<Made> {
   companion.tell({ doing: 'Getting ready', share: 0, secondsLeft: undefined });
   await breathe();
-  const job = await prepareClip(subject, wish, who);
+  const job = prepareClip(subject, wish, who, own);
   const { blob, kind, size, fps, seconds } = await renderInWorker(job, companion);
   const { label, extension } = KIND_WORDS[kind];
   return {
@@ -30,5 +31,6 @@ export const sketchClip = async (
   subject: ExportSnapshot,
   wish: ClipWish,
   who: string,
+  own: OwnLook,
   signal: AbortSignal,
-): Promise<Board> => sketchInWorker(await prepareClip(subject, wish, who), { signal, tell: () => {} });
+): Promise<Board> => sketchInWorker(prepareClip(subject, wish, who, own), { signal, tell: () => {} });

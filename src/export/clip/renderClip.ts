@@ -1,4 +1,4 @@
-import { ClipPainter } from './clipPainter';
+import { ClipPainter } from '../painting/clipPainter';
 import type { ClipJob } from './clipJob';
 import { ClipStage } from './clipStage';
 import { KIND_WORDS, KINDS, pixelSize, rateOf, sizeFor, type Kind, type PixelSize } from './formats';
@@ -28,8 +28,8 @@ export interface Reel {
 /** Sets up scene and storyboard, on the page or in a worker. */
 export async function openReel(job: ClipJob, size: PixelSize, fps: number): Promise<Reel> {
   await loadFonts();
-  const storyboard = drawStoryboard(job.wish, job.takes);
-  const set = new ClipStage(job.staging, job.takes, job.ghost);
+  const storyboard = drawStoryboard(job.wish, job.takes, { hasFeel: job.feel !== '' });
+  const set = new ClipStage(job.staging, job.takes);
   const painter = new ClipPainter(job, set, size);
   let stands: Moment | undefined;
   return {

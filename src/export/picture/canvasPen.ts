@@ -40,6 +40,7 @@ export interface Inks {
   readonly shallowText: string;
   readonly ghost: string;
   readonly reference: string;
+  readonly brass: string;
 }
 
 /** The colours of the page as they stand now, light or dark, for a canvas. */
@@ -57,6 +58,7 @@ export function readInks(): Inks {
     shallowText: token('shallow-text'),
     ghost: token('ghost'),
     reference: token('reference'),
+    brass: token('brass'),
   };
 }
 
@@ -65,13 +67,14 @@ const DRAFT = '"Sofia Sans Semi Condensed Variable", "Arial Narrow", sans-serif'
 /** Nothing smaller than this is drawn, px. */
 const SMALLEST = 9;
 
-const bookFont = (px: number, weight = 500): string => `${weight} ${Math.max(SMALLEST, px)}px ${BOOK}`;
+const bookFont = (px: number, weight = 500, isItalic = false): string =>
+  `${isItalic ? 'italic ' : ''}${weight} ${Math.max(SMALLEST, px)}px ${BOOK}`;
 const draftFont = (px: number, weight = 500): string => `${weight} ${Math.max(SMALLEST, px)}px ${DRAFT}`;
 
 /** The typefaces, ready to be drawn with: a canvas does not wait for them, and a worker has none of its own. */
 export async function loadFonts(): Promise<void> {
   if (isOnPage()) {
-    const faces = [bookFont(20), bookFont(20, 700), draftFont(20), draftFont(20, 600)];
+    const faces = [bookFont(20), bookFont(20, 700), bookFont(20, 500, true), draftFont(20), draftFont(20, 600)];
     await Promise.all(faces.map((face) => document.fonts.load(face, 'Steep \u22124\u00b0')));
     return;
   }
@@ -89,19 +92,12 @@ export interface Rect {
   readonly height: number;
 }
 
-/** A rectangle made smaller by `by` on every side. */
-export const inset = ({ x, y, width, height }: Rect, by: number): Rect => ({
-  x: x + by,
-  y: y + by,
-  width: width - 2 * by,
-  height: height - 2 * by,
-});
-
 /** How words are written: in one face, or in the book face with the numbers in the drafting face, as on the board. */
 export interface Hand {
   readonly px: number;
   readonly face: 'book' | 'draft';
   readonly weight: number;
+  readonly isItalic?: true;
 }
 
 /** Lettering in the book face: words. */
@@ -111,12 +107,15 @@ export const book = (px: number, weight = 500): Hand => ({ px, face: 'book', wei
 export const draft = (px: number, weight = 500): Hand => ({ px, face: 'draft', weight });
 
 /** The canvas knows no lining figures: in the book face they would dance. */
-function pieces(text: string, { px, face, weight }: Hand): { text: string; font: string }[] {
+function pieces(text: string, { px, face, weight, isItalic }: Hand): { text: string; font: string }[] {
   if (face === 'draft') return [{ text, font: draftFont(px, weight) }];
   return text
     .split(/(\d[\d.,]*(?:\s?[°%])?)/)
     .filter(Boolean)
-    .map((piece) => ({ text: piece, font: /\d/.test(piece) ? draftFont(px, weight + 100) : bookFont(px, weight) }));
+    .map((piece) => ({
+      text: piece,
+      font: /\d/.test(piece) ? draftFont(px, weight + 100) : bookFont(px, weight, isItalic),
+    }));
 }
 
 /** Width of a text in this lettering, in the canvas's units. */
@@ -162,6 +161,32 @@ export function write(pen: Pen, text: string, hand: Hand, { x, y, width, lead, m
     }
   });
   return y + lines.length * lead;
+}
+
+/** One line in a colour, with paper round its letters: whatever lies below, it can be read. */
+export function writeLine(
+  pen: Pen,
+  text: string,
+  hand: Hand,
+  x: number,
+  y: number,
+  colour: string,
+  paper: string,
+): void {
+  pen.save();
+  pen.lineJoin = 'round';
+  pen.lineWidth = Math.max(2, hand.px * 0.13);
+  pen.strokeStyle = paper;
+  pen.fillStyle = colour;
+  for (const draws of ['strokeText', 'fillText'] as const) {
+    let at = x;
+    for (const piece of pieces(text, hand)) {
+      pen.font = piece.font;
+      pen[draws](piece.text, at, y);
+      at += pen.measureText(piece.text).width;
+    }
+  }
+  pen.restore();
 }
 
 /** A swatch of a verdict: rising hatch, dots, or one solid line, as under the plates. */

@@ -22,20 +22,3 @@ function fontRules(): Promise<string> {
 export async function withFonts(svg: string): Promise<string> {
   return svg.replace(/(<svg[^>]*>)/, `$1<style>${await fontRules()}</style>`);
 }
-
-/** An SVG as pixels, `width` wide. */
-export async function toPixels(svg: string, width: number, height: number): Promise<ImageBitmap> {
-  const sized = svg.replace('<svg', `<svg width="${width}" height="${height}"`);
-  const url = URL.createObjectURL(new Blob([await withFonts(sized)], { type: 'image/svg+xml' }));
-  try {
-    const image = new Image();
-    image.src = url;
-    await image.decode();
-    const canvas = document.createElement('canvas');
-    Object.assign(canvas, { width, height });
-    canvas.getContext('2d')!.drawImage(image, 0, 0, width, height);
-    return await createImageBitmap(canvas);
-  } finally {
-    URL.revokeObjectURL(url);
-  }
-}

@@ -30,12 +30,12 @@ const UNSEEN = { width: 960, height: 640 } as const;
 export async function makePng(subject: ExportSnapshot, { t, pose, picture: shown, times }: StillOf): Promise<Made> {
   await loadFonts();
   const { width, height } = shown ?? UNSEEN;
-  const set = new ClipStage(stagingOf(subject), [subject.now], ghostOf(subject));
+  const set = new ClipStage(stagingOf(subject), [subject.now]);
   try {
     const most = Math.min(set.longest / Math.max(width, height), times);
     const picture = { width: Math.round(width * most), height: Math.round(height * most) };
     const from = shown?.view ?? set.fit(DIRECTIONS.free, picture);
-    const scene = set.draw(0, t, from, picture, most, pose);
+    const scene = set.draw({ take: 0, t, view: from, pose, ghost: ghostOf(subject), isStill: true }, picture, most);
     const canvas = createCanvas(picture.width, picture.height + Math.round(64 * most));
     const pen = penOn(canvas);
     const inks = readInks();

@@ -1,71 +1,82 @@
-import { CAUTIONS, SCAN, SCAN_WHY, sayTake } from '../../words';
-import type { ClipJob } from '../clip/clipJob';
+import { SCAN } from '../../words';
+import { SCAN_PRACTICE, SHORT_CAUTION } from '../../words/showing/handout';
+import type { ClipJob, OwnLook } from '../clip/clipJob';
 import type { PixelSize } from '../clip/formats';
-import { book, draft, drawCode, wrap, write, type Hand, type Inks, type Pen } from './canvasPen';
-import type { ShownSwing } from '../task/exportSnapshot';
+import type { ShapeSizes } from '../stop/sizes';
+import { balance, drawWords, layWords, type TopWords } from '../stop/topWords';
+import { book, draft, drawCode, widthOf, writeLine, type Hand, type Inks, type Pen } from './canvasPen';
 
 export interface CardOf {
   readonly pen: Pen;
   readonly size: PixelSize;
+  readonly sizes: ShapeSizes;
   readonly unit: number;
   readonly inks: Inks;
-  /** Where the strip begins, px. */
-  readonly bottom: number;
 }
 
-const MARGIN = 64;
-/** Size of the code, share of the shorter side. */
-const CODE = { wide: 0.56, tall: 0.5, square: 0.42 } as const;
+/** Room for a mark of the coach's own, px of a picture whose shorter side is 720: 1.9 to 1. */
+const MARK = { width: 172, height: 90.5 } as const;
+/** Widest line of the last card, share of the width; sizes of its lines, px. */
+const END_WIDTH = 0.86;
+const END = { scan: 44, task: 32, caution: 28 } as const;
 
-/** The first card: what is shown, of whom if that was chosen, and with which club. */
-export function drawTitle(
-  { pen, size, unit, inks }: CardOf,
-  { title, who, name }: Pick<ClipJob, 'title' | 'who' | 'name'>,
-  takes: readonly ShownSwing[],
+/** The first card: the task, and for whom. */
+export const titleWords = (
+  { title, who, name, own, inks }: Pick<ClipJob, 'title' | 'who' | 'name' | 'own' | 'inks'>,
+  sizes: ShapeSizes,
+): TopWords => ({
+  headline: {
+    text: title,
+    hand: book(sizes.title, 700),
+    colour: own.colour ?? inks.ink,
+    tall: sizes.isBeside.title ? 400 : 360,
+  },
+  sentence: name ? `For ${name}, ${who}` : who,
+});
+
+/** The coach's own mark, as large as its box holds it, its upper left corner (or middle) at a place. */
+export function drawOwnMark(
+  pen: Pen,
+  { mark }: OwnLook,
+  { x, y }: { readonly x: number; readonly y: number },
+  unit: number,
+  isCentred = false,
 ): void {
-  const x = MARGIN * unit;
-  const width = size.width - 2 * x;
-  let y = size.height * 0.26;
-  pen.fillStyle = inks.ink;
-  y = write(pen, title, book(74 * unit, 700), { x, y, width, lead: 80 * unit, most: 3 });
-  if (name) y = write(pen, `For ${name}`, book(38 * unit), { x, y, width, lead: 48 * unit, most: 1 });
-  pen.fillStyle = inks.quiet;
-  y = write(pen, who, book(38 * unit), { x, y, width, lead: 48 * unit }) + 18 * unit;
-  pen.fillRect(x, y - 36 * unit, Math.min(width, 260 * unit), 2 * unit);
-  pen.fillStyle = inks.ink;
-  y += 14 * unit;
-  for (const { label, dialled } of takes)
-    y = write(pen, sayTake(label, dialled), draft(32 * unit, 600), { x, y, width, lead: 42 * unit });
+  if (!mark) return;
+  const scale = Math.min((MARK.width * unit) / mark.width, (MARK.height * unit) / mark.height);
+  const [width, height] = [mark.width * scale, mark.height * scale];
+  pen.save();
+  pen.imageSmoothingQuality = 'high';
+  pen.drawImage(mark, isCentred ? x - width / 2 : x, y, width, height);
+  pen.restore();
 }
 
-/** The last card: a code that opens the swing, what to change, and what to mind. */
+/** The last card: a code that opens the swing, the task once more, what to mind, and the coach's own mark. */
 export function drawEnd(
-  { pen, size, unit, inks, bottom }: CardOf,
+  { pen, size, sizes, unit, inks }: CardOf,
   squares: readonly (readonly boolean[])[],
-  { changes, feel }: Pick<ClipJob, 'changes' | 'feel'>,
+  { title, isPlan, own }: Pick<ClipJob, 'title' | 'isPlan' | 'own'>,
 ): void {
-  const shape = size.width > size.height * 1.2 ? 'wide' : size.height > size.width * 1.2 ? 'tall' : 'square';
-  const x = (shape === 'square' ? 0.6 : 1) * MARGIN * unit;
-  const code = Math.min(size.width, size.height) * CODE[shape];
-  drawCode(pen, squares, { x, y: x, width: code, height: code });
-  let left = shape === 'tall' ? x : x + code + 36 * unit;
-  let y = shape === 'tall' ? x + code + 56 * unit : x + 44 * unit;
-  /** Writes whole texts only: none runs into the strip. */
-  const put = (text: string, hand: Hand, lead: number): void => {
-    const width = size.width - left - x;
-    const lines = wrap(pen, text, hand, width).length;
-    if (y + (lines - 1) * lead < bottom - 8 * unit) y = write(pen, text, hand, { x: left, y, width, lead });
+  const source = layWords(pen, {}, { left: sizes.left * unit, width: size.width }, sizes, unit, inks);
+  drawWords(pen, source, inks, unit);
+  const middle = size.width / 2;
+  const isWide = size.width > size.height * 1.2;
+  const isUpright = size.height > size.width * 1.2;
+  const code = sizes.code * unit;
+  const top = isUpright ? size.height * 0.17 : source.bottom + (isWide ? 8 : 4) * unit;
+  const whole = Math.max(1, Math.floor(code / squares.length)) * squares.length;
+  drawCode(pen, squares, { x: middle - whole / 2, y: top, width: code, height: code });
+  let y = top + whole + 12 * unit;
+  const put = (text: string, hand: Hand, colour: string): void => {
+    for (const line of balance(pen, text, hand, size.width * END_WIDTH)) {
+      y += hand.px * 1.14;
+      writeLine(pen, line, hand, middle - widthOf(pen, line, hand) / 2, y, colour, inks.paper);
+    }
+    y += hand.px * 0.22;
   };
-  pen.fillStyle = inks.ink;
-  put(SCAN, book(36 * unit, 600), 44 * unit);
-  pen.fillStyle = inks.quiet;
-  put(SCAN_WHY, draft(24 * unit), 32 * unit);
-  y += 14 * unit;
-  if (shape === 'square') [left, y] = [x, Math.max(y, x + code + 34 * unit)];
-  pen.fillStyle = inks.ink;
-  for (const change of changes) put(change, book(32 * unit, 600), 40 * unit);
-  if (feel !== '') put(feel, book(32 * unit, 500), 40 * unit);
-  pen.fillStyle = inks.quiet;
-  if (shape !== 'square') y += 10 * unit;
-  for (const caution of CAUTIONS.slice(0, 4)) put(caution, draft(22 * unit), 28 * unit);
+  put(isPlan ? SCAN_PRACTICE : SCAN, book(END.scan * unit, 700), inks.ink);
+  if (isPlan) put(title, book(END.task * unit, 600), own.colour ?? inks.ink);
+  put(SHORT_CAUTION, draft(END.caution * unit, 600), inks.quiet);
+  if (isWide) drawOwnMark(pen, own, { x: size.width - (sizes.left + MARK.width) * unit, y: sizes.top * unit }, unit);
+  else drawOwnMark(pen, own, { x: middle, y: y + 14 * unit }, unit, true);
 }

@@ -1,6 +1,7 @@
 import { pixelSize } from '../../export';
 import { desk } from '../../store';
 import { sayWho } from '../../words/showing/who';
+import { readOwnLook } from './own/ownLook';
 import { showing, subjectNow } from './task/showingStore';
 
 /** The reel of the clip that stands in the drawer, on the page. */
@@ -10,7 +11,7 @@ async function openHere() {
     import('../../export/clip/prepareClip'),
   ]);
   const { wish } = showing.getState();
-  const job = await prepareClip(await subjectNow(), wish, sayWho(desk.getState().document));
+  const job = prepareClip(await subjectNow(), wish, sayWho(desk.getState().document), await readOwnLook());
   const size = pixelSize(wish.shape, wish.size);
   return { job, size, reel: await openReel(job, size, wish.fps) };
 }

@@ -33,36 +33,38 @@ export interface FramePoints {
   readonly opens: { readonly from: number; readonly earliest: number; readonly latest: number };
 }
 
+const pose = createPose();
+const out = createPlacement();
+
+/** Points that hold the figure at an instant (s), with its club's head if asked for: three numbers each, m. */
+export function pointsAt(swing: Swing, figure: Figure, ball: Float64Array, t: number, withClub: boolean): number[] {
+  const { k } = figure.measures;
+  const points: number[] = [];
+  const round = (x: number, y: number, z: number, r: number): void => {
+    points.push(x - r, y, z, x + r, y, z, x, Math.max(0, y - r), z, x, y + r, z, x, y, z - r, x, y, z + r);
+  };
+  drawnPose(swing, t, pose);
+  placeFigure(figure, pose, { ballPoint: ball, heelLift: heelLiftAt(swing, t) }, out);
+  for (const id of PARTS) {
+    const part = PART[id] * 12 + 9;
+    round(out[part], out[part + 1], out[part + 2], FLESH * k);
+  }
+  const head = PART.headEgg * 12;
+  const crown = 0.132 * k;
+  round(
+    out[head + 9] + out[head + 3] * crown,
+    out[head + 10] + out[head + 4] * crown,
+    out[head + 11] + out[head + 5] * crown,
+    0.03,
+  );
+  if (withClub) round(pose[AT.head], pose[AT.head + 1], pose[AT.head + 2], HEAD_ROOM);
+  return points;
+}
+
 /** The points of a swing with its ball; the foot of the glass sheet stands on the ground at `glassFootZ`. */
 export function framePoints(swing: Swing, figure: Figure, ball: Float64Array, glassFootZ: number): FramePoints {
   const { times } = swing.reference;
-  const pose = createPose();
-  const out = createPlacement();
-  const { k } = figure.measures;
-
-  /** Figure and, if asked for, the club's head at an instant. */
-  const at = (t: number, withClub: boolean): number[] => {
-    const points: number[] = [];
-    const round = (x: number, y: number, z: number, r: number): void => {
-      points.push(x - r, y, z, x + r, y, z, x, Math.max(0, y - r), z, x, y + r, z, x, y, z - r, x, y, z + r);
-    };
-    drawnPose(swing, t, pose);
-    placeFigure(figure, pose, { ballPoint: ball, heelLift: heelLiftAt(swing, t) }, out);
-    for (const id of PARTS) {
-      const part = PART[id] * 12 + 9;
-      round(out[part], out[part + 1], out[part + 2], FLESH * k);
-    }
-    const head = PART.headEgg * 12;
-    const crown = 0.132 * k;
-    round(
-      out[head + 9] + out[head + 3] * crown,
-      out[head + 10] + out[head + 4] * crown,
-      out[head + 11] + out[head + 5] * crown,
-      0.03,
-    );
-    if (withClub) round(pose[AT.head], pose[AT.head + 1], pose[AT.head + 2], HEAD_ROOM);
-    return points;
-  };
+  const at = (t: number, withClub: boolean): number[] => pointsAt(swing, figure, ball, t, withClub);
   const instants = (from: number, to: number, count: number): number[] =>
     Array.from({ length: count + 1 }, (_, i) => from + ((to - from) * i) / count);
 

@@ -79,6 +79,12 @@ export class Traces {
     this.lines.commit();
   }
 
+  /** Takes the hands' line and the ticks away; the ribbon is a mesh of its own. */
+  hide(): void {
+    this.lines.clear();
+    this.lines.commit();
+  }
+
   /** Only the club: the rest of a pose costs more than twice as much and leaves no trace. */
   private placeClub(swing: Swing, t: number): void {
     swingJoints(swing, t, this.joints);

@@ -9,7 +9,8 @@ export function LayFigure() {
   const { solids } = useScene();
   const surfaces = useRef<Mesh>(null);
   const contour = useRef<Mesh>(null);
-  usePose(({ figure, placement, standpoint }) => {
+  usePose(({ figure, placement, standpoint }, { alone }) => {
+    for (const mesh of [surfaces, contour]) mesh.current!.visible = alone !== 'contour';
     solids.build(figure!, [surfaces.current, contour.current]);
     fillPartRows(solids.rows, placement, BODY_PARTS, HIDDEN[standpoint]);
   });

@@ -36,22 +36,31 @@ export function SwingScene({ frame, theme }: Props) {
     <SceneContext value={shared}>
       <color attach="background" args={[theme.paper]} />
       <World>
-        <Paper />
         <Lights />
-        <Ground />
-        <GlassSheet />
         <LayFigure />
         <Club />
         <Ball />
-        <Traces />
-        <Reference />
         <Ghost />
-        <Fan />
-        <Pins />
-        <mesh geometry={lines.batch.geometry} material={lines.batch.material} frustumCulled={false} renderOrder={3} />
+        <Setting>
+          <Paper />
+          <Ground />
+          <GlassSheet />
+          <Traces />
+          <Reference />
+          <Fan />
+          <Pins />
+          <mesh geometry={lines.batch.geometry} material={lines.batch.material} frustumCulled={false} renderOrder={3} />
+        </Setting>
       </World>
     </SceneContext>
   );
+}
+
+/** What is round the figure: left out where it is shown alone. */
+function Setting({ children }: { readonly children: ReactNode }) {
+  const group = useRef<Group>(null);
+  usePose((_, { alone }) => void (group.current!.visible = !alone));
+  return <group ref={group}>{children}</group>;
 }
 
 /** The solids move in their shaders and everything else stays, so three need not update matrices in every frame. */

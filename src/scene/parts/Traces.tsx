@@ -1,4 +1,5 @@
 import { useRef } from 'react';
+import type { Mesh } from 'three';
 import { Traces as TraceLines } from '../lines/trace';
 import { useBuilt, usePose, useScene } from './sceneContext';
 
@@ -7,10 +8,15 @@ export function Traces() {
   const { theme, frame, lines } = useScene();
   const traces = useBuilt(() => new TraceLines(theme, frame.size, lines.traces, frame.headTrace));
   const drawn = useRef<unknown>(undefined);
-  usePose((_, { swing }) => {
-    if (drawn.current !== swing) traces.draw(swing);
-    drawn.current = swing;
+  const ribbon = useRef<Mesh>(null);
+  usePose((_, { swing, isTraceless }) => {
+    ribbon.current!.visible = !isTraceless;
+    const wanted = isTraceless ? undefined : swing;
+    if (drawn.current === wanted) return;
+    if (wanted) traces.draw(wanted);
+    else traces.hide();
+    drawn.current = wanted;
   });
   const { geometry, material } = traces.ribbon;
-  return <mesh geometry={geometry} material={material} frustumCulled={false} />;
+  return <mesh ref={ribbon} geometry={geometry} material={material} frustumCulled={false} />;
 }

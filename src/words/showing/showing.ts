@@ -1,22 +1,9 @@
 import { DIALS, type Movements } from '../../model/movements';
 import type { Units } from '../numbers/units';
 import { sayMovement } from '../swing/dials';
-import { CHECKPOINT_NAMES } from '../swing/checkpoint';
-import type { CheckpointId } from '../../reading/checkpoints';
-
-const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 
 /** Said under a downswing that takes `times` as long as the player's. */
 export const saySlow = (times: number): string => `The downswing, ${times} times slower.`;
-
-/** Said under two swings side by side: "Now, and after the change." */
-export const sayPair = (first: string, second: string): string => `${first}, and ${lower(second)}.`;
-
-/** Said while two swings stand still at a checkpoint: "Both at lead arm parallel." */
-export const sayBothAt = (id: CheckpointId): string => `Both at ${CHECKPOINT_NAMES[id].inSentence}.`;
-
-/** Said under one swing: "Now: cupped 16°." */
-export const sayTake = (label: string, dialled: string): string => `${label}: ${lower(dialled)}.`;
 
 /** On the last card of a clip, and beside every code. */
 export const SCAN = 'Scan the code to open this swing.';

@@ -15,18 +15,20 @@ import {
 } from '../../../export';
 import { useDesk } from '../../../store';
 import { makeClip } from '../task/makers';
+import { OwnLookForm } from '../own/OwnLookForm';
 import { Preview } from './Preview';
 import { Select } from '../../fields/Select';
 import { useShowing } from '../task/useShowing';
 import { setAgainst, wishFor } from '../task/showingStore';
 
 const ARRANGEMENTS: readonly (readonly [Arrangement, string])[] = [
-  ['one', 'This swing alone'],
-  ['sideBySide', 'Side by side'],
+  ['ghosted', 'Second body'],
   ['oneAfterOther', 'Back to back'],
-  ['ghosted', 'The other as a second body'],
+  ['sideBySide', 'Side by side'],
+  ['one', 'This swing alone'],
 ];
 const CAMERAS: readonly (readonly [CameraId | 'none', string])[] = [
+  ['free', 'Free'],
   ['downTheLine', 'Down the line'],
   ['faceOn', 'Face on'],
   ['overhead', 'Overhead'],
@@ -87,8 +89,10 @@ export function ClipForm() {
         <div className="showing-ticks">
           <Tick label="Title card" value={wish.titleCard} onChange={(titleCard) => wishFor({ titleCard })} />
           <Tick label="End card with code" value={wish.endCard} onChange={(endCard) => wishFor({ endCard })} />
+          <Tick label="Cuts only: nothing fades or glides" value={wish.cuts} onChange={(cuts) => wishFor({ cuts })} />
         </div>
       </div>
+      <OwnLookForm />
       <Preview disabled={isBusy || isEmpty} />
       <p className="showing-acts">
         <button

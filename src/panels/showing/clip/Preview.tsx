@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'react';
 import { sayNoStoryboard } from '../../../words/showing/errorMessages';
 import { desk } from '../../../store';
 import { sayWho } from '../../../words/showing/who';
+import { readOwnLook } from '../own/ownLook';
 import { showing, subjectNow } from '../task/showingStore';
 
 interface Frame {
@@ -34,7 +35,13 @@ export function Preview({ disabled }: { disabled: boolean }) {
     try {
       const { sketchClip } = await import('../../../export/clip/makeClip');
       const who = sayWho(desk.getState().document);
-      const { seconds, frames, strip } = await sketchClip(await subjectNow(), showing.getState().wish, who, own.signal);
+      const { seconds, frames, strip } = await sketchClip(
+        await subjectNow(),
+        showing.getState().wish,
+        who,
+        await readOwnLook(),
+        own.signal,
+      );
       const toFrame = (frame: { readonly seconds: number; readonly picture: Blob }): Frame => ({
         seconds: frame.seconds,
         url: URL.createObjectURL(frame.picture),

@@ -1,6 +1,7 @@
 import { fileName } from '../../../export';
 import { currentPose, desk, stagePicture } from '../../../store';
 import { sayWho } from '../../../words/showing/who';
+import { readOwnLook } from '../own/ownLook';
 import { make, showing, subjectAsSeen, subjectNow } from './showingStore';
 
 // Each maker fetches what it needs when it is asked: nobody waits for encoders at the start.
@@ -11,7 +12,7 @@ export const makeClip = (): Promise<void> =>
     const { wish } = showing.getState();
     const who = sayWho(desk.getState().document);
     const [{ makeClip: film }, subject] = await Promise.all([import('../../../export/clip/makeClip'), subjectNow()]);
-    return film(subject, wish, who, companion);
+    return film(subject, wish, who, await readOwnLook(), companion);
   });
 
 /** Makes a PNG of this moment, one, two or four times the usual size. */

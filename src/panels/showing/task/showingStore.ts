@@ -33,10 +33,11 @@ export const showing = createStore<ShowingState>(() => ({
   running: null,
   wish: {
     arrangement: 'ghosted',
-    wholeSwing: 'faceOn',
+    wholeSwing: 'free',
     slowMotion: 'downTheLine',
     titleCard: true,
     endCard: true,
+    cuts: typeof matchMedia === 'function' && matchMedia('(prefers-reduced-motion: reduce)').matches,
     shape: '16:9',
     size: '720p',
     fps: 30,

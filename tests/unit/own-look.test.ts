@@ -1,0 +1,91 @@
+import { PNG } from 'pngjs';
+import { expect, test } from 'vitest';
+import { readImageHeader } from '../../src/checking/imageHeader';
+import { contrast, readableOn } from '../../src/export/picture/ownColour';
+import { findMarkFault, MARK_LIMITS } from '../../src/panels/showing/own/markFile';
+import { readKeptLook } from '../../src/panels/showing/own/ownLook';
+
+const bytes = (...parts: readonly (string | readonly number[])[]): Uint8Array =>
+  Uint8Array.from(
+    parts.flatMap((part) =>
+      typeof part === 'string' ? Array.from(part, (letter) => letter.charCodeAt(0)) : [...part],
+    ),
+  );
+const png = (width: number, height: number): Uint8Array => {
+  const file = new Uint8Array(PNG.sync.write(new PNG({ width: 3, height: 2 })));
+  const view = new DataView(file.buffer);
+  view.setUint32(16, width);
+  view.setUint32(20, height);
+  return file;
+};
+/** A JPEG's start: its own notes (APP1, 300 bytes), a table (DHT), then the frame header (ITU-T T.81, B.2.2). */
+const jpeg = (width: number, height: number): Uint8Array =>
+  bytes(
+    [0xff, 0xd8, 0xff, 0xe1, 1, 44],
+    Array.from({ length: 298 }, () => 0xff),
+    [0xff, 0xc4, 0, 4, 1, 2],
+    [0xff, 0xff, 0xc2, 0, 17, 8, height >> 8, height & 255, width >> 8, width & 255, 3, 1, 2, 3, 4, 5, 6],
+  );
+/** RFC 9649: the extended, the lossless and the lossy header, each of 300 by 200. */
+const webp: Readonly<Record<string, Uint8Array>> = {
+  extended: bytes('RIFF', [0, 0, 0, 0], 'WEBPVP8X', [10, 0, 0, 0, 0, 0, 0, 0, 299 & 255, 1, 0, 199, 0, 0]),
+  lossless: bytes('RIFF', [0, 0, 0, 0], 'WEBPVP8L', [9, 0, 0, 0, 0x2f, 0x2b, 0xc1, 0x31, 0, 0, 0, 0, 0, 0]),
+  lossy: bytes('RIFF', [0, 0, 0, 0], 'WEBPVP8 ', [9, 0, 0, 0, 0, 0, 0, 0x9d, 1, 0x2a, 300 & 255, 1, 200, 0]),
+};
+
+test('format and size of a picture are read from its header alone', () => {
+  expect(readImageHeader(png(3, 2))).toEqual({ format: 'png', width: 3, height: 2 });
+  expect(readImageHeader(jpeg(1200, 300))).toEqual({ format: 'jpeg', width: 1200, height: 300 });
+  for (const file of Object.values(webp)) {
+    expect(readImageHeader(file)).toEqual({ format: 'webp', width: 300, height: 200 });
+  }
+});
+
+test('what is no picture, is cut short, or claims to be huge is refused in words before anything is decoded', () => {
+  const refused = (file: Uint8Array, size = file.length): string => findMarkFault(file, size) ?? '';
+  for (const file of [bytes('<svg xmlns="http://www.w3.org/2000/svg"/>'), bytes('GIF89a'), bytes(''), png(0, 5)]) {
+    expect(refused(file)).toMatch(/^This is no PNG, JPEG or WebP picture\./);
+  }
+  for (const file of [png(30, 20), jpeg(30, 20), ...Object.values(webp)]) {
+    // Cut anywhere it is refused or read as it was; nothing is thrown.
+    for (let length = 0; length < file.length; length++) {
+      const found = readImageHeader(file.subarray(0, length));
+      if (found) expect(found).toEqual(readImageHeader(file));
+    }
+    expect(refused(file)).toBe('');
+  }
+  expect(refused(png(40_000, 40_000))).toMatch(/^This picture has 40000 × 40000 pixels\./);
+  expect(refused(png(MARK_LIMITS.side + 1, 10))).not.toBe('');
+  expect(refused(png(10, 10), MARK_LIMITS.bytes + 1)).toMatch(/over 5 MB/);
+});
+
+test('a kept look that was not written by us is left out, part by part', () => {
+  const nothing = { colour: null, mark: null };
+  const mark = 'data:image/png;base64,iVBORw0KGgo=';
+  for (const text of [null, '', '{', '7', '[]', '{"colour":"red","mark":"https://example.org/a.png"}']) {
+    expect(readKeptLook(text)).toEqual(nothing);
+  }
+  expect(readKeptLook(JSON.stringify({ colour: '#12ab9f', mark: 'data:image/svg+xml;base64,AAAA' }))).toEqual({
+    colour: '#12ab9f',
+    mark: null,
+  });
+  expect(readKeptLook(JSON.stringify({ colour: '#12ab9f', mark }))).toEqual({ colour: '#12ab9f', mark });
+});
+
+test('an own colour stays as it is where it can be read, and is moved toward the ink where it cannot', () => {
+  // WCAG 2.2: black on white is 21 to 1; #767676 on white is the palest grey of 4.5 to 1.
+  expect(contrast('#000000', '#ffffff')).toBeCloseTo(21, 6);
+  expect(contrast('#767676', '#ffffff')).toBeGreaterThan(4.5);
+  expect(contrast('#777777', '#ffffff')).toBeLessThan(4.5);
+  for (const [paper, ink] of [
+    ['#f6f0e3', '#211d18'],
+    ['#1a1b1a', '#f0ead8'],
+  ]) {
+    for (const colour of ['#ffff00', '#0b3d91', '#ff0000', '#ffffff', '#000000', '#7f7f7f']) {
+      const written = readableOn(colour, paper, ink);
+      expect(contrast(written, paper)).toBeGreaterThanOrEqual(4.5);
+      if (contrast(colour, paper) >= 4.5) expect(written).toBe(colour);
+    }
+  }
+  expect(readableOn('red', '#f6f0e3', '#211d18')).toBe('#211d18');
+});
