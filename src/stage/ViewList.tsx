@@ -184,7 +184,8 @@ function Menu({ word, id, label, isChoice = false, content: Content }: MenuProps
     const shut = (): void => setOpen(false);
     const off = new AbortController();
     const { signal } = off;
-    document.addEventListener('pointerdown', outside, { signal });
+    // On the way down: what takes hold of a pin on the picture lets nothing up.
+    document.addEventListener('pointerdown', outside, { signal, capture: true });
     document.addEventListener('keydown', escape, { signal });
     window.addEventListener('resize', shut, { signal });
     window.addEventListener('scroll', shut, { signal });

@@ -161,6 +161,32 @@ describe.each(PIN_IDS)('the pin of the %s', (id) => {
   });
 });
 
+test('two taps on a pin reset its dial, in one undo step; one tap, and a tap with a drag, do not', () => {
+  const { frame, go, onScreen, down, moveTo, lift } = stage();
+  setMovement('leadWristFlexion', 12);
+  go();
+  const { past } = desk.getState().history;
+  const at = onScreen(pinsOf(frame).leadWrist.at);
+  const tap = (): void => {
+    down(at);
+    // A finger trembles.
+    moveTo([at[0] + 3, at[1] - 2]);
+    lift([at[0] + 3, at[1] - 2]);
+  };
+  tap();
+  expect(valueOf('leadWrist')).toBe(12);
+  const other = onScreen(pinsOf(frame).chest.at);
+  down(other);
+  lift(other);
+  tap();
+  expect(valueOf('leadWrist')).toBe(12);
+  tap();
+  expect(valueOf('leadWrist')).toBe(edgeDial('leadWristFlexion').neutral);
+  expect(desk.getState().history.past.length).toBe(past.length + 1);
+  undo();
+  expect(valueOf('leadWrist')).toBe(12);
+});
+
 test('beside the pins a drag turns the picture and moves no dial', () => {
   const { down, moveTo, lift } = stage();
   const { movements } = desk.getState().document;
