@@ -5,6 +5,7 @@ import type { SceneFrame } from '../scene/sceneFrame';
 import type { Insets } from '../scene/camera/view';
 import { desk } from '../store';
 import { sayComparison } from '../words/swing/comparison';
+import { pinsOnScreen } from './pins/pinOnScreen';
 
 const BODY = (
   [
@@ -34,6 +35,8 @@ type LegendId = (typeof LEGENDS)[number];
 /** Length of a leader, px, and room round the body. */
 const LEADER = 30;
 const ROOM = 14;
+/** Round the middle of a pin, with its arrowheads, px. */
+const PIN_ROOM = 26;
 /** What the strip in the upper left corner takes: px past the picture's inset, px down. */
 const PINNED = { right: 136, bottom: 136 };
 
@@ -139,6 +142,8 @@ export class Captions {
     const pinned = { left: 0, top: 0, right: insets.left + PINNED.right, bottom: PINNED.bottom };
     this.measure(scene, size);
     const taken: Box[] = [body, pinned, ...this.legendBoxes, ...this.slipBoxes];
+    for (const { x, y } of pinsOnScreen(scene, camera))
+      taken.push({ left: x - PIN_ROOM, top: y - PIN_ROOM, right: x + PIN_ROOM, bottom: y + PIN_ROOM });
     const isCramped = size.x < 420 || size.y < 300;
     if (!isCramped) this.pushLines(taken, camera, scene, size, mirror);
     for (const caption of this.captions) {
