@@ -90,10 +90,11 @@ function timeFrames(): void {
 /** Runs in the page before anything else: every shader is made with one text for another. */
 function reshade([from, to]: readonly [string, string]): void {
   const gl = WebGL2RenderingContext.prototype;
-  const real: (shader: WebGLShader, text: string) => void = gl.shaderSource;
+  const hooked: string = 'shaderSource';
+  const real: (shader: WebGLShader, text: string) => void = gl[hooked as 'shaderSource'];
   const state = { replaced: 0 };
   Object.assign(globalThis, { reshaded: state });
-  Reflect.set(gl, 'shaderSource', function (this: WebGL2RenderingContext, shader: WebGLShader, text: string): void {
+  Reflect.set(gl, hooked, function (this: WebGL2RenderingContext, shader: WebGLShader, text: string): void {
     if (text.includes(from)) state.replaced++;
     real.call(this, shader, text.replace(from, to));
   });
