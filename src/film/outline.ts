@@ -1,5 +1,5 @@
 import { createFigure } from '../figure/figure';
-import { createPlacement } from '../figure/partIds';
+import { createPlacement, PART } from '../figure/partIds';
 import { placeFigure } from '../figure/place';
 import { heelLiftAt } from '../figure/stance';
 import { createPose } from '../model/chain';
@@ -10,6 +10,9 @@ import type { FilmFit } from './fit/fitFilm';
 import { DIAL_SD, FIRST_DIAL } from './fit/unknowns';
 import { sightOf } from './pinhole';
 import { traceParts } from './trace';
+
+/** The club's parts are the last of a contour: from this one on. */
+export const FIRST_CLUB_PART = PART.grip;
 
 /** Draws the fitted player over the film. */
 export interface Outliner {

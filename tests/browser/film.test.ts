@@ -211,6 +211,11 @@ describe('from a film to both readings', () => {
       expect([w, h]).toEqual([540, 960]);
     }
     await closeOne();
+    // The clip opens again: every frame between the checkpoints and beyond, and a second and a half at either.
+    await choose(clip.name, clip.bytes, clip.name.endsWith('mp4') ? 'video/mp4' : 'video/webm');
+    const [, count] = /of (\d+), 25 a second/.exec(await page.locator('.film-place p').innerText())!;
+    expect(Number(count)).toBeGreaterThan(2 * 38 + (scene.shaftFrame - scene.armFrame));
+    await closeOne();
 
     await page.reload();
     await openDrawer(page, 'seen');

@@ -8,8 +8,11 @@ import { useFilm } from './filmStore';
 /** The film in the place of the stage: picture, marks, answers, and the frames below. */
 export function FilmDesk() {
   const canUndo = useFilm(({ past }) => past.length > 0);
+  const isRead = useFilm(
+    ({ answer }) => answer && 'camera' in answer && answer.leadArmParallel && answer.shaftParallel,
+  );
   return (
-    <section className="film-desk" aria-label="The player's film">
+    <section className="film-desk" data-read={isRead ? true : undefined} aria-label="The player's film">
       <div className="film-bar">
         <button type="button" className="plain" onClick={closeFilm}>
           Close film

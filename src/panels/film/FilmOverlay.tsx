@@ -27,8 +27,8 @@ export function FilmOverlay({ w, h, isLeft }: Props) {
   const isHere = marked !== undefined && (isKept || marked.frame === frame);
   return (
     <>
-      {view.before && <Outline what="before" w={w} h={h} isLeft={isLeft} />}
       {view.target && <Outline what="target" w={w} h={h} isLeft={isLeft} />}
+      {view.before && <Outline what="before" w={w} h={h} isLeft={isLeft} />}
       <svg className="film-overlay" viewBox={`0 0 ${w} ${h}`} aria-hidden="true" style={{ ['--unit' as string]: unit }}>
         {view.grid &&
           place === 'address' &&

@@ -58,16 +58,12 @@ function Impact() {
   const frame = useFilm((film) => film.frame);
   const shaft = useFilm(({ sheet }) => sheet.shaft?.frame);
   const isFilm = useFilm(({ video }) => video?.info.kind === 'video');
-  if (!isFilm) return null;
+  const isAfter = shaft !== undefined && frame > shaft + 1;
+  if (!isFilm || (impact === undefined && !isAfter)) return null;
   return (
     <div className="film-take">
       {impact === undefined ? (
-        <button
-          type="button"
-          className="plain"
-          disabled={shaft === undefined || frame <= shaft}
-          onClick={() => setNotes({ impact: frame })}
-        >
+        <button type="button" className="plain" onClick={() => setNotes({ impact: frame })}>
           {OVER.impact}
         </button>
       ) : (

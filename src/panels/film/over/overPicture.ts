@@ -5,7 +5,7 @@ import { sayDrawn, sayOnPicture } from '../../../words/film/over';
 import { sayFilmReading } from '../../../words/film/film';
 import type { PlaceId } from '../filmMarks';
 import type { FilmState } from '../filmStore';
-import { DASHED, paintContour, SOLID } from './paintContour';
+import { DASHED, paintClub, paintContour, SOLID } from './paintContour';
 
 const PLACE_OF: Readonly<Record<CheckpointId, PlaceId>> = { leadArmParallel: 'arm', shaftParallel: 'shaft' };
 /** Longer side of what is made, px. */
@@ -62,12 +62,14 @@ export function createOverPicture({ video, view, answer, sheet }: FilmState): Ov
       }
       const body = picture ? 1 - view.film : 1;
       const lay = (): void => pen.drawImage(layer, 0, 0, width, tall);
-      if (view.before) {
-        paintContour(layerPen, outlines?.before, shape, SOLID, body);
-        lay();
-      }
       if (view.target) {
         paintContour(layerPen, outlines?.target, shape, DASHED[aim], view.before ? 0 : body);
+        lay();
+      }
+      // Over the target: where both are the same, the player is seen.
+      if (view.before) {
+        paintContour(layerPen, outlines?.before, shape, SOLID, body);
+        if (view.target && outlines) paintClub(layerPen, outlines.target, h, DASHED[aim].ink);
         lay();
       }
       pen.fillStyle = PLATE;

@@ -1,3 +1,5 @@
+import { FIRST_CLUB_PART } from '../../../film/outline';
+
 /** Pen and canvas of the page, or of a picture that is being made. */
 type Pen = CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D;
 
@@ -14,9 +16,11 @@ export const DASHED = {
 } as const satisfies Record<string, ContourStyle>;
 const EDGE = '#fcf9f1';
 const BODY = '236 214 176';
+/** How strongly the parts inside a body are drawn. */
+const INNER = 0.45;
 
 /**
- * The outer contour of a figure, alone on its canvas of `w` by `h` px: every part's outline, then what lies inside taken away. `body`: how solid it
+ * The outer contour of a figure, alone on its canvas of `w` by `h` px: every part's outline, then what lies inside taken away, and the club. `body`: how solid it
  * is filled, 0 to 1. A left-handed player's is mirrored.
  */
 export function paintContour(
@@ -31,12 +35,7 @@ export function paintContour(
   pen.clearRect(0, 0, w, h);
   if (!parts) return;
   if (isLeft) pen.setTransform(-1, 0, 0, 1, w, 0);
-  const paths = parts.map((points) => {
-    const path = new Path2D();
-    for (let i = 0; i < points.length; i += 2) path.lineTo(points[i], points[i + 1]);
-    path.closePath();
-    return path;
-  });
+  const paths = parts.map(toPath);
   pen.lineJoin = 'round';
   pen.strokeStyle = EDGE;
   pen.lineWidth = h / 110;
@@ -55,4 +54,26 @@ export function paintContour(
     pen.fillStyle = `rgb(${BODY} / ${body})`;
     for (const path of paths) pen.fill(path);
   }
+  pen.globalCompositeOperation = 'source-over';
+  pen.strokeStyle = ink;
+  // A body alone would be a flat shape.
+  pen.globalAlpha = body * INNER;
+  pen.lineWidth = h / 900;
+  for (const path of paths) pen.stroke(path);
+  pen.globalAlpha = 1;
+  paintClub(pen, parts, h, ink);
+}
+
+/** The club alone, which crosses the body where a contour would lose it, on what stands there already. */
+export function paintClub(pen: Pen, parts: readonly Float64Array[], h: number, ink: string): void {
+  pen.strokeStyle = ink;
+  pen.lineWidth = h / 700;
+  for (const part of parts.slice(FIRST_CLUB_PART)) pen.stroke(toPath(part));
+}
+
+function toPath(points: Float64Array): Path2D {
+  const path = new Path2D();
+  for (let i = 0; i < points.length; i += 2) path.lineTo(points[i], points[i + 1]);
+  path.closePath();
+  return path;
 }
