@@ -5,8 +5,8 @@ import { KIND_WORDS, type Kind, type PixelSize } from './formats';
 /** Encodes pictures one after the other. There is no file before `finish`. */
 export interface Writer {
   readonly kind: Kind;
-  /** Takes what stands on the canvas as the next picture. */
-  add(): Promise<void>;
+  /** Takes what stands on the canvas as the next picture, shown for so many of the clip's steps. */
+  add(steps?: number): Promise<void>;
   finish(): Promise<Blob>;
   /** Releases everything; no file is made. */
   cancel(): Promise<void>;
@@ -51,7 +51,11 @@ async function openFilm(of: WriterOf & { readonly kind: Exclude<Kind, 'gif'> }):
   let count = 0;
   return {
     kind,
-    add: () => source.add(count++ / fps, 1 / fps),
+    add: (steps = 1) => {
+      const from = count / fps;
+      count += steps;
+      return source.add(from, steps / fps);
+    },
     finish: async () => {
       await output.finalize();
       return new Blob([target.buffer!], { type: KIND_WORDS[kind].type });
@@ -70,14 +74,14 @@ async function openGif({ canvas, size, fps, mark }: WriterOf): Promise<Writer> {
   let count = 0;
   return {
     kind: 'gif',
-    add: () => {
+    add: (steps = 1) => {
       pen.drawImage(canvas, 0, 0, size.width, size.height);
       const { data } = pen.getImageData(0, 0, size.width, size.height);
       const palette = quantize(data, COLOURS);
       // Time is counted in hundredths of a second; what rounding takes from one picture the next gives back.
-      const delay = 10 * (Math.round(((count + 1) * 100) / fps) - Math.round((count * 100) / fps));
+      const delay = 10 * (Math.round(((count + steps) * 100) / fps) - Math.round((count * 100) / fps));
       gif.writeFrame(applyPalette(data, palette), size.width, size.height, { palette, delay });
-      count++;
+      count += steps;
       return Promise.resolve();
     },
     finish: () => {

@@ -79,8 +79,7 @@ export function makeClip(isBurntIn: boolean): Promise<void> {
         const picture = await pictureOf(film, frame, isBurntIn);
         over.draw(frame, await outlineAt(film.chosen, frame), picture);
         picture?.close();
-        const count = checkpointAt(film, frame) ? Math.round(HOLD * CLIP_FPS) : shown;
-        for (let i = 0; i < count; i++) await writer.add();
+        await writer.add(checkpointAt(film, frame) ? Math.round(HOLD * CLIP_FPS) : shown);
         set(({ making }) => ({ making: making && { ...making, share: (k + 1) / frames.length } }));
       }
       const blob = await writer.finish();
