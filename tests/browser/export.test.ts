@@ -6,6 +6,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { validateBytes } from 'gltf-validator';
 import { readEmbedded } from '../../src/export/files/embedded';
 import { toText } from '../../src/export/link/link';
+import { withPngText } from '../../src/export/picture/png';
 import { CAUTIONS } from '../../src/words';
 import { isServerAway } from './offlineMode';
 import { findFaults } from './axe';
@@ -67,6 +68,24 @@ test('the drawer has no finding of axe', async () => {
   expect(await findFaults(page, ['#drawer'])).toEqual([]);
 });
 
+test('no choice of the form is cut off, on a tablet or on a phone', async () => {
+  const cut = (): Promise<string[]> =>
+    page.evaluate(() => {
+      const pen = document.createElement('canvas').getContext('2d')!;
+      return [...document.querySelectorAll<HTMLSelectElement>('.showing select')].flatMap((select) => {
+        const style = getComputedStyle(select);
+        pen.font = `${style.fontWeight} ${style.fontSize} ${style.fontFamily}`;
+        const room = select.clientWidth - Number.parseFloat(style.paddingLeft) - Number.parseFloat(style.paddingRight);
+        return [...select.options].map(({ text }) => text).filter((text) => pen.measureText(text).width > room);
+      });
+    });
+  expect(await cut()).toEqual([]);
+  await page.setViewportSize({ width: 390, height: 844 });
+  expect(await page.locator('.showing select').first().isVisible()).toBe(true);
+  expect(await cut()).toEqual([]);
+  await page.setViewportSize({ width: 1024, height: 700 });
+});
+
 test('while the desk is exaggerated the drawer says that files are made of the swing as it is', async () => {
   const note = page.getByText('show the swing as it is, not exaggerated');
   expect(await note.count()).toBe(0);
@@ -94,6 +113,51 @@ describe('still', () => {
     for (let i = 0; i < png.data.length; i += 4 * 101) colours.add(png.data.readUIntBE(i, 3));
     expect(colours.size).toBeGreaterThan(500);
     await reopens(file);
+  });
+
+  test('a still with numbers has both checkpoints on the body and the coach\u2019s own mark, and carries the swing', async () => {
+    // A mark of one green, with a word hidden in its file.
+    const mark = new PNG({ width: 900, height: 300 });
+    for (let i = 0; i < mark.data.length; i += 4) mark.data.set([0, 170, 85, 255], i);
+    const buffer = Buffer.from(withPngText(new Uint8Array(PNG.sync.write(mark)), 'Comment', 'taken at 51.5N 0.1W'));
+    const kept = (): Promise<string | null> => page.evaluate(() => localStorage.getItem('slantwise.own-look'));
+    const chooses = page.getByLabel(/^Choose (a|another) mark$/);
+    for (const [name, bytes, words] of [
+      ['drawn.svg', Buffer.from('<svg xmlns="http://www.w3.org/2000/svg"/>'), 'This is no PNG, JPEG or WebP picture.'],
+      ['cut.png', buffer.subarray(0, 200), 'This picture is damaged'],
+    ] as const) {
+      await chooses.setInputFiles({ name, mimeType: 'image/png', buffer: bytes });
+      await page.locator('.own-look [role=alert]').getByText(words).waitFor();
+      expect(await kept()).toBeNull();
+    }
+    await chooses.setInputFiles({ name: 'mark.png', mimeType: 'image/png', buffer });
+    await page.getByAltText('Your mark').waitFor();
+    const { mark: url } = JSON.parse((await kept())!) as { mark: string };
+    const own = Buffer.from(url.slice(url.indexOf(',') + 1), 'base64');
+    // Painted anew, smaller, with nothing of the file but its pixels.
+    expect(own.includes('51.5N')).toBe(false);
+    expect(PNG.sync.read(own)).toMatchObject({ width: 516, height: 172 });
+
+    const file = await makeByTouch(page, 'Numbers on the body, 4:5');
+    const png = PNG.sync.read(file.bytes, { checkCRC: true });
+    expect([png.width, png.height]).toEqual([1080, 1350]);
+    const count = (r: number, g: number, b: number, from: number, to: number): number => {
+      let found = 0;
+      for (let i = from * 1080 * 4; i < to * 1080 * 4; i += 4) {
+        const off = Math.abs(png.data[i] - r) + Math.abs(png.data[i + 1] - g) + Math.abs(png.data[i + 2] - b);
+        if (off < 12) found++;
+      }
+      return found;
+    };
+    // Steep in pattern and words over the bodies; the mark in the foot alone.
+    expect(count(0xd5, 0x5e, 0x00, 200, 1271)).toBeGreaterThan(4000);
+    expect(count(0x82, 0x37, 0x00, 200, 1271)).toBeGreaterThan(4000);
+    expect(count(0, 170, 85, 0, 1271)).toBe(0);
+    expect(count(0, 170, 85, 1271, 1350)).toBeGreaterThan(2000);
+
+    await page.getByRole('button', { name: 'Remove the mark' }).tap();
+    expect(await kept()).toBeNull();
+    expect(readEmbedded(file.bytes)).toMatchObject({ document: { movements: { leadWristFlexionDeg: -20 } } });
   });
 
   test('the plates come as one SVG that stands alone: typefaces inside, no class, no link, and it opens again', async () => {

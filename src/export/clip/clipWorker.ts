@@ -1,6 +1,7 @@
 import { createWorkerClient, WorkerStopped } from '../../store/solver/workerClient';
 import type { Board, RenderedClip } from './renderClip';
 import type { Answer, Errand } from './clip.worker';
+import type { HandoutJob } from '../painting/handout';
 import type { ClipJob } from './clipJob';
 import { Stopped, type TaskControl } from '../task/exportTask';
 
@@ -15,7 +16,13 @@ export const renderInWorker = (job: ClipJob, companion: TaskControl): Promise<Re
 export const sketchInWorker = (job: ClipJob, companion: TaskControl): Promise<Board> =>
   send({ what: 'sketch', job }, companion) as Promise<Board>;
 
-async function send(errand: Errand, companion: TaskControl): Promise<RenderedClip | Board> {
+/** Draws a still with numbers, in the same places. */
+export const drawInWorker = (job: HandoutJob, companion: TaskControl): Promise<Blob> =>
+  send({ what: 'handout', job }, companion) as Promise<Blob>;
+
+type Done = RenderedClip | Board | Blob;
+
+async function send(errand: Errand, companion: TaskControl): Promise<Done> {
   if (companion.signal.aborted) throw new Stopped();
   if (typeof Worker === 'undefined' || typeof OffscreenCanvas === 'undefined') return onPage(errand, companion);
   try {
@@ -30,13 +37,13 @@ async function send(errand: Errand, companion: TaskControl): Promise<RenderedCli
   }
 }
 
-async function inWorker(errand: Errand, { signal, tell }: TaskControl): Promise<RenderedClip | Board> {
+async function inWorker(errand: Errand, { signal, tell }: TaskControl): Promise<Done> {
   const worker = createWorkerClient<Errand, Answer>(
     () => new Worker(new URL('./clip.worker.ts', import.meta.url), { type: 'module' }),
   );
   const end = (): void => worker.end();
   signal.addEventListener('abort', end, { once: true });
-  let done: RenderedClip | Board | undefined;
+  let done: Done | undefined;
   try {
     await worker.ask(errand, (answer) => {
       if ('progress' in answer) tell(answer.progress);
@@ -49,10 +56,11 @@ async function inWorker(errand: Errand, { signal, tell }: TaskControl): Promise<
   return done!;
 }
 
-async function onPage({ what, job }: Errand, { signal, tell }: TaskControl): Promise<RenderedClip | Board> {
+async function onPage(errand: Errand, { signal, tell }: TaskControl): Promise<Done> {
+  if (errand.what === 'handout') return (await import('../painting/handout')).drawHandout(errand.job);
   const { renderClip, sketch } = await import('./renderClip');
   const pass = (): void => {
     if (signal.aborted) throw new Stopped();
   };
-  return what === 'film' ? renderClip(job, { tell, pass }) : sketch(job, { tell, pass });
+  return (errand.what === 'film' ? renderClip : sketch)(errand.job, { tell, pass });
 }

@@ -8,7 +8,7 @@ import { changesBetween } from '../../store/plan/draftPlan';
 import { sayTask } from '../../words/why/planText';
 import { sayCurve, sayNoShot, sayStart } from '../../words';
 import { sayFeel, sayWholeChange } from '../../words/showing/handout';
-import { readInks } from '../picture/canvasPen';
+import { readInks, type Inks } from '../picture/canvasPen';
 import { readableOn } from '../picture/ownColour';
 import type { Film } from './storyboard';
 import type { ExportSnapshot, ShownSwing } from '../task/exportSnapshot';
@@ -32,7 +32,7 @@ function titleOf({ afterId, document: { plan }, now }: ExportSnapshot, { arrange
 }
 
 /** How far each dial goes from one swing to the other, model units. */
-const changesOf = ({ now, after }: ExportSnapshot) =>
+export const changesOf = ({ now, after }: ExportSnapshot) =>
   DIALS.map(({ id }) => ({ id, change: after.swing.movements[id] - now.swing.movements[id] }));
 
 /** Where the ball starts and how it curves, with the band of the face. */
@@ -41,6 +41,12 @@ function sayBall({ shot }: ShownSwing, { derived: { player }, document: { units 
   const [start, curve] = [sayStart(shot, player.handed), sayCurve(shot, player.handed, units)];
   return [`Ball: ${start.label.toLowerCase()} ${start.text}`, `${curve.label} ${curve.text}`];
 }
+
+/** The coach's own look with its colour as it can be read on this paper. */
+export const ownOn = (own: OwnLook, { paper, ink }: Inks): OwnLook => ({
+  ...own,
+  colour: own.colour && readableOn(own.colour, paper, ink),
+});
 
 /** Prepares a clip on the page, because colours are only available there. `who` names the club and the player. */
 export function prepareClip(subject: ExportSnapshot, wish: ClipWish, who: string, own: OwnLook): ClipJob {
@@ -55,7 +61,7 @@ export function prepareClip(subject: ExportSnapshot, wish: ClipWish, who: string
     bands: derived.bands,
     units: document.units,
     inks,
-    own: { ...own, colour: own.colour && readableOn(own.colour, inks.paper, inks.ink) },
+    own: ownOn(own, inks),
     who,
     title: wish.title.trim() || titleOf(subject, wish),
     name: wish.name.trim() || (plan?.names.player ?? ''),

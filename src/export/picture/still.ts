@@ -1,9 +1,10 @@
 import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
-import { EXAGGERATED, ILLUSTRATION, sayStatus } from '../../words';
+import { EXAGGERATED, ILLUSTRATION, sayCheckpoint } from '../../words';
+import { sayNumbers } from '../../words/showing/handout';
 import { toMarked } from '../files/embedded';
 import { ClipStage } from '../clip/clipStage';
 import { fileName, type Made } from '../task/exportTask';
-import { book, createCanvas, draft, loadFonts, penOn, readInks, toPng, write } from './canvasPen';
+import { book, createCanvas, draft, loadFonts, penOn, readInks, toPng, widthOf, write } from './canvasPen';
 import { drawPlate } from './plateImage';
 import { withPngText } from './png';
 import { stagingOf } from '../clip/prepareClip';
@@ -44,11 +45,19 @@ export async function makePng(subject: ExportSnapshot, { t, pose, picture: shown
     pen.drawImage(scene, 0, 0);
     const { checkpoints } = subject.now;
     const { bands, exaggerated } = subject.derived;
-    const sentence = sayStatus({ status: 'ready', checkpoints, bands, exaggerated });
+    const numbers = CHECKPOINT_IDS.map((id) =>
+      sayNumbers(id, sayCheckpoint(id, checkpoints[id], bands, subject.document.units)),
+    ).join(' ');
+    const sentence = exaggerated ? `${numbers} (${EXAGGERATED})` : numbers;
     pen.fillStyle = inks.ink;
     pen.fillRect(0, picture.height, canvas.width, 1.25 * most);
     const at = { x: 14 * most, width: canvas.width - 28 * most, lead: 24 * most, most: 1 };
-    write(pen, sentence, book(20 * most), { ...at, y: picture.height + 27 * most });
+    const wide = widthOf(pen, sentence, book(20 * most));
+    write(pen, sentence, book(20 * most * Math.min(1, at.width / wide)), {
+      ...at,
+      width: Infinity,
+      y: picture.height + 27 * most,
+    });
     pen.fillStyle = inks.quiet;
     write(pen, ILLUSTRATION, draft(15 * most, 600), { ...at, y: picture.height + 51 * most });
     const png = new Uint8Array(await (await toPng(canvas)).arrayBuffer());

@@ -185,12 +185,13 @@ export class StopPainter {
     pen.drawImage(this.alone(frame, take, t, 'solid', pose), 0, 0);
   }
 
-  private alone(frame: Frame, take: number, t: number, how: 'solid' | 'contour', pose?: Pose): Canvas {
+  /** A body alone, on nothing, in a frame of this picture or of a larger one. Valid until the next is drawn. */
+  alone(frame: Frame, take: number, t: number, how: 'solid' | 'contour', pose?: Pose, size = this.size): Canvas {
     const { stage, takes } = this.scene;
     if (!pose) drawnPose(takes[take].swing, t, this.pose);
     const depth = (pose ?? this.pose)[AT.bicep];
-    const shown = { take, t, view: viewOf(frame, this.size, depth), alone: how, ...(pose ? { pose } : {}) };
-    return stage.draw(shown, this.size, Math.max(0.5, this.unit * 1.3));
+    const shown = { take, t, view: viewOf(frame, size, depth), alone: how, ...(pose ? { pose } : {}) };
+    return stage.draw(shown, size, Math.max(0.5, this.unit * 1.3));
   }
 
   /** Another take over the first at a checkpoint: in plum with its wash, or in ink without. */

@@ -1,7 +1,7 @@
 import { toDeg } from '../../math/angle';
 import { dialOf, type MovementId } from '../../model/movements';
 import type { CheckpointId } from '../../reading/checkpointTable';
-import type { CheckpointWords } from '../swing/checkpoint';
+import { CHECKPOINT_NAMES, type CheckpointWords } from '../swing/checkpoint';
 import { formatTyped, showLength } from '../numbers/numbers';
 import type { Units } from '../numbers/units';
 import type { DialChange } from '../why/planText';
@@ -64,6 +64,42 @@ export function sayWholeChange(
 
 /** What to feel, without the word that stands over it already: "The belt buckle stays over the trail foot". */
 export const sayFeel = (feel: string): string => upper(feel.trim().replace(/^Feel (?=\w)/, ''));
+
+/** Said over what a swing does at both checkpoints, on a still: "Steep coming down: too much cup, turning too soon." */
+export function sayFault(
+  words: Readonly<Record<CheckpointId, CheckpointWords>>,
+  changes: readonly DialChange[],
+): string {
+  const [arm, shaft] = [words.leadArmParallel, words.shaftParallel];
+  const where =
+    arm.verdict === shaft.verdict
+      ? arm.verdict === 'missing'
+        ? 'Neither checkpoint is reached'
+        : `${arm.word} coming down`
+      : arm.verdict === 'onPlane' || arm.verdict === 'missing'
+        ? `${shaft.word} at ${CHECKPOINT_NAMES.shaftParallel.inSentence}`
+        : `${arm.word} at ${CHECKPOINT_NAMES.leadArmParallel.inSentence}`;
+  const causes = changes.filter(isChange).map(({ id, change }) => FAULTS[id][change > 0 ? 0 : 1]);
+  const isFaulty = [arm, shaft].some(({ verdict }) => verdict === 'steep' || verdict === 'shallow');
+  return isFaulty && causes.length > 0 ? `${where}: ${causes.slice(0, 2).join(', ')}.` : `${where}.`;
+}
+
+/** What a change mends: one that goes up, one that goes down. */
+const FAULTS: Readonly<Record<MovementId, readonly [string, string]>> = {
+  leadWristFlexion: ['too much cup', 'too much bow'],
+  rotationRate: ['turning too little', 'turning too fast'],
+  rotationDelay: ['turning too soon', 'turning too late'],
+  trailSideBend: ['too little side bend', 'too much side bend'],
+  pelvisShift: ['too little hip slide', 'too much hip slide'],
+};
+
+/** One sentence on a still: "At lead arm parallel the shaft is above the trail bicep." */
+export const sayAtCheckpoint = (id: CheckpointId, { where, why }: CheckpointWords): string =>
+  where === '' ? why : `At ${CHECKPOINT_NAMES[id].inSentence} the ${WHAT[id].toLowerCase()} is ${where}.`;
+
+/** Under a still of the stage: "Lead arm parallel: steep, 4 cm above." */
+export const sayNumbers = (id: CheckpointId, { word, shortWhy, verdict }: CheckpointWords): string =>
+  `${CHECKPOINT_NAMES[id].title}: ${word.toLowerCase()}${verdict === 'missing' ? '' : `, ${shortWhy}`}.`;
 
 /** Over a whole swing, and over the changes between two. */
 export const YOUR_SWING = 'Your swing now';

@@ -76,7 +76,7 @@ export function ClipForm() {
         <Select
           label="Format"
           value={wish.kind ?? 'best'}
-          options={[['best', 'Best for this device'], ...KINDS.map((kind) => [kind, KIND_WORDS[kind].label] as const)]}
+          options={[['best', 'Best here'], ...KINDS.map((kind) => [kind, KIND_WORDS[kind].label] as const)]}
           onChoose={(kind: Kind | 'best') => wishFor({ kind: kind === 'best' ? null : kind })}
         />
         <Words label="Title" value={wish.title} placeholder="the task" onType={(title) => wishFor({ title })} />

@@ -3,7 +3,7 @@ import type { SheetContent } from '../../../export/files/sheet';
 import { sayError } from '../../../words/showing/errorMessages';
 import { loadingChunk } from '../../../store/react/chunkLoadError';
 import { OpenFile } from '../OpenFile';
-import { makeModel, makePlates, makeStill, makeTable } from '../task/makers';
+import { makeModel, makeNumbers, makePlates, makeStill, makeTable } from '../task/makers';
 import { useShowing } from '../task/useShowing';
 import { showing, subjectNow } from '../task/showingStore';
 
@@ -23,6 +23,8 @@ export function PaperForm() {
     }
   };
   const acts: readonly (readonly [string, () => unknown])[] = [
+    ['Numbers on the body, 4:5', () => makeNumbers('4:5')],
+    ['Numbers on the body, 16:9', () => makeNumbers('16:9')],
     ['Still of the stage', () => makeStill(1)],
     ['Still, twice as large', () => makeStill(2)],
     ['Still, four times', () => makeStill(4)],

@@ -24,6 +24,18 @@ export const makeStill = (times: 1 | 2 | 4): Promise<void> =>
     return makePng(subject, shown);
   });
 
+/** Makes a PNG of both checkpoints with their numbers, upright for a phone or wide. */
+export const makeNumbers = (shape: '4:5' | '16:9'): Promise<void> =>
+  make('Drawing the still', async (companion) => {
+    const who = sayWho(desk.getState().document);
+    const [{ makeHandout }, subject, own] = await Promise.all([
+      import('../../../export/picture/makeHandout'),
+      subjectNow(),
+      readOwnLook(),
+    ]);
+    return makeHandout(subject, shape, who, own, companion);
+  });
+
 /** Makes an SVG of both plates. */
 export const makePlates = (): Promise<void> =>
   make('Drawing the plates', async () => {
