@@ -34,10 +34,13 @@ const SIDE = REACH + MARGIN;
 const WIDTH = 2 * SIDE + 1;
 /** Places along the line that are looked at. */
 const PLACES = 96;
-/** Most that one place counts, in brightness: one bright spot is no line. */
+/** Most that one place counts, in brightness: one bright spot is no line. More in the search, where a bright shaft outdoes the shade on its side. */
 const MOST = 25;
-/** Less contrast is no line: pictures without one stayed below 7.8 in 150 (our measurement). */
-const LEAST_CONTRAST = 8;
+const MOST_SEARCHED = 60;
+/** The part of the shaft, from the hands to the head, that neither covers. */
+const BARE = [0.25, 0.97] as const;
+/** Less contrast is no line: pictures without one stayed below 3.7 in 450 (our measurement). */
+const LEAST_CONTRAST = 6;
 const ROUNDS = 4;
 
 /**
@@ -56,6 +59,15 @@ export function refineLine(picture: Grey, from: Pixel, to: Pixel): RefinedLine |
   if (!(contrast >= LEAST_CONTRAST) || Math.abs(fine.start) > REACH || Math.abs(fine.end) > REACH) return undefined;
   const beside = (p: Pixel, off: number): Pixel => [p[0] + off * across[0], p[1] + off * across[1]];
   return { line: [beside(from, fine.start), beside(to, fine.end)], contrast };
+}
+
+/** The same between the marks of hands and head, where neither covers the shaft. */
+export function refineShaft(picture: Grey, hands: Pixel, head: Pixel): RefinedLine | undefined {
+  const at = (share: number): Pixel => [
+    hands[0] + share * (head[0] - hands[0]),
+    hands[1] + share * (head[1] - hands[1]),
+  ];
+  return refineLine(picture, at(BARE[0]), at(BARE[1]));
 }
 
 /** A line among the profiles: its offset at either end, px across, its half width there, and whether it is lighter (+1) or darker (-1). */
@@ -105,13 +117,20 @@ const valueAt = (profiles: Float64Array, place: number, offset: number): number 
   return profiles[row] * (1 - f) + profiles[row + 1] * f;
 };
 
-/** How far the middle stands out against both sides, in brightness. */
-const ridge = (profiles: Float64Array, place: number, offset: number, half: number): number =>
-  (valueAt(profiles, place, offset) * 2 +
-    valueAt(profiles, place, offset - half / 2) +
-    valueAt(profiles, place, offset + half / 2)) /
-    4 -
-  (valueAt(profiles, place, offset - 2 * half) + valueAt(profiles, place, offset + 2 * half)) / 2;
+/**
+ * How far the middle stands out against the nearer of both sides, in brightness, or 0 where it lies between them: a dark line beside a light one is
+ * the shade of that. Lighter is positive.
+ */
+function crest(profiles: Float64Array, place: number, offset: number, half: number): number {
+  const middle =
+    (valueAt(profiles, place, offset) * 2 +
+      valueAt(profiles, place, offset - half / 2) +
+      valueAt(profiles, place, offset + half / 2)) /
+    4;
+  const a = middle - valueAt(profiles, place, offset - 2 * half);
+  const b = middle - valueAt(profiles, place, offset + 2 * half);
+  return a * b <= 0 ? 0 : Math.abs(a) < Math.abs(b) ? a : b;
+}
 
 const halfAt = ([start, end]: readonly [number, number], place: number): number =>
   start + ((end - start) * place) / (PLACES - 1);
@@ -126,8 +145,8 @@ function findCoarse(profiles: Float64Array): Candidate {
     for (let p = 0; p < PLACES; p++) {
       const half = halfAt(halves, p);
       for (let o = -REACH; o <= REACH; o++) {
-        const value = ridge(profiles, p, o, half);
-        table[p * (2 * REACH + 1) + o + REACH] = Math.max(-MOST, Math.min(MOST, value));
+        const value = crest(profiles, p, o, half);
+        table[p * (2 * REACH + 1) + o + REACH] = Math.max(-MOST_SEARCHED, Math.min(MOST_SEARCHED, value));
       }
     }
     for (let start = -REACH; start <= REACH; start++) {
@@ -190,7 +209,7 @@ function contrastOf(profiles: Float64Array, line: Candidate): number {
     let sum = 0;
     for (let p = 0; p < PLACES; p++) {
       const half = halfAt(line.halves, p);
-      sum += Math.max(-MOST, Math.min(MOST, line.sign * ridge(profiles, p, offsetAt(line, p) + aside * half, half)));
+      sum += Math.max(-MOST, Math.min(MOST, line.sign * crest(profiles, p, offsetAt(line, p) + aside * half, half)));
     }
     return sum / PLACES;
   };

@@ -23,6 +23,11 @@ export interface FilmOrder {
   readonly w: number;
   readonly h: number;
   readonly frames: number;
+  /** The encoded frames so many times over: a long film for the time that a short one takes. */
+  readonly times?: number;
+  /** Bits a second at most, and whether the bars stand on a ground like grass, with something that moves before it. */
+  readonly bitrate?: number;
+  readonly isRough?: boolean;
   /** Convex shapes of every frame in the order in which they are painted: x and y in turn, px. */
   readonly shapes?: readonly (readonly (readonly number[])[])[];
   /** Where the ground begins, px from the top. */
@@ -62,7 +67,7 @@ async function encode(page: Page, order: FilmOrder): Promise<Buffer> {
   const text = await page.evaluate(
     async ({ order: asked, bits }) => {
       const { kit } = globalThis as unknown as { readonly kit: typeof Mediabunny };
-      const { w, h, fps, frames, shapes, horizon = 0, codec, container } = asked;
+      const { w, h, fps, frames, shapes, horizon = 0, codec, container, times = 1, bitrate = 4e6, isRough } = asked;
       const canvas = new OffscreenCanvas(w, h);
       const pen = canvas.getContext('2d')!;
       const target = new kit.BufferTarget();
@@ -70,10 +75,42 @@ async function encode(page: Page, order: FilmOrder): Promise<Buffer> {
         mp4: () => new kit.Mp4OutputFormat(),
         mov: () => new kit.MovOutputFormat(),
         webm: () => new kit.WebMOutputFormat(),
-      }[container]();
-      const output = new kit.Output({ format, target });
-      const source = new kit.CanvasSource(canvas, { codec, bitrate: 4e6, keyFrameInterval: 0.25 });
+      }[container];
+      const output = new kit.Output({ format: format(), target });
+      const source = new kit.CanvasSource(canvas, { codec, bitrate, keyFrameInterval: 0.25 });
       output.addVideoTrack(source, { frameRate: fps });
+      /** The film over and over: packets with later times, and nothing encoded again. */
+      const repeat = async (once: ArrayBuffer): Promise<ArrayBuffer> => {
+        const input = new kit.Input({ source: new kit.BufferSource(once), formats: kit.ALL_FORMATS });
+        const track = (await input.getPrimaryVideoTrack())!;
+        const packets: Mediabunny.EncodedPacket[] = [];
+        for await (const packet of new kit.EncodedPacketSink(track).packets()) packets.push(packet);
+        const long = new kit.BufferTarget();
+        const longer = new kit.Output({ format: format(), target: long });
+        const copies = new kit.EncodedVideoPacketSource(codec);
+        longer.addVideoTrack(copies, { frameRate: fps });
+        await longer.start();
+        const decoderConfig = (await track.getDecoderConfig())!;
+        for (let k = 0; k < times; k++) {
+          for (const packet of packets) {
+            await copies.add(packet.clone({ timestamp: packet.timestamp + (k * frames) / fps }), { decoderConfig });
+          }
+        }
+        await longer.finalize();
+        return long.buffer!;
+      };
+      // A ground of grain that stands still, and a piece of it that moves, as a player before grass.
+      const tile = new OffscreenCanvas(256, 256);
+      const grain = new ImageData(256, 256);
+      for (let i = 0, noise = 1; i < grain.data.length; i++) {
+        noise = (Math.imul(noise, 1_664_525) + 1_013_904_223) >>> 0;
+        grain.data[i] = i % 4 === 3 ? 255 : 112 + (noise >>> 28);
+      }
+      tile.getContext('2d')!.putImageData(grain, 0, 0);
+      const paintRough = (i: number): void => {
+        for (let y = 0; y < h; y += 256) for (let x = 0; x < w; x += 256) pen.drawImage(tile, x, y);
+        for (let k = 0; k < 3; k++) pen.drawImage(tile, w / 3 + 2 * i, h / 4 + 256 * k + 3 * i);
+      };
       await output.start();
       for (let i = 0; i < frames; i++) {
         pen.fillStyle = '#c4cdd3';
@@ -90,15 +127,16 @@ async function encode(page: Page, order: FilmOrder): Promise<Buffer> {
             pen.stroke();
           }
         } else {
+          if (isRough) paintRough(i);
           for (let bit = 0; bit < bits; bit++) {
             pen.fillStyle = (i >> bit) & 1 ? '#fff' : '#000';
-            pen.fillRect((bit * w) / bits, 0, w / bits, h);
+            pen.fillRect((bit * w) / bits, isRough ? h / 2 - 20 : 0, w / bits, isRough ? 40 : h);
           }
         }
         await source.add(i / fps, 1 / fps);
       }
       await output.finalize();
-      const bytes = new Uint8Array(target.buffer!);
+      const bytes = new Uint8Array(times === 1 ? target.buffer! : await repeat(target.buffer!));
       let out = '';
       for (let i = 0; i < bytes.length; i += 8192) out += String.fromCharCode(...bytes.subarray(i, i + 8192));
       return btoa(out);

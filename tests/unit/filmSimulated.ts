@@ -22,6 +22,13 @@ export interface Simulated {
   readonly levelFrame: number;
   /** The movement that was dialled. */
   readonly moved: MovementGroup;
+  /** What was filmed: the player, the reference that the search knows, where the stick lies (x and z, m) and when a frame was taken. */
+  readonly staged: {
+    readonly swing: Swing;
+    readonly reference: Swing;
+    readonly stick: readonly [number, number];
+    readonly timeOf: (frame: number) => number;
+  };
   /** Every marked point: where it is in the world, m, and where it was marked. */
   readonly world: readonly { readonly at: readonly [number, number, number]; readonly mark: Pixel }[];
 }
@@ -44,6 +51,8 @@ export interface Circumstances {
   readonly distortion?: number;
   /** Time from the first to the last row of a frame, s. */
   readonly shutter?: number;
+  /** Club and feet at address as the figure is drawn there: without the spread of other players. */
+  readonly isPosed?: boolean;
 }
 
 const SIZE = { w: 1080, h: 1920 } as const;
@@ -106,6 +115,7 @@ export function simulate(
     noiseDeg = 3,
     distortion = 0,
     shutter = 0,
+    isPosed = false,
   }: Circumstances = {},
 ): Simulated | undefined {
   const random = createRandom(seed);
@@ -138,10 +148,11 @@ export function simulate(
 
   const { head, lie, lean } = expected;
   const { length, gripInset } = real.rig.club;
-  const [realLie, realLean] = [lie + rad(3) * normal(), lean + rad(3) * normal()];
+  const apart = isPosed ? 0 : 1;
+  const [realLie, realLean] = [lie + apart * rad(3) * normal(), lean + apart * rad(3) * normal()];
   const across = length * Math.cos(realLean);
   const toe = ([x, z]: readonly [number, number]): Pixel =>
-    mark(x + 0.04 * normal(), 0.02, z + 0.04 * normal(), PX.still, BODY.toe);
+    mark(x + apart * 0.04 * normal(), 0.02, z + apart * 0.04 * normal(), PX.still, BODY.toe);
   const [stickX, stickZ] = [head[0] + between(-0.6, 0.3), head[2] + between(-0.25, 0.4)];
   const farAway = (z: number): Pixel => {
     toImage(sight, SIZE, 4000, camera.eye[1], z, image);
@@ -165,6 +176,7 @@ export function simulate(
   const pose = createPose();
   const rate = fps ?? 240;
   const phase = random();
+  const timeOf = (frame: number): number => (frame - phase) / rate;
   let frameTime = 0;
   /** Puts the player where he is when the row of that point of the pose is read out. */
   const waitFor = (at: number): void => {
@@ -193,7 +205,7 @@ export function simulate(
     neck: see(AT.midShoulder, BODY.trunk),
   });
   const club = (frame: number) => {
-    frameTime = (frame - phase) / rate;
+    frameTime = timeOf(frame);
     return { frame, hands: see(AT.leadGrip, BODY.hands), clubHead: see(AT.head, BODY.hands, PX.head) };
   };
   const leadArmParallel: FrameMarks = {
@@ -214,6 +226,7 @@ export function simulate(
     levelFrame: shaft.t * rate + phase,
     truth: [arm.readings.bicepGap, shaft.readings.headDepth],
     moved,
+    staged: { swing: real, reference, stick: [stickX, stickZ], timeOf },
     world,
   };
 }

@@ -1,6 +1,6 @@
 import { toWholeMarks } from '../../film/sheet/draft';
 import { mirrorMarks, type Pixel } from '../../film/marks';
-import { refineLine } from '../../film/refineLine';
+import { refineShaft } from '../../film/refineLine';
 import { STILL } from '../../model/movements';
 import { current, desk } from '../../store';
 import type { Outlines } from '../../video/film.worker';
@@ -186,7 +186,7 @@ function findShaft(): void {
   const [from, to] = [marked.points['hands'].at, marked.points['clubHead'].at];
   const { grey, left, top } = greyAround(picture, from, to);
   const inside = ([u, v]: Pixel): Pixel => [u - left, v - top];
-  const found = refineLine(grey, inside(from), inside(to));
+  const found = refineShaft(grey, inside(from), inside(to));
   const line = found && (found.line.map(([u, v]) => [u + left, v + top]) as unknown as readonly [Pixel, Pixel]);
   set({
     sheet: { ...sheet, arm: { frame: marked.frame, points: marked.points, ...(line && { line }) } },

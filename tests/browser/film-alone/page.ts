@@ -5,6 +5,7 @@ import { VideoRefused, type OpenVideo, type VideoInfo } from '../../../src/video
 import type { VideoQuestion } from '../../../src/video/video.worker';
 import { makeNumbered, readNumber, type Numbered } from './films';
 import { FILES, type Bytes } from './files';
+import type { Rendered } from './rendered';
 
 /** What came of a file: what it says of itself and which of its frames show another's number or none; or why it was refused. */
 export interface Outcome {
@@ -31,6 +32,8 @@ export interface FilmAlone {
   takeDecoderAway(): void;
   /** How many films came by a video element. */
   elements(): number;
+  /** Draws the film of a made-up swing in the app's scene, encodes, opens and reads it. */
+  render(seed: number): Promise<Rendered | undefined>;
   readonly names: readonly string[];
 }
 
@@ -123,6 +126,7 @@ const alone: FilmAlone = {
   open,
   takeDecoderAway,
   elements: () => elements,
+  render: async (seed) => (await import('./rendered')).renderAndRead(seed),
   names: Object.keys(FILES),
 };
 Object.assign(globalThis, { alone });
