@@ -14,7 +14,6 @@ import { saveFile } from './file/saveFile';
 import type { Channel, Word } from './storage/writerLock';
 
 export * from './book/edits';
-export * from './film/filmEdits';
 export * from './book/recordTypes';
 export type { KeptCamera, KeptFilm } from './film/keptFilm';
 export * from './book/lists';

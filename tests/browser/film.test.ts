@@ -3,7 +3,8 @@ import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { DRAW_NOTHING, openDesk, openDrawer } from './deskPage';
 import { openFilmMaker, stageSwing } from './filmMaker';
-import { addPlayer, inStore, openBook, press } from './lessonsPage';
+import { readFile } from '../../src/record/file/readFile';
+import { addPlayer, download, inStore, openBook, press } from './lessonsPage';
 import { launch, offOrigin, SCREENS, type Visit } from './support';
 
 let browser: Browser | undefined;
@@ -216,6 +217,19 @@ describe('from a film to both readings', () => {
     const [, count] = /of (\d+), 25 a second/.exec(await page.locator('.film-place p').innerText())!;
     expect(Number(count)).toBeGreaterThan(scene.shaftFrame - scene.armFrame + 5);
     await closeOne();
+
+    // A backup holds the stills only when they are asked for.
+    await openBook(page);
+    await press(page, 'Players');
+    await press(page, 'Backup and hand-over');
+    const kindsIn = async (): Promise<readonly string[]> => {
+      const { text } = await download(page, () => press(page, 'Save a backup'));
+      const read = readFile(text);
+      return 'records' in read ? read.records.map(({ kind }) => kind) : [];
+    };
+    expect(await kindsIn()).not.toContain('still');
+    await page.getByLabel(/^Stills too \(2\)/).check();
+    expect((await kindsIn()).filter((kind) => kind === 'still')).toHaveLength(2);
 
     await page.reload();
     await openDrawer(page, 'seen');

@@ -3,6 +3,10 @@ import { findMovedCamera, isProvenStill } from '../../src/film/judgeFilm';
 import type { FilmMarks, FrameMarks, Pixel } from '../../src/film/marks';
 import { isBesideLevel, leadToLevel } from '../../src/panels/film/level/leadToLevel';
 import { EMPTY_SHEET, nextMark, toDraft, type MarkedFrame, type Sheet } from '../../src/panels/film/filmMarks';
+import * as KEPT_WORDS from '../../src/words/film/kept';
+import * as LEVEL_WORDS from '../../src/words/film/level';
+import * as OVER_WORDS from '../../src/words/film/over';
+import { FILM_STAYS, PICTURES_HOW, sayRefused, TYPED_PLACE } from '../../src/words/film/film';
 import { NOTHING } from '../../src/panels/film/filmStore';
 
 const marked = (frame: number, points: Record<string, readonly [number, number]>): MarkedFrame => ({
@@ -101,4 +105,25 @@ describe('leading to level', () => {
       sheet: { shaft: undefined, next: shaft },
     });
   });
+});
+
+test('no sentence about keeping, leading and taking along has more than 15 words', () => {
+  const said: unknown[] = [
+    ...Object.values(KEPT_WORDS),
+    ...Object.values(LEVEL_WORDS),
+    ...Object.values(OVER_WORDS),
+    PICTURES_HOW,
+    FILM_STAYS,
+    TYPED_PLACE,
+    ...['many', 'mixed', 'sizes'].map((reason) => sayRefused(reason)),
+    ...[-12, -1, 0, 1, 12].map(LEVEL_WORDS.sayLed),
+    LEVEL_WORDS.sayBesideLevel(870.4),
+    OVER_WORDS.sayTarget(true),
+    OVER_WORDS.sayTarget(false),
+    OVER_WORDS.sayDrawn(true, 'reference'),
+    KEPT_WORDS.sayKeptFrame('leadArmParallel', 812, 'video', 2400),
+  ].flatMap((one: unknown) => (typeof one === 'object' && one !== null ? (Object.values(one) as unknown[]) : [one]));
+  const sentences = said.filter((one) => typeof one === 'string').flatMap((text) => text.split(/(?<=[.:]) /));
+  expect(sentences.length).toBeGreaterThan(40);
+  for (const sentence of sentences) expect(sentence.split(' ').length, sentence).toBeLessThanOrEqual(15);
 });

@@ -3,7 +3,8 @@ import { mirrorMarks, type Pixel } from '../../film/marks';
 import { refineShaft } from '../../film/refineLine';
 import { STILL } from '../../model/movements';
 import { current, desk } from '../../store';
-import type { Outlines } from '../../video/film.worker';
+import type { NoFilm } from '../../film/answerFilm';
+import type { Outlines, SentAnswer } from '../../video/film.worker';
 import { toArmAngle, toMovements } from '../../store/document/convert';
 import { createMarkReader, type MarkReader } from '../../video/readMarks';
 import { openFiles } from '../../video/openPictures';
@@ -13,6 +14,7 @@ import { EXPECTED_LEVEL, sayLed } from '../../words/film/level';
 import { EMPTY_SHEET, nextMark, toDraft, type FilmNotes, type MadeMark, type PlaceId, type Sheet } from './filmMarks';
 import { filmStore, NOTHING, type Tripod } from './filmStore';
 import { greyAround } from './grey';
+import { tripodOf } from './kept/tripod';
 import { leadToLevel } from './level/leadToLevel';
 
 const { getState: state, setState: set } = filmStore;
@@ -48,18 +50,6 @@ export function closeFilm(): void {
   reader.open?.close();
   delete reader.open;
   set({ ...NOTHING, tripod }, true);
-}
-
-/** Pictures are usually chosen in the order in which they were taken. */
-const IN_ORDER: readonly PlaceId[] = ['address', 'arm', 'shaft'];
-
-/** Shows a picture as what it was marked as; one without marks as the next place that is not yet marked. */
-export function goToPicture(index: number): void {
-  const { sheet } = state();
-  const own = IN_ORDER.find((place) => sheet[place]?.frame === index);
-  const place = own ?? (sheet[IN_ORDER[index]] ? IN_ORDER.find((one) => !sheet[one]) : IN_ORDER[index]);
-  void goTo(index);
-  setPlace(place ?? state().place);
 }
 
 /** Shows a frame, counted from 0. The last one asked for wins. */
@@ -221,7 +211,7 @@ function read(): void {
       (answer) => {
         if (state().sheet !== asked || state().video !== video) return undefined;
         const tripod = 'missing' in answer ? state().tripod : tripodOf(sheet, video.info, rig.club.length);
-        set({ answer, isReading: false, chosen: 0, tripod });
+        set({ answer, isReading: false, chosen: findAgain(answer), tripod });
         if (state().isLeading) goToLevel();
         return drawOutline();
       },
@@ -229,9 +219,6 @@ function read(): void {
     );
   return undefined;
 }
-
-const tripodOf = ({ address }: Sheet, { w, h }: { w: number; h: number }, clubM: number) =>
-  address && { w, h, clubM, address };
 
 /** Takes over where the tripod stood at an earlier film, on the coach's word that it has not moved. */
 export function keepTripod({ address }: Tripod): void {
@@ -252,6 +239,17 @@ export function layMarks(sheet: Sheet, notes: FilmNotes): void {
   set({ notes });
   setPlace('arm');
   read();
+}
+
+/** The explanation that the coach chose, in a new answer; the first where he chose none. */
+function findAgain(answer: SentAnswer | NoFilm): number {
+  const { answer: before, chosen } = state();
+  if (chosen === 0 || !before || 'missing' in before || 'missing' in answer) return 0;
+  const uses = before.explanations[chosen]?.uses.join();
+  return Math.max(
+    0,
+    answer.explanations.findIndex((one) => one.uses.join() === uses),
+  );
 }
 
 /** Asks for the contour of the chosen explanation at the shown frame. */

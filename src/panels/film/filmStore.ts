@@ -12,6 +12,9 @@ export interface Tripod {
   readonly h: number;
   readonly clubM: number;
   readonly address: MarkedFrame;
+  /** Whose address it is: his body, and the lesson that was open, if any. */
+  readonly body: string;
+  readonly lessonId: string | undefined;
 }
 
 /** The film that is open, and all that was marked on it. */

@@ -1,29 +1,25 @@
-import {
-  boolean,
-  exactOptional,
-  integer,
-  literal,
-  nullable,
-  picklist,
-  pipe,
-  strictTuple,
-  type GenericSchema,
-} from 'valibot';
-import { eachOf, fields, numberIn, oneOf } from '../../checking/schemas';
+import { boolean, check, exactOptional, integer, literal, nullable, pipe, type GenericSchema } from 'valibot';
+import { eachOf, fields, listUpTo, numberIn, oneOf } from '../../checking/schemas';
 import { MARK_NAMES, PLACE_IDS } from '../../film/sheet/markNames';
 import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import type { KeptFilm } from './keptFilm';
 import { LIMITS } from '../book/recordTypes';
 
 const side = pipe(numberIn(1, 100_000), integer('Whole pixels only.'));
+/** A list of just so many: a tuple, in what the first payload holds anyway. */
+const exactly = <S extends GenericSchema>(count: number, of: S) =>
+  pipe(
+    listUpTo(of, count),
+    check((list) => list.length === count, 'Too few.'),
+  );
 const px = numberIn(-100_000, 100_000);
-const point = strictTuple([px, px]);
+const point = exactly(2, px);
 const mark = fields({ at: point, how: oneOf(['tapped', 'typed']) });
 const typedM = exactOptional(numberIn(-100, 100));
 const metres = numberIn(-1000, 1000);
 const degrees = numberIn(-360, 360);
 const camera = {
-  eyeM: strictTuple([metres, metres, metres]),
+  eyeM: exactly(3, metres),
   yawDeg: degrees,
   pitchDeg: degrees,
   rollDeg: degrees,
@@ -32,7 +28,7 @@ const camera = {
 const reading = fields({
   cm: numberIn(-1000, 1000),
   plusMinusCm: numberIn(0, 1000),
-  verdict: nullable(picklist(['steep', 'onPlane', 'shallow'])),
+  verdict: nullable(oneOf(['steep', 'onPlane', 'shallow'])),
 });
 
 const film = fields({
@@ -57,7 +53,7 @@ const film = fields({
         fields({
           frame: pipe(numberIn(0, 1e6), integer('Whole frames only.')),
           points: fields(eachOf(MARK_NAMES[place], () => exactOptional(mark))),
-          line: exactOptional(strictTuple([point, point])),
+          line: exactOptional(exactly(2, point)),
         }),
       ),
     ),

@@ -8,7 +8,7 @@ import { minus } from '../numbers/ranges';
 import { PLATE_WORDS } from '../swing/checkpoint';
 
 /** Said where a film is opened. */
-export const FILM_STAYS = 'The film stays on this device. Only readings you keep stay when you close it.';
+export const FILM_STAYS = 'The film stays on this device. Only what you keep stays when you close it.';
 /** How exactly a film has to be taken; said before one is opened. */
 export const FILM_HOW =
   'Film from behind, along the target line, from a tripod. Put a stick on the ground along the line.';

@@ -1,5 +1,5 @@
-import { goToPicture } from '../filmActions';
 import { useFilm } from '../filmStore';
+import { goToPicture } from './goToPicture';
 
 /** From picture to picture, where pictures are read instead of a film. */
 export function PicturePicker({ count }: { count: number }) {

@@ -5,6 +5,7 @@ import { keepTripod, layMarks } from '../filmActions';
 import { EMPTY_SHEET } from '../filmMarks';
 import { useFilm, type Tripod } from '../filmStore';
 import { toNotes, toSheet } from './toKept';
+import { findWhose } from './tripod';
 
 /** As long as nothing is marked: what earlier films spare the coach. */
 export function Earlier() {
@@ -16,7 +17,11 @@ export function Earlier() {
   if (!info || !isEmpty) return null;
   const kept = lesson?.kind === 'lesson' ? lesson.film : undefined;
   const { address } = kept ? toSheet(kept) : EMPTY_SHEET;
-  const tripod = last ?? (kept && address && { w: kept.w, h: kept.h, clubM: kept.clubM, address });
+  const whose = findWhose();
+  const earlier = kept && address && { w: kept.w, h: kept.h, clubM: kept.clubM, address, ...whose };
+  // A lesson may have been opened after the first film.
+  const isHis = last?.body === whose.body && (last.lessonId === undefined || last.lessonId === whose.lessonId);
+  const tripod = isHis ? last : earlier;
   const isSame = kept && kept.w === info.w && kept.h === info.h && kept.frames === info.frames;
   const fits = ({ w, h, clubM: before }: Tripod): boolean =>
     w === info.w && h === info.h && Math.abs(before - clubM) < 1e-3;

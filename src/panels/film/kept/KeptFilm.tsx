@@ -1,5 +1,6 @@
 import { CHECKPOINT_IDS, type CheckpointId } from '../../../reading/checkpointTable';
-import { book, removeFilm, stillsOf, type KeptFilm as Kept, type LessonRecord } from '../../../record';
+import { book, stillsOf, type KeptFilm as Kept, type LessonRecord } from '../../../record';
+import { removeFilm } from '../../../record/film/filmEdits';
 import { useDesk } from '../../../store';
 import { sayEye } from '../../../words/film/film';
 import { FILM_REMOVED, NO_STILL, sayKeptFrame, sayKeptReading } from '../../../words/film/kept';

@@ -1,5 +1,6 @@
 import { CHECKPOINT_IDS, type CheckpointId } from '../../../reading/checkpointTable';
-import { book, deskLink, keepFilmWith } from '../../../record';
+import { book, deskLink } from '../../../record';
+import { keepFilmWith } from '../../../record/film/filmEdits';
 import { current } from '../../../store';
 import { setSeen } from '../../../store/desk/whyActions';
 import type { OpenVideo } from '../../../video/video';

@@ -155,8 +155,8 @@ export function Backup() {
         />
       )}
       <p className="fine">
-        To hand over one player, open the player and choose "Export player". {book.state.getState().records.size}{' '}
-        records are in the book.
+        To hand over one player, open the player and choose "Export player". Stills stay here.{' '}
+        {book.state.getState().records.size} records are in the book.
       </p>
     </>
   );

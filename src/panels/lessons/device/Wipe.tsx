@@ -20,7 +20,7 @@ export function Wipe({ player }: { player: PlayerRecord }) {
     <div className="lesson-wipe">
       {asked ? (
         <>
-          <p>This deletes {player.name}, every lesson and swing. There is no undo.</p>
+          <p>This deletes {player.name}, every lesson, swing and still. There is no undo.</p>
           <div className="lesson-actions">
             <button type="button" className="plain" onClick={() => void wipe()}>
               Delete permanently
