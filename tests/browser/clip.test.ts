@@ -119,6 +119,35 @@ test('the same frame drawn twice has the same pixels', async () => {
   expect(psnr(direct[1], direct[3])).toBeLessThan(35);
 });
 
+/** How much of a picture is nearly of a colour, px. */
+const countOf = ({ data }: Picture, [r, g, b]: readonly [number, number, number]): number => {
+  let found = 0;
+  for (let i = 0; i < data.length; i += 4) {
+    if (Math.abs(data[i] - r) + Math.abs(data[i + 1] - g) + Math.abs(data[i + 2] - b) < 24) found++;
+  }
+  return found;
+};
+
+test('on the way to a checkpoint, at it, in the change and after it a frame is the same in whatever order it is drawn', async () => {
+  await page.getByLabel('Swings', { exact: true }).selectOption('ghosted');
+  await page.getByLabel('Slow downswing').selectOption('downTheLine');
+  // Frames of 25 a second: slow, pattern growing, stop, second stop, change, becoming the other, become it.
+  const at = [80, 107, 150, 235, 300, 325, 370];
+  const pictures = await drawFrames(page, [...at, ...[3, 6, 0, 5, 2, 4, 1].map((i) => at[i])]);
+  const [, growing, stop, second, change, , become] = pictures;
+  [3, 6, 0, 5, 2, 4, 1].forEach((i, k) => expect(psnr(pictures[i], pictures[at.length + k])).toBe(Infinity));
+  // Verdict and number stand there once the pattern has grown; the second body, in its own colour, in the change alone.
+  const [steep, plum] = [
+    [0x82, 0x37, 0x00],
+    [0x7d, 0x2f, 0x63],
+  ] as const;
+  for (const picture of [stop, second]) expect(countOf(picture, steep)).toBeGreaterThan(400);
+  expect(countOf(growing, steep)).toBeLessThan(countOf(stop, steep) * 0.8);
+  expect(countOf(change, plum)).toBeGreaterThan(400);
+  for (const picture of [stop, second, become]) expect(countOf(picture, plum)).toBeLessThan(20);
+  await wishShort(page);
+});
+
 for (const [kind, type] of [
   ['best', 'video/mp4'],
   ['vp9', 'video/webm'],

@@ -10,7 +10,6 @@ import { sayCurve, sayNoShot, sayStart } from '../../words';
 import { sayFeel, sayWholeChange } from '../../words/showing/handout';
 import { readInks, type Inks } from '../picture/canvasPen';
 import { readableOn } from '../picture/ownColour';
-import type { Film } from './storyboard';
 import type { ExportSnapshot, ShownSwing } from '../task/exportSnapshot';
 
 /** What the scene needs besides the swings, with the page's colours. */
@@ -24,8 +23,8 @@ export const stagingOf = ({ derived, document }: ExportSnapshot): Staging => ({
 });
 
 /** The title where none was typed: the task of the plan, or how many swings are shown. */
-function titleOf({ afterId, document: { plan }, now }: ExportSnapshot, { arrangement }: Film): string {
-  if (arrangement === 'one') return 'One swing';
+function titleOf({ afterId, document: { plan }, now }: ExportSnapshot, isAlone: boolean): string {
+  if (isAlone) return 'One swing';
   return afterId === 'plan' && plan
     ? sayTask(changesBetween(plan.from, plan.movements), now.swing.movements)
     : 'Two swings';
@@ -51,8 +50,11 @@ export const ownOn = (own: OwnLook, { paper, ink }: Inks): OwnLook => ({
 /** Prepares a clip on the page, because colours are only available there. `who` names the club and the player. */
 export function prepareClip(subject: ExportSnapshot, wish: ClipWish, who: string, own: OwnLook): ClipJob {
   const { derived, document, now, after } = subject;
-  const takes = wish.arrangement === 'one' ? [now] : [now, after];
-  const plan = subject.afterId === 'plan' && wish.arrangement !== 'one' ? document.plan : null;
+  const changes = changesOf(subject);
+  // Two swings that are the same are shown as one.
+  const isAlone = wish.arrangement === 'one' || changes.every(({ change }) => Math.abs(change) < 1e-9);
+  const takes = isAlone ? [now] : [now, after];
+  const plan = subject.afterId === 'plan' && !isAlone ? document.plan : null;
   const inks = readInks();
   return {
     wish,
@@ -63,11 +65,11 @@ export function prepareClip(subject: ExportSnapshot, wish: ClipWish, who: string
     inks,
     own: ownOn(own, inks),
     who,
-    title: wish.title.trim() || titleOf(subject, wish),
+    title: wish.title.trim() || titleOf(subject, isAlone),
     name: wish.name.trim() || (plan?.names.player ?? ''),
     isPlan: plan !== null,
     feel: sayFeel(plan?.feel ?? ''),
-    change: sayWholeChange(changesOf(subject), now.swing.movements, document.units),
+    change: sayWholeChange(changes, now.swing.movements, document.units),
     balls: takes.map((take) => sayBall(take, subject)),
     address: toCodeAddress(document, location.href).address,
     mark: toMarked(document),
