@@ -23,7 +23,7 @@ export interface Painting {
 /** Shares of the width that words keep beside a figure: of a wide picture, of a square one, and of a wide one whose words are few. */
 const BESIDE = { wide: 0.42, square: 0.48, few: 0.2 } as const;
 /** Tallest headline beside a figure, and above one, px. */
-const TALL = { beside: 420, above: 400, heading: 150 } as const;
+const TALL = { beside: 420, above: 290, heading: 150 } as const;
 /** Between figure and edge, and pens, px. */
 const AIR = 16;
 const PEN = 1.3;

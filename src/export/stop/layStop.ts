@@ -49,11 +49,11 @@ const DOWN = [0, 0.05, -0.05, 0.1, -0.1, 0.16, 0.22] as const;
 /** What each fault costs. */
 const COST = {
   smaller: 3,
-  moved: 0.8,
+  moved: 2,
   covered: 8,
   crossed: 5,
   cut: 30,
-  wrapped: 0.15,
+  wrapped: 0.08,
   far: 2,
   controls: 1.5,
   low: 12,
