@@ -1,6 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { answerLine } from '../../src/evaluate/answer';
+import { ALL_DIALS } from '../../src/film/explain';
+import { fitFilm } from '../../src/film/fit/fitFilm';
+import { findExpected, type Expected } from '../../src/film/fit/player';
 import type { FilmMarks, FrameMarks } from '../../src/film/marks';
+import { readFilm } from '../../src/film/readings';
+import { JOINT_COUNT, JOINTS } from '../../src/model/joints';
+import { CHECKPOINT_IDS } from '../../src/reading/checkpointTable';
+import { createSwing } from '../../src/reading/swing';
 import { simulate } from './filmSimulated';
 
 type Numbers = Readonly<Record<string, number>>;
@@ -101,6 +108,47 @@ describe('a film line', () => {
       }),
     );
     expect(faster.shaftParallel).toEqual(answer.shaftParallel);
+  });
+});
+
+describe('a world that is moved over the ground', () => {
+  test('with player, camera and all gives the same readings, and the camera moved by as much', () => {
+    const made = simulate(4)!;
+    const { swing, ...rest } = made.expected;
+    const [dx, dz] = [0.13, -0.21];
+    const values = swing.reference.values.slice();
+    const [sway, thrust] = (['pelvisSway', 'pelvisThrust'] as const).map((id) =>
+      JOINTS.findIndex((one) => one.id === id),
+    );
+    for (let key = 0; key * JOINT_COUNT < values.length; key++) {
+      values[key * JOINT_COUNT + sway] += dx;
+      values[key * JOINT_COUNT + thrust] += dz;
+    }
+    const { body, club } = swing.rig;
+    const [ballX, ballY, ballZ] = swing.reference.ballPoint;
+    const ballPoint = [ballX + dx, ballY, ballZ + dz] as const;
+    const moved_ = createSwing(body, club, { ...swing.reference, values, ballPoint });
+    const over = ([x, y, z]: readonly [number, number, number]) => [x + dx, y, z + dz] as const;
+    const onGround = ([x, z]: readonly [number, number]) => [x + dx, z + dz] as const;
+    const { head, hands, trailToe, leadToe } = rest;
+    const expected: Expected = {
+      ...rest,
+      swing: moved_,
+      head: over(head),
+      hands: over(hands),
+      trailToe: onGround(trailToe),
+      leadToe: onGround(leadToe),
+    };
+    const found = findExpected(moved_, rest.armAngle)!;
+    expect(found.head[0]).toBeCloseTo(expected.head[0], 9);
+    expect(found.hands[2]).toBeCloseTo(expected.hands[2], 9);
+    const [here, there] = [made.expected, expected].map((one) => fitFilm(one, marks, ALL_DIALS));
+    const [read, readThere] = [here, there].map(readFilm);
+    for (const id of CHECKPOINT_IDS) {
+      expect(readThere[id]!.value).toBeCloseTo(read[id]!.value, 6);
+      expect(readThere[id]!.sd).toBeCloseTo(read[id]!.sd, 6);
+    }
+    over(here.camera.eye).forEach((value, i) => expect(there.camera.eye[i]).toBeCloseTo(value, 6));
   });
 });
 
