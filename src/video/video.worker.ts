@@ -21,7 +21,7 @@ function createDecoder() {
   let queue: Promise<unknown> = Promise.resolve();
   const answer = async (
     question: VideoQuestion,
-    say: (answer: VideoAnswer) => void,
+    say: (answer: VideoAnswer, goesOver?: Transferable[]) => void,
     isLast: () => boolean,
   ): Promise<void> => {
     if (question.what === 'open') {
@@ -38,9 +38,11 @@ function createDecoder() {
     // A frame that was passed over while others were decoded is not wanted any more.
     if (!reader || !isLast()) return undefined;
     const { index } = question;
-    return say({ index, picture: await reader.frame(index) });
+    // A second handle on the kept picture goes over: its pixels are not copied on the way.
+    const picture = await createImageBitmap(await reader.frame(index));
+    return say({ index, picture }, [picture]);
   };
-  return (question: VideoQuestion, say: (answer: VideoAnswer) => void, isLast: () => boolean): Promise<void> => {
+  return (question: VideoQuestion, say: Parameters<typeof answer>[1], isLast: () => boolean): Promise<void> => {
     const turn = queue.then(() =>
       answer(question, say, isLast).catch((error: unknown) => {
         if (!(error instanceof VideoRefused)) throw error;

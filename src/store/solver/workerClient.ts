@@ -78,20 +78,24 @@ export function createWorkerClient<Question, Answer>(start: () => Worker): Worke
 }
 
 /**
- * The other side, called once by a worker's script. `work` says its answers one by one; `isLast` tells it between two breaths whether a newer
+ * The other side, called once by a worker's script. `work` says its answers one by one, and what goes over with one instead of being copied; `isLast` tells it between two breaths whether a newer
  * question has come in.
  */
 export function serveWorker<Question, Answer>(
-  work: (question: Question, say: (answer: Answer) => void, isLast: () => boolean) => void | Promise<void>,
+  work: (
+    question: Question,
+    say: (answer: Answer, goesOver?: Transferable[]) => void,
+    isLast: () => boolean,
+  ) => void | Promise<void>,
 ): void {
-  const post = (said: Said<Answer>): void => self.postMessage(said);
+  const post = (said: Said<Answer>, transfer: Transferable[] = []): void => self.postMessage(said, { transfer });
   let last = -1;
   self.onmessage = async ({ data: { id, question } }: MessageEvent<Asked<Question>>) => {
     last = id;
     try {
       await work(
         question,
-        (answer) => post({ id, answer }),
+        (answer, goesOver) => post({ id, answer }, goesOver),
         () => last === id,
       );
       post({ id });
