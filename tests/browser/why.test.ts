@@ -351,6 +351,15 @@ describe('guess first and compare', () => {
     expect(await page.locator('.plate-gap text').textContent()).toMatch(/^\d+ cm$/);
     expect((await look(page)).bicepGapCm!).toBeGreaterThan(before.bicepGapCm! + 2);
     expect((await look(page)).document.seen.leadArmParallel).toBeNull();
+    expect(await page.locator('.plate-guess-name').textContent()).toBe('your guess');
+    // With a drawer in the plates' place a guess is made by steps, and the drawer gives nothing away.
+    await slider(page, 'leadWristFlexion').fill('10');
+    await openDrawer(page, 'ledger');
+    await page.locator('.drawer-body').getByText('This waits until the guess is shown.').waitFor();
+    await page.getByRole('button', { name: 'Shaft parallel: farther behind' }).click();
+    await page.getByRole('button', { name: 'Show it' }).click();
+    await page.getByText(/^Within 2 cm: \d of 2 guesses\.$/).waitFor();
+    await page.locator('.drawer-body').getByText('This waits').waitFor({ state: 'hidden' });
     await page.getByRole('button', { name: 'Stop guessing' }).click();
   });
 

@@ -9,9 +9,10 @@ import { referenceKey } from '../../src/store/derive/references';
 import { toBodyAndClub } from '../../src/store/document/convert';
 import { solveReference } from '../../src/solving/reference/reference';
 import { clearDesk } from '../../src/store/desk/desk';
+import { drawGuess, guessAgain, setGuessFirst, showGuess } from '../../src/store/desk/guess';
 import { startEffects } from '../../src/store/effects/startEffects';
 import { DEFAULT_DOCUMENT, STILL_DIALLED } from '../../src/store/document/document';
-import type { LessonRecord } from '../../src/record/book/recordTypes';
+import { LIMITS, type LessonRecord } from '../../src/record/book/recordTypes';
 import { migrate } from '../../src/record/book/migrations';
 import { createKeeper, makeLesson, makePlan, makePlayer, puts, standBook } from './record-stand';
 
@@ -47,6 +48,39 @@ describe('an open lesson', () => {
     setMovement('leadWristFlexion', 3);
     await clock.go(1000);
     expect(kept().now.movements.leadWristFlexionDeg).toBe(-20);
+  });
+
+  test('keeps each guess once it was shown, with where the shaft went, and no more than it may', async () => {
+    const { link, lesson, kept } = await standLesson();
+    setGuessFirst(true);
+    setMovement('leadWristFlexion', 6);
+    drawGuess('leadArmParallel', 0.02);
+    showGuess();
+    // No lesson was open.
+    expect(kept().guesses).toBeUndefined();
+    link.open(lesson);
+    guessAgain();
+    setMovement('leadWristFlexion', -20);
+    drawGuess('leadArmParallel', 0.031);
+    expect(kept().guesses).toBeUndefined();
+    showGuess();
+    const wentCm = Number(computeCm(desk.getState().document).leadArmParallel!.toFixed(1));
+    expect(wentCm).toBeGreaterThan(2);
+    expect(kept().guesses).toEqual([{ at: 'leadArmParallel', drawnCm: 3.1, wentCm }]);
+    expect(readRecord(JSON.parse(JSON.stringify(kept())))).toEqual({ record: kept() });
+    for (let i = 0; i < LIMITS.guesses; i++) {
+      setMovement('leadWristFlexion', i % 2);
+      drawGuess('shaftParallel', i / 1000);
+      showGuess();
+    }
+    expect(kept().guesses).toHaveLength(LIMITS.guesses);
+    expect(kept().guesses![0]).toMatchObject({ at: 'shaftParallel', drawnCm: 0 });
+    expect(readRecord(JSON.parse(JSON.stringify(kept())))).toEqual({ record: kept() });
+    const [wrong] = kept().guesses!;
+    const damaged = { ...kept(), guesses: [{ ...wrong, wentCm: 'far' }] };
+    const read = readRecord(JSON.parse(JSON.stringify(damaged)));
+    expect('damage' in read && read.damage).toMatch(/wentCm/);
+    setGuessFirst(false);
   });
 
   test('is not touched by being looked at, on another board and in other units', async () => {

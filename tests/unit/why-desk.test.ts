@@ -200,7 +200,15 @@ describe('guess first', () => {
     drawGuess('leadArmParallel', 0.03);
     showGuess();
     expect(readingsCm()[0]).toBeGreaterThan(before + 2);
-    expect(desk.getState().session.guess).toEqual({ stage: 'shown', drawn: { leadArmParallel: 0.03 } });
+    const made = [{ id: 'leadArmParallel', drawn: 0.03, went: readingsCm()[0] / 100 }];
+    expect(desk.getState().session.guess).toEqual({ stage: 'shown', drawn: { leadArmParallel: 0.03 }, made });
+    // The next movement is guessed anew, and the score goes on.
+    setMovement('leadWristFlexion', -5);
+    expect(desk.getState().session.guess).toEqual({ stage: 'open', drawn: {}, made });
+    drawGuess('shaftParallel', 0.02);
+    showGuess();
+    expect(desk.getState().session.guess!.made).toHaveLength(2);
+    expect(desk.getState().session.guess!.made[1]).toMatchObject({ id: 'shaftParallel', drawn: 0.02 });
     setGuessFirst(false);
     expect(desk.getState().session.trial).toBeNull();
   });

@@ -5,8 +5,9 @@ import { STILL } from '../../src/model/movements';
 import { DEFAULT_BANDS } from '../../src/reading/verdicts';
 import type { Contributions, Part, Shares } from '../../src/solving/diagnosis/contributions';
 import { crossingsAlong, isInRegion, sayMap, speakMap } from '../../src/words/why/corridor';
+import { sayGuess, sayGuessScore } from '../../src/words/why/guess';
 import { sayMatch } from '../../src/words/why/sightings';
-import { sayGuess, sayVerdictShare, sayPlans, sayShare } from '../../src/words/why/whatToChange';
+import { sayVerdictShare, sayPlans, sayShare } from '../../src/words/why/whatToChange';
 import { apportion, numberLedger, sayLedger, type LedgerOf } from '../../src/words/why/why';
 
 const shares = (part: Partial<Shares>): Shares => ({ leadWrist: 0, rotation: 0, sideTilt: 0, setUp: 0, ...part });
@@ -174,5 +175,16 @@ describe('plans, marks and guesses in words', () => {
     expect(sayGuess('shaftParallel', 0.1, -0.05, DEFAULT_BANDS, { length: 'cm' })).toBe(
       'Shaft parallel: it went to 5 cm behind, 15 cm farther behind than you drew.',
     );
+  });
+
+  test('the score counts the guesses that came near, in the units in use', () => {
+    const made = [
+      { drawn: 0.04, went: 0.055 },
+      { drawn: 0.04, went: 0.0601 },
+      { drawn: -0.02, went: -0.02 },
+    ];
+    expect(sayGuessScore(made, { length: 'cm' })).toBe('Within 2 cm: 2 of 3 guesses.');
+    expect(sayGuessScore(made.slice(1, 2), { length: 'cm' })).toBe('Within 2 cm: 0 of 1 guess.');
+    expect(sayGuessScore(made, { length: 'in' })).toMatch(/^Within .*inch.*: 2 of 3 guesses\.$/);
   });
 });

@@ -13,6 +13,7 @@ import { COMPUTED } from '../../words';
 import { COMPUTED_EARLIER } from '../../words/book/newModel';
 import { sayBoth } from '../../words/book/readings';
 import { toDay } from '../../words/book/days';
+import { sayGuessScore } from '../../words/why/guess';
 import { desk, STILL_DIALLED, useDesk, type Document } from '../../store';
 import { ghostDialled } from '../../store/derive/swings';
 import { showGhost } from '../../store/desk/whyActions';
@@ -32,6 +33,14 @@ import { TextField } from '../fields/TextField';
 
 const edit = (lesson: LessonRecord, fields: Parameters<typeof editLesson>[2], label: string): void =>
   void book.apply(editLesson(lesson, book.birth().nowMs, fields, label));
+
+/** How the player guessed before he was shown. */
+function GuessesKept({ lesson: { guesses } }: { lesson: LessonRecord }) {
+  const units = useDesk(({ document }) => document.units);
+  if (!guesses?.length) return null;
+  const made = guesses.map(({ drawnCm, wentCm }) => ({ drawn: drawnCm / 100, went: wentCm / 100 }));
+  return <p>Guess first. {sayGuessScore(made, units)}</p>;
+}
 
 /** What was seen of the player, entered here as on the desk. */
 function SeenHere({ lesson, isOpen }: { lesson: LessonRecord; isOpen: boolean }) {
@@ -132,6 +141,7 @@ export function LessonPage({ id }: { id: string }) {
       <h3>Plan</h3>
       <Plan lesson={lesson} isOpen={isOpen} />
       <PracticeKept lesson={lesson} />
+      <GuessesKept lesson={lesson} />
       <h3>On the desk</h3>
       <p>
         {sayBoth(null, lesson.computedCm, units)}, {lesson.computedBy === undefined ? COMPUTED : COMPUTED_EARLIER}.

@@ -1,6 +1,7 @@
 import { lazy, Suspense, useEffect, useRef, useState } from 'react';
 import { releaseBench, setDrawer, useDerived, useDesk, type DrawerId } from '../../store';
 import { sayWhyWithheld } from '../../words';
+import { GUESS_WAITS } from '../../words/why/guess';
 import { preloadable } from '../loading/preloadable';
 import { DRAWERS, tabOf } from './Bar';
 import { loadingChunk } from '../../store/react/chunkLoadError';
@@ -69,7 +70,9 @@ const OF_THE_SWING: ReadonlySet<DrawerId> = new Set([
 
 /** The content of a drawer; of a swing that was not found, only why. What is typed or made in it waits, and is not lost. */
 function Content({ id, ...props }: DrawerProps & { id: DrawerId }) {
-  const withheld = useDerived((of) => (of.isWithheld && OF_THE_SWING.has(id) ? sayWhyWithheld(of) : undefined));
+  const isGuessed = useDesk(({ session }) => session.guess?.stage === 'open');
+  const missing = useDerived((of) => (of.isWithheld && OF_THE_SWING.has(id) ? sayWhyWithheld(of) : undefined));
+  const withheld = missing ?? (isGuessed && OF_THE_SWING.has(id) ? GUESS_WAITS : undefined);
   // What never was in sight asks for nothing.
   const [isBegun, setBegun] = useState(false);
   if (withheld === undefined && !isBegun) setBegun(true);

@@ -28,7 +28,8 @@ import {
 } from '../../words';
 import { dialWords, spokenLike } from '../../words/swing/edgeDials';
 import { useWrittenText } from '../fields/useWrittenText';
-import { GuessNotice, TrialNotice } from '../why/WhyNotices';
+import { GuessNotice } from '../why/Guess';
+import { TrialNotice } from '../why/WhyNotices';
 
 /** The first dial past its usual range, in a sentence: one hint at a time. */
 function cautionOf({ movements, units }: Document): string | undefined {

@@ -3,6 +3,7 @@ import type { CheckpointId } from '../../reading/checkpoints';
 import { drawCloud } from '../../solving/diagnosis/verdictShare';
 import { useDesk } from '../../store';
 import { showLength } from '../../words';
+import { GUESSED_LINE } from '../../words/why/guess';
 import { along, type Point } from '../plate/frame';
 import type { LivePlate } from '../plate/livePlate';
 import { linePath } from '../figure/paths';
@@ -12,6 +13,8 @@ import './marks.css';
 const CLOUD = 40;
 const SEED = 5;
 const TICK = 6;
+/** From a line to its name, px. */
+const BESIDE = 12;
 
 interface Props {
   readonly id: CheckpointId;
@@ -44,6 +47,11 @@ export function Marks({ id, live }: Props) {
   const gap = drawn === undefined ? 0 : (drawn - value) * perMetre;
   // At the far end of the line from the ring, where nothing else is written.
   const low = { x: 0.85 * axis.from.x + 0.15 * axis.to.x, y: 0.85 * axis.from.y + 0.15 * axis.to.y };
+  // Beside its own line, on the side away from the line that is there.
+  const middle = { x: (axis.from.x + axis.to.x) / 2, y: (axis.from.y + axis.to.y) / 2 };
+  const onLine = along(middle, handle.direction, gap);
+  const isRight = onLine.x >= middle.x;
+  const named = { x: onLine.x + (isRight ? BESIDE : -BESIDE), y: onLine.y };
   return (
     <>
       {sighting && isShown && (
@@ -55,6 +63,15 @@ export function Marks({ id, live }: Props) {
       {drawn !== undefined && (
         <>
           <path className="plate-guess" d={shifted(drawn)} />
+          <text
+            className="plate-guess-name"
+            x={named.x}
+            y={named.y}
+            fontSize={live.letters.caption}
+            textAnchor={isRight ? 'start' : 'end'}
+          >
+            {GUESSED_LINE}
+          </text>
           {isGap && Math.abs(gap) > 1 && (
             <Gap from={low} to={along(low, handle.direction, gap)} size={live.letters.caption}>
               {showLength(Math.abs(drawn - value), units).text}

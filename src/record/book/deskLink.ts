@@ -2,13 +2,14 @@ import { desk, deskBases, put, subscribe } from '../../store/desk/desk';
 import { createDeriver } from '../../store/derive/deriver';
 import { NO_VERDICTS } from '../../store/derive/verdictHysteresis';
 import { referenceSearch } from '../../store/effects/referenceSearch';
+import type { GuessMade } from '../../store/desk/whyState';
 import type { Document } from '../../store/document/document';
 import { NO_HISTORY, type History } from '../../store/document/history';
 import { isReached } from '../../reading/checkpoints';
 import type { Clock } from '../storage/clock';
 import { editLesson } from './edits';
 import { sayNewModel } from '../../words/book/newModel';
-import { NOTHING_COMPUTED, type Computed, type LessonRecord } from './recordTypes';
+import { LIMITS, NOTHING_COMPUTED, type Computed, type LessonRecord } from './recordTypes';
 import type { LessonBook } from './lessonBook';
 
 /** Delay from a change on the desk to the lesson, ms; the writer's own delay is added to it. */
@@ -109,6 +110,16 @@ export function linkDesk(book: LessonBook, clock: Clock): DeskLink {
     book.apply(editLesson(lesson, clock.nowMs(), { now: document, computedCm: computeCm(document) }, ''));
   };
 
+  /** A guess that has been shown goes into the open lesson. */
+  const keepGuesses = (made: readonly GuessMade[]): void => {
+    const lesson = openLesson();
+    if (!lesson || !isOurs() || made.length === 0) return;
+    const toCm = (metres: number): number => Number((metres * 100).toFixed(1)) + 0;
+    const added = made.map(({ id, drawn, went }) => ({ at: id, drawnCm: toCm(drawn), wentCm: toCm(went) }));
+    const guesses = [...(lesson.guesses ?? []), ...added].slice(-LIMITS.guesses);
+    book.apply(editLesson(lesson, clock.nowMs(), { guesses }, ''));
+  };
+
   const lay = (document: Document, history: History): void =>
     put({ document: asSeenHere(document, desk.getState().document), history, gesture: null });
 
@@ -117,6 +128,9 @@ export function linkDesk(book: LessonBook, clock: Clock): DeskLink {
     bringUpToDate();
   };
 
+  subscribe(({ session: { guess } }, { session: { guess: before } }) => {
+    if (guess && guess.made !== before?.made) keepGuesses(guess.made.slice(before?.made.length ?? 0));
+  });
   subscribe((now, before) => {
     if (now.document === before.document && now.references === before.references) return;
     if (openLesson() && isOurs()) callOff ??= clock.after(FOLLOW_MS, follow);

@@ -66,7 +66,7 @@ export function addPlayer(book: Records, birth: Birth, name: string, body: Playe
 }
 
 type OfPlayer = Partial<Pick<PlayerRecord, 'name' | 'body' | 'clubs' | 'notes' | 'archived'>>;
-type OfLesson = Partial<Pick<LessonRecord, 'date' | 'now' | 'computedCm' | 'notes' | 'practice' | 'film'>>;
+type OfLesson = Partial<Pick<LessonRecord, 'date' | 'now' | 'computedCm' | 'notes' | 'practice' | 'guesses' | 'film'>>;
 
 /** The same record with some fields new. The later of clock and last change: a clock set back must not make it older. */
 export const touched = <R extends BookRecord>(record: R, nowMs: number, fields: Partial<R>): R => ({
@@ -152,9 +152,9 @@ export function addLesson(birth: Birth, playerId: string, date: string, now: Doc
   return { label: 'New lesson', put: [lesson], remove: [] };
 }
 
-/** A copy of a lesson under another date. What the player practised, and his film, stay with the first. */
+/** A copy of a lesson under another date. What the player practised and guessed, and his film, stay with the first. */
 export function duplicateLesson(
-  { practice: _practice, film: _film, ...lesson }: LessonRecord,
+  { practice: _practice, guesses: _guesses, film: _film, ...lesson }: LessonRecord,
   birth: Birth,
   date: string,
 ): Edit {

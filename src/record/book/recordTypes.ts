@@ -39,6 +39,13 @@ interface OfEarlierModel {
   readonly computedBy?: typeof LEAN_MODEL;
 }
 
+/** One guess of where the shaft would go, and where it went: the judged reading, cm. */
+interface Guessed {
+  readonly at: CheckpointId;
+  readonly drawnCm: number;
+  readonly wentCm: number;
+}
+
 /** One lesson. `now` is the desk as it was left, with what the coach saw and the plan that was chosen. */
 export interface LessonRecord extends Kept, OfEarlierModel {
   readonly kind: 'lesson';
@@ -50,6 +57,8 @@ export interface LessonRecord extends Kept, OfEarlierModel {
   readonly notes: string;
   /** What came back from the player, one for each plan. Absent where nothing came. */
   readonly practice?: readonly Practice[];
+  /** What the player guessed before he was shown. Absent where he guessed nothing. */
+  readonly guesses?: readonly Guessed[];
   /** What was marked on the player's film. Absent where none was kept. */
   readonly film?: KeptFilm;
 }
@@ -89,6 +98,8 @@ export const LIMITS = {
   notes: 8000,
   /** Plans of which one lesson keeps practice. */
   practices: 6,
+  /** Guesses that one lesson keeps: the last ones. */
+  guesses: 100,
   /** Longer side of a still, px, and its size, bytes. */
   stillSide: 960,
   stillBytes: 150_000,

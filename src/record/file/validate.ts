@@ -75,6 +75,17 @@ const practice = exactOptional(
   ),
 );
 
+const guesses = exactOptional(
+  listUpTo(
+    fields({
+      at: oneOf(CHECKPOINT_IDS),
+      drawnCm: pipe(numberIn(-1000, 1000), tidy),
+      wentCm: pipe(numberIn(-1000, 1000), tidy),
+    }),
+    LIMITS.guesses,
+  ),
+);
+
 const side = pipe(numberIn(1, LIMITS.stillSide), integer('Whole pixels only.'));
 
 const head = <K extends Kind>(kind: K) => ({
@@ -104,6 +115,7 @@ const SCHEMAS = {
     computedBy,
     notes: keptText(LIMITS.notes),
     practice,
+    guesses,
     film: exactOptional(filmSchema),
   }),
   swing: fields({ ...head('swing'), playerId: id, name, now, computedCm, computedBy }),

@@ -36,6 +36,15 @@ export interface Guess {
   readonly stage: 'ready' | 'open' | 'shown';
   /** Where the player drew the shaft line or the head, as the judged reading, m. */
   readonly drawn: { readonly [id in CheckpointId]?: number };
+  /** Every guess that was shown since guessing began. */
+  readonly made: readonly GuessMade[];
+}
+
+/** One guess and where the shaft went, as the judged reading, m. */
+export interface GuessMade {
+  readonly id: CheckpointId;
+  readonly drawn: number;
+  readonly went: number;
 }
 
 /** A reading the ledger shares out, and where it is read: any reading at a checkpoint, or any number of the delivery. */

@@ -11,17 +11,18 @@ function holdBack(now: DeskState, before: DeskState): void {
   if (now.document.movements === before.document.movements) return;
   const stood = withMovements(current().referenceSwing, toMovements(before.document.movements));
   setGuess(
-    { stage: 'open', drawn: guess.stage === 'ready' ? guess.drawn : {} },
+    { ...guess, stage: 'open', drawn: guess.stage === 'ready' ? guess.drawn : {} },
     { swing: stood, label: 'Guess first: draw where the shaft will go' },
   );
 }
 
 /** Another player, club or top makes what was held back meaningless. */
 function letGo(now: DeskState, before: DeskState): void {
-  if (now.session.guess?.stage !== 'open') return;
+  const { guess } = now.session;
+  if (guess?.stage !== 'open') return;
   const { player, club, setUp } = now.document;
   if (player !== before.document.player || club !== before.document.club || setUp !== before.document.setUp) {
-    setGuess({ stage: 'ready', drawn: {} }, null);
+    setGuess({ ...guess, stage: 'ready', drawn: {} }, null);
   }
 }
 

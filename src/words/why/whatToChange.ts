@@ -135,19 +135,3 @@ export function sayVerdictShare(id: CheckpointId, word: string, share: number): 
   if (share >= OPEN) return `Probably ${small} at ${at}: ${sayShare(share)}.`;
   return `Too close to call at ${at}: ${small} in ${sayShare(share)}.`;
 }
-
-/** Two judged readings of a guess: what was drawn, what the model shows, and the gap between them, m. */
-export function sayGuess(
-  id: CheckpointId,
-  drawn: number,
-  real: number,
-  bands: Bands,
-  units: Pick<Units, 'length'>,
-): string {
-  const gap = showLength(Math.abs(real - drawn), units);
-  const at = CHECKPOINT_NAMES[id].title;
-  if (gap.value === 0) return `${at}: you drew it where it went, ${sayJudged(id, real, bands, units).text}.`;
-  const [up, down] = id === 'leadArmParallel' ? ['higher', 'lower'] : ['farther in front', 'farther behind'];
-  const { text } = sayJudged(id, real, bands, units);
-  return `${at}: it went to ${text}, ${gap.inSentence} ${real > drawn ? up : down} than you drew.`;
-}
