@@ -179,7 +179,7 @@ test('in inches, for a small left-handed player past the usual ranges, no drawer
   const wrong: string[] = [];
   for (const [size, viewport] of Object.entries(SCREENS)) {
     await page.setViewportSize(viewport);
-    for (const id of await drawerIds(page)) {
+    for (const id of await drawerIds(page, { bySection: true })) {
       await openDrawer(page, id);
       await drawn(page);
       for (const board of BOARDS) {
@@ -360,7 +360,7 @@ describe('axe finds nothing', () => {
     };
     // A swing that gives each drawer something to show.
     await press(page, 'leadWristFlexion', 'Home');
-    for (const id of await drawerIds(page)) {
+    for (const id of await drawerIds(page, { bySection: true })) {
       await openDrawer(page, id);
       // What is fetched or worked out first says so with dots.
       await page.waitForFunction(() => !document.querySelector('#drawer')!.textContent.includes('…'));

@@ -86,8 +86,8 @@ export const plateWords = (page: Page): Promise<string[]> => page.locator('.plat
 
 const SECTIONS = ['Player', 'Club', 'Top and tempo', 'Camera', 'Bands', 'Units'];
 
-/** Every drawer there is, the set-up a section at a time, in the order of their tabs and of the sheet of further drawers. */
-export const drawerIds = (page: Page): Promise<string[]> =>
+/** Every drawer there is, the set-up a section at a time if asked for, in the order of their tabs and of the sheet of further drawers. */
+export const drawerIds = (page: Page, { bySection = false } = {}): Promise<string[]> =>
   page
     .locator('[id^="tab-"]:not(#tab-more)')
     .evaluateAll((tabs) =>
@@ -95,7 +95,7 @@ export const drawerIds = (page: Page): Promise<string[]> =>
         .map(({ id }) => id.slice('tab-'.length))
         .flatMap((id) => (id === 'ledger' ? [id, 'map', 'compare', 'family'] : id === 'rule' ? [id, 'gains'] : [id])),
     )
-    .then((ids) => ids.flatMap((id) => (id === 'setUp' ? SECTIONS.map((section) => `${id}/${section}`) : [id])));
+    .then((ids) => ids.flatMap((id) => (bySection && id === 'setUp' ? SECTIONS.map((section) => `${id}/${section}`) : [id])));
 
 /** Turns the exaggeration on or off: in the list on the picture, or behind its button where the picture is small. */
 export async function exaggerate(page: Page): Promise<void> {
