@@ -95,7 +95,9 @@ export const drawerIds = (page: Page, { bySection = false } = {}): Promise<strin
         .map(({ id }) => id.slice('tab-'.length))
         .flatMap((id) => (id === 'ledger' ? [id, 'map', 'compare', 'family'] : id === 'rule' ? [id, 'gains'] : [id])),
     )
-    .then((ids) => ids.flatMap((id) => (bySection && id === 'setUp' ? SECTIONS.map((section) => `${id}/${section}`) : [id])));
+    .then((ids) =>
+      ids.flatMap((id) => (bySection && id === 'setUp' ? SECTIONS.map((section) => `${id}/${section}`) : [id])),
+    );
 
 /** Turns the exaggeration on or off: in the list on the picture, or behind its button where the picture is small. */
 export async function exaggerate(page: Page): Promise<void> {
