@@ -11,12 +11,15 @@ function tryTo<T>(work: () => T, otherwise: T): T {
   }
 }
 
+/** The coach's own mark for hand-outs leaves the device in pictures only. */
+const STAYS = 'slantwise.own-look';
+
 /** Our own texts in the browser's small storage, as they are. */
 function smallStorage(): Record<string, string> {
   const texts: Record<string, string> = {};
   for (let at = 0; at < localStorage.length; at++) {
     const key = localStorage.key(at);
-    if (key?.startsWith('slantwise.')) texts[key] = localStorage.getItem(key) ?? '';
+    if (key?.startsWith('slantwise.') && key !== STAYS) texts[key] = localStorage.getItem(key) ?? '';
   }
   return texts;
 }
