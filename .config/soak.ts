@@ -1,8 +1,8 @@
-// npm run soak: random actions for 20 minutes; memory and graphics resources have to stay level. SOAK_MINUTES=240 runs 4 hours.
+// npm run soak: random actions in a lesson for 20 minutes; memory and graphics resources have to stay level. SOAK_MINUTES=240 runs 4 hours.
 import { chromium, type CDPSession, type Page } from 'playwright-core';
 import { preview } from 'vite';
 import { withSite } from '../tests/bench/site';
-import { acts, doAct } from '../tests/browser/fuzzActs';
+import { acts, doAct, lessonActs } from '../tests/browser/fuzzActs';
 import { createRandom } from '../tests/reference/random';
 import { browserFlags, resolveBrowser } from './browser.mjs';
 
@@ -104,6 +104,17 @@ function isLevel(samples: readonly Sample[], of: string): boolean {
   return Math.min(...values.slice(-third)) <= (VARIES.has(of) ? Math.max(...first) : Math.min(...first));
 }
 
+const ACTS = [...acts, ...lessonActs, ...lessonActs];
+
+/** A lesson of a player of our own, which follows the desk through everything. */
+async function startLesson(page: Page): Promise<void> {
+  await page.locator('#tab-lessons').click();
+  const form = page.locator('.lesson-new');
+  await form.getByLabel('New player, a nickname will do').fill('Robin');
+  await form.getByRole('button', { name: 'Start a lesson' }).click();
+  await page.locator('#drawer[data-drawer="seen"]').waitFor();
+}
+
 async function soak(page: Page): Promise<readonly Sample[]> {
   const session = await page.context().newCDPSession(page);
   const chance = createRandom(SEED);
@@ -112,7 +123,7 @@ async function soak(page: Page): Promise<readonly Sample[]> {
   const minuteNow = (): number => (Date.now() - start) / 60_000;
   let done = 0;
   while (minuteNow() < MINUTES) {
-    await doAct(page, acts[Math.floor(chance() * acts.length)], chance);
+    await doAct(page, ACTS[Math.floor(chance() * ACTS.length)], chance);
     done++;
     if (minuteNow() < (samples.length * MINUTES) / SAMPLES) continue;
     const sample = await look(page, session, minuteNow(), done);
@@ -150,6 +161,7 @@ await withSite(async (folder) => {
     await page.addInitScript(countGraphics);
     await page.goto(`${server.resolvedUrls!.local[0]}?probe`);
     await page.locator('canvas').first().waitFor();
+    await startLesson(page);
     const samples = await soak(page);
     // The first quarter warms up: code is compiled, every drawer has been opened.
     const warm = samples.slice(Math.ceil(samples.length / 4));

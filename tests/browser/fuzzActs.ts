@@ -71,7 +71,9 @@ export const acts = [
   'undo', 'undo', 'redo', 'reset', 'situation', 'ghost', 'exaggerate', 'scrub', 'scrub', 'position', 'play', 'speed',
   'plate', 'view', 'group', 'drawer', 'set-up', 'set-up', 'bench', 'pelvis', 'lost pointer',
 ] as const; // prettier-ignore
-export type Act = (typeof acts)[number];
+/** What a lesson adds: its drawers, and whatever can be pressed, chosen or typed in them that makes no file and no further record. */
+export const lessonActs = ['lesson drawer', 'in a lesson', 'in a lesson'] as const;
+export type Act = (typeof acts)[number] | (typeof lessonActs)[number];
 
 /** Does one random action of a kind. Answers what was done, in words. */
 export async function doAct(page: Page, act: Act, chance: () => number): Promise<string> {
@@ -227,7 +229,35 @@ function perform({ act, numbers }: { act: string; numbers: readonly number[] }):
         document.getElementById(`tab-${pick(ids, a)}`)?.click();
         return `drawer ${pick(ids, a)}`;
       }
+      case 'lesson drawer': {
+        const ids = ['seen', 'ledger', 'plan', 'ball', 'lessons'];
+        const id = pick(ids, a);
+        if (document.getElementById('drawer')?.dataset['drawer'] !== id) document.getElementById(`tab-${id}`)?.click();
+        return `drawer ${id}`;
+      }
+      case 'in a lesson': {
+        const drawer = document.getElementById('drawer')?.dataset['drawer'] ?? '';
+        if (!['seen', 'ledger', 'map', 'compare', 'family', 'plan', 'ball', 'lessons'].includes(drawer)) return act;
+        const kept =
+          /film|picture|file|copy|save|share|print|wipe|remove|delete|add|start|duplicate|link|code|finish|device|archive|keep/i;
+        const things = all<HTMLElement>(
+          '#drawer :is(.drawer-parts, .drawer-body) :is(button, input, select, textarea)',
+        );
+        const thing = pick(
+          things.filter(({ textContent }) => !kept.test(textContent)),
+          a,
+        );
+        if (thing instanceof HTMLSelectElement) setField(thing, pick([...thing.options], b)?.value ?? '', 'change');
+        else if (thing instanceof HTMLInputElement && ['text', 'number'].includes(thing.type)) {
+          setField(thing, pick(['', 'x', '3', '-4', '12', '7.5'], b)!, 'input');
+          thing.dispatchEvent(new FocusEvent('focusout', { bubbles: true }));
+        } else if (thing instanceof HTMLInputElement && thing.type === 'range') slideTo(thing, b);
+        else if (!(thing instanceof HTMLInputElement && thing.type === 'file')) thing?.click();
+        return `${act}, ${drawer}: ${thing?.textContent.slice(0, 30) ?? 'nothing'}`;
+      }
       case 'set-up': {
+        // A section at a time is in sight.
+        if (d < 0.3) return click('.drawer-index button', b);
         const field = pick(
           all<HTMLInputElement | HTMLSelectElement>('.set-up :is(input, select)').filter(
             (one) => !one.closest('.dial'),
