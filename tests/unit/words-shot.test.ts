@@ -58,6 +58,13 @@ describe('a face between left and returned', () => {
     expect(sayCurve(shot, 'right', METRIC).text).toBe('5 m right, 3 m left to 12 m right');
   });
 
+  test('a curve that is drawn past both ends is the end of its own band', () => {
+    const ends = { left: { ...drawn.flight, curveM: 17 }, returned: { ...drawn.flight, curveM: 20 } };
+    const past: Shot = { ...drawn, flight: { ...drawn.flight, curveM: 21 }, ends };
+    expect(sayCurve(past, 'right', METRIC).text).toBe('21 m right, 17 m right to 21 m right');
+    expect(sayCurve(past, 'left', METRIC).text).toBe('21 m left, 21 m left to 17 m left');
+  });
+
   test('starts and curves at each end as a shot struck there does', () => {
     const [left, returned] = [deliveryWith({ face: rad(5) }), deliveryWith({ face: rad(-1) })];
     const between = deliveryWith({

@@ -80,7 +80,10 @@ export function sayStart({ flight, ends }: Shot, handed: Handed): DeliveryWords 
   return banded(say, flight.startDeg, ends && [ends.left.startDeg, ends.returned.startDeg], handed);
 }
 
-/** A value of the shot with its band: from what everybody sees farthest left to farthest right. */
+/**
+ * A value of the shot with its band: from what everybody sees farthest left to farthest right. Between the two ends of the face the drawn
+ * arms need not lie between theirs, nor need the curve: the band holds all three.
+ */
 function banded(
   say: (value: number) => DeliveryWords,
   value: number,
@@ -88,7 +91,7 @@ function banded(
   handed: Handed,
 ): DeliveryWords {
   if (!ends) return say(value);
-  const [low, high] = ends.toSorted((a, b) => seen(a, handed) - seen(b, handed));
+  const [low, , high] = [value, ...ends].toSorted((a, b) => seen(a, handed) - seen(b, handed));
   return withBand(say(value), say(low), say(high));
 }
 
