@@ -220,7 +220,7 @@ describe("the player's page", () => {
   });
 
   test('opens from the code on the last card of a clip, and from the clip itself', async () => {
-    const { page, context } = await openPlan(planText(), { viewport: SCREENS.tablet, init: [] });
+    const { page, context } = await openPlan(planText(), { viewport: SCREENS.tablet });
     await page.getByRole('button', { name: 'Open the desk' }).tap();
     await openClip(page);
     await wishShort(page);

@@ -12,7 +12,7 @@ describe('the same picture, other bodies', () => {
     const { page } = desk;
     await openDrawer(page, 'family');
     await lead().getByText('Many bodies give').waitFor();
-    expect(await page.locator('.family-plates li').count()).toBe(9);
+    await expect.poll(() => page.locator('.family-plates li').count()).toBe(9);
     const first = await page.locator('.family-differences li').first().innerText();
     expect(first).toMatch(/^(Face on|Down the line|From above|At the ball)/);
     await page.getByRole('slider', { name: 'Bodies that give this picture' }).fill('8');
