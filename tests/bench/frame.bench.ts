@@ -6,7 +6,7 @@ import { quantile, type Session } from './table';
 export const name = 'frame';
 
 /** Frames of each kind; they take turns, so that what else the machine does falls on all of them. */
-const ROUNDS = { full: 6, quick: 4 } as const;
+const ROUNDS = { full: 4, quick: 2 } as const;
 
 /** A draw call by what it draws; `nth` where a frame has several like it, `offScreen` into a picture of its own. */
 interface DrawCall {

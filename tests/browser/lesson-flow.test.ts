@@ -1,3 +1,4 @@
+import jsQR from 'jsqr';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
@@ -5,6 +6,7 @@ import { readHash } from '../../src/export/link/link';
 import { readFile } from '../../src/record/file/readFile';
 import type { Document } from '../../src/store';
 import { findFaults } from './axe';
+import { makeByTouch, playFrames, wishShort } from './clipPage';
 import { look, openDrawer } from './deskPage';
 import { download, inStore, withoutPicture, type Kept } from './lessonsPage';
 import { appAddress, launch, offOrigin, open, SCREENS, type Witness } from './support';
@@ -67,7 +69,7 @@ async function textOfSheet(): Promise<string> {
   );
 }
 
-test('a whole lesson by touch takes at most 25 taps, and its one plan is the same on screen, in store, sheet, link and export', async () => {
+test('a whole lesson by touch takes at most 25 taps, and its one plan is the same on screen, in store, sheet, clip, link and export', async () => {
   await tap('', page.locator('#tab-lessons'));
   const form = page.locator('.lesson-new');
   taps++;
@@ -133,6 +135,15 @@ test('a whole lesson by touch takes at most 25 taps, and its one plan is the sam
   const words = [...lines, plan.feel, ...plan.drills.map(({ name }) => name), plan.words, '13 Dec 2026'];
   for (const part of ['Practice sheet for Robin', ...words]) expect(sheet).toContain(part);
   await tap('Close', page.locator('.sheet-acts').getByRole('button', { name: 'Close' }));
+  // A clip too, of which the lesson has no need: the code in its last frames holds the same plan.
+  await wishShort(page);
+  await page.getByLabel('Format').selectOption('best');
+  await page.getByLabel('End card with code').setChecked(true);
+  const clip = await makeByTouch(page, 'Make the clip');
+  const [card] = await playFrames(page, clip, 'video/mp4', [3.5], 25);
+  const { data: shown } = jsQR(new Uint8ClampedArray(card.data), card.width, card.height)!;
+  const filmed = readHash(new URL(shown).hash);
+  expect(filmed && 'document' in filmed && filmed.document.plan).toEqual(plan);
   await tap('Next: save the lesson');
   await expect.poll(planLines).toEqual(lines);
   await expect.poll(async () => (await lessonInStore())?.now.plan).toEqual(plan);
