@@ -80,7 +80,14 @@ async function look(page: Page, session: CDPSession, minute: number, done: numbe
   const alive = await page.evaluate(
     () => (globalThis as unknown as { graphicsAlive: Record<string, number> }).graphicsAlive,
   );
-  const counts = { nodes, listeners: jsEventListeners, workers: page.workers().length, ...alive };
+  // Elements, texts and comments that hang in the page; what React keeps for later hangs nowhere.
+  const inPage = await page.evaluate(() => {
+    const walk = document.createTreeWalker(document, NodeFilter.SHOW_ALL);
+    let count = 1;
+    while (walk.nextNode()) count++;
+    return count;
+  });
+  const counts = { nodes, inPage, listeners: jsEventListeners, workers: page.workers().length, ...alive };
   return { minute, acts: done, heapMb: usedSize / 1e6, ...counts };
 }
 
@@ -94,7 +101,7 @@ function slopeOf(samples: readonly Sample[], of: string): number {
 }
 
 /** What the desk shows in words differs a little from sample to sample; what lies on the graphics card does not. */
-const VARIES = new Set(['nodes', 'listeners', 'workers']);
+const VARIES = new Set(['nodes', 'inPage', 'listeners', 'workers']);
 
 /** A count is level when it comes back, in the last third, to where it was in the first: on the graphics card to the least. */
 function isLevel(samples: readonly Sample[], of: string): boolean {

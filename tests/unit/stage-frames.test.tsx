@@ -118,9 +118,16 @@ describe('frames of the stage', () => {
     render.mockClear();
     setMovement('leadWristFlexion', 11);
     root.unmount();
-    await new Promise((resolve) => setTimeout(resolve, 20));
-    settle();
-    setMovement('leadWristFlexion', 12);
+    // React takes it apart in its own time: until a change brings no more frame.
+    let flexion = 11;
+    await vi.waitFor(() => {
+      settle();
+      render.mockClear();
+      setMovement('leadWristFlexion', ++flexion);
+      settle();
+      expect(render).not.toHaveBeenCalled();
+    });
+    setMovement('leadWristFlexion', ++flexion);
     canvas.dispatchEvent(new Event('webglcontextrestored'));
     settle();
     expect(render).not.toHaveBeenCalled();
