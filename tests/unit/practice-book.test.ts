@@ -94,6 +94,10 @@ describe('practice in the lesson book', () => {
     const [lesson] = edit.put as [LessonRecord];
     const reading = readFile(writeFile([player, lesson], NOW_MS));
     expect('records' in reading && reading.records).toEqual([player, lesson]);
+    const guessed = { ...lesson, guesses: [{ at: 'leadArmParallel', drawnCm: 3, wentCm: 4 }] } as const;
+    expect(duplicateLesson(guessed, { id: 'copy-00001', nowMs: NOW_MS }, '2026-12-09').put[0]).not.toHaveProperty(
+      'guesses',
+    );
     expect(duplicateLesson(lesson, { id: 'copy-00001', nowMs: NOW_MS }, '2026-12-09').put[0]).not.toHaveProperty(
       'practice',
     );

@@ -5,7 +5,7 @@ import { current, desk, loadSituation, setBands, setDrawer, setMovement, setSetU
 import { clearDesk } from '../../src/store/desk/desk';
 import { askedNow, solverClient } from '../../src/store/solver/solverClient';
 import { linkedTime } from '../../src/store/derive/compare';
-import { drawGuess, setGuessFirst, showGuess } from '../../src/store/desk/guess';
+import { drawGuess, guessAgain, setGuessFirst, showGuess } from '../../src/store/desk/guess';
 import type { Ledger } from '../../src/store/derive/ledger';
 import { ledgerOf } from '../../src/store/desk/ledger';
 import type { PlanAnswer } from '../../src/solving/diagnosis/solverJobs';
@@ -208,6 +208,9 @@ describe('guess first', () => {
     drawGuess('shaftParallel', 0.02);
     showGuess();
     expect(desk.getState().session.guess!.made).toHaveLength(2);
+    guessAgain();
+    expect(desk.getState().session.guess).toMatchObject({ stage: 'ready', drawn: {} });
+    expect(desk.getState().session.guess!.drawn).toEqual({});
     expect(desk.getState().session.guess!.made[1]).toMatchObject({ id: 'shaftParallel', drawn: 0.02 });
     setGuessFirst(false);
     expect(desk.getState().session.trial).toBeNull();

@@ -181,7 +181,7 @@ describe('plans, marks and guesses in words', () => {
     const made = [
       { drawn: 0.04, went: 0.055 },
       { drawn: 0.04, went: 0.0601 },
-      { drawn: -0.02, went: -0.02 },
+      { drawn: 0, went: -0.02 },
     ];
     expect(sayGuessScore(made, { length: 'cm' })).toBe('Within 2 cm: 2 of 3 guesses.');
     expect(sayGuessScore(made.slice(1, 2), { length: 'cm' })).toBe('Within 2 cm: 0 of 1 guess.');
