@@ -20,7 +20,7 @@ export const GUESS_WAYS: Readonly<Record<CheckpointId, readonly [more: string, l
   shaftParallel: ['farther in front', 'farther behind'],
 };
 
-/** A guess counts as near within this, m: the width of a club's shaft and hosel together, our choice. */
+/** A guess counts as near within this, m. Our choice. */
 const NEAR_GUESS_M = 0.02;
 
 /** "Within 2 cm: 3 of 5 guesses." How many guesses were near; each as drawn and where it went, m. */

@@ -12,7 +12,7 @@ export function findMarkFault(bytes: Uint8Array, size: number): string | undefin
   if (!header) return 'This is no PNG, JPEG or WebP picture. Choose one of these.';
   const { width, height } = header;
   if (Math.max(width, height) > MARK_LIMITS.side || width * height > MARK_LIMITS.area)
-    return `This picture has ${width} × ${height} pixels. Choose one of at most 24 million.`;
+    return `This picture has ${width} × ${height} pixels. Choose a smaller one: at most 6000 a side, 24 million in all.`;
   return undefined;
 }
 
