@@ -27,7 +27,10 @@ const text = (words: string): Uint8Array<ArrayBuffer> => new TextEncoder().encod
 function header(w: number, h: number): Uint8Array<ArrayBuffer> {
   const bytes = new Uint8Array(64);
   const view = new DataView(bytes.buffer);
+  // Signature, and the name of the first chunk.
   view.setUint32(0, 0x89504e47);
+  view.setUint32(4, 0x0d0a1a0a);
+  view.setUint32(12, 0x49484452);
   view.setUint32(16, w);
   view.setUint32(20, h);
   return bytes;
