@@ -18,6 +18,7 @@ import {
   swingOfStranger,
 } from '../tests/reference/facts';
 import { publishedRows, recordingDifference, swingOf, type Row } from './validate/published';
+import { ARM_HEIGHTS_DEG, compareWithRecording } from './validate/recording';
 import { printBall } from './validate/ball';
 
 const pose = createPose();
@@ -90,13 +91,29 @@ console.log(
 console.log('  ' + slopes.map((slope, i) => `${SLOPED[i]} ${slope.toFixed(1)}`).join(' deg, ') + ' deg');
 
 console.log(
-  '\nDifference to the one open recording, deg: lead arm level, and adduction at the top. Before the shoulder blades were free:',
+  '\nDifference to an open recording (subject 64), deg: lead arm level, and adduction at the top. Before the shoulder blades were free:',
 );
 console.log('  7-iron root mean square 13.7, worst -29 (lead arm from above); driver 12.6, worst -27.');
 for (const id of CLUBS_SHOWN) {
   const { angles, rootMeanSquare, worst } = recordingDifference(swingOf(1.78, id));
   const listed = angles.map(({ what, difference }) => `${what} ${difference.toFixed(0)}`).join(', ');
   console.log(`  ${id} root mean square ${rootMeanSquare.toFixed(1)}, worst ${worst.toFixed(0)}: ${listed}`);
+}
+
+console.log(
+  '\nDifference to a second player of that database (subject 63) through the downswing, deg: at the top, then with the lead arm',
+);
+console.log(
+  `  ${ARM_HEIGHTS_DEG.join(', ')} deg above level. Another body and an easy tempo: a plausibility check, not a target.`,
+);
+console.log('  Before the shoulder blades were free: 7-iron root mean square 14.1, worst -29; driver 14.4, worst -36.');
+for (const id of CLUBS_SHOWN) {
+  const { angles, rootMeanSquare, worst } = compareWithRecording(swingOf(1.78, id));
+  console.log(`  ${id} root mean square ${rootMeanSquare.toFixed(1)}, worst ${worst.toFixed(0)}`);
+  for (const { name, differences } of angles) {
+    const cells = differences.map((d) => (d === undefined ? '-' : d.toFixed(0)).padStart(4));
+    console.log(`    ${name.padEnd(32)}${cells.join('')}`);
+  }
 }
 
 console.log(
