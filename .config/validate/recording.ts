@@ -43,7 +43,7 @@ const ANGLES = {
   },
 } satisfies Record<string, (places: Places) => number>;
 
-export type AngleName = keyof typeof ANGLES;
+type AngleName = keyof typeof ANGLES;
 
 /** Heights of the lead arm, shoulder to hand, at which the swings are compared on the way down, deg above level. */
 export const ARM_HEIGHTS_DEG = [30, 15, 0, -15, -30, -45, -60] as const;
