@@ -26,6 +26,16 @@ const between =
     return low + (high - low) * Math.min(1, Math.max(0, (x - from) / (to - from)));
   };
 
+const stillAirDrag = between([
+  [5.1e4, 0.525],
+  [6.3e4, 0.41],
+  [7.6e4, 0.263],
+  [9.9e4, 0.203],
+  [1.24e5, 0.18],
+  [1.46e5, 0.187],
+  [1.68e5, 0.196],
+]);
+
 /** Fits that were compared and not taken. Outside what was measured each stays as it is at its edge. */
 const OTHERS: Readonly<Record<string, AirFit>> = {
   // US patent 6,186,002 (USGA, 2001), worked example, mark B: spin ratios 0.044 to 0.218.
@@ -68,6 +78,20 @@ const OTHERS: Readonly<Record<string, AirFit>> = {
       [1, 0.452],
     ]),
     measured: { reynolds: { min: 8.2e4, max: 2.38e5 }, spinRatio: { min: 0.02, max: 1 } },
+  },
+  // Lyu, Kensrud, Smith & Tosaya 2018 (Proceedings 2:238): balls of today shot through still air, read off their figures by others, mark B.
+  // Drag of a ball at 1,500 to 2,500 rpm by Reynolds number alone; lift of 13 balls by spin ratio, up to 0.32.
+  'lyu-still-air': {
+    dragAt: (_, reynolds) => stillAirDrag(reynolds),
+    liftAt: between([
+      [0, 0],
+      [0.045, 0.1],
+      [0.075, 0.13],
+      [0.105, 0.17],
+      [0.185, 0.25],
+      [0.32, 0.315],
+    ]),
+    measured: { reynolds: { min: 5.1e4, max: 1.68e5 }, spinRatio: { min: 0.045, max: 0.32 } },
   },
 };
 
