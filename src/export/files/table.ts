@@ -1,8 +1,9 @@
+import { READING_EDGES, toEdge } from '../../edge/units';
 import { toDeg } from '../../math/angle';
 import { AT } from '../../model/chain';
 import { createJointVector, J, JOINTS } from '../../model/joints';
 import { K } from '../../model/keys';
-import { readAt, type ReadingId } from '../../reading/checkpoints';
+import { readAt } from '../../reading/checkpoints';
 import { POSITION_IDS, type Positions } from '../../reading/positions';
 import { headVelocityAt, swingJoints, type Swing } from '../../reading/swing';
 import { COMPUTED } from '../../words';
@@ -15,29 +16,11 @@ export interface Tabled {
   readonly positions: Positions;
 }
 
-const toCm = (length: number): number => length * 100;
-const same = (value: number): number => value;
-
 /** Decimals of what is printed, by unit: far below what anybody can see in a swing. */
 const DECIMALS = { Deg: 4, Cm: 4, M: 6, Ms: 3, Mps: 4, ratio: 6 } as const;
 
-const READINGS: readonly (readonly [ReadingId, string, keyof typeof DECIMALS, (value: number) => number])[] = [
-  ['shaftPitch', 'shaftPitchDeg', 'Deg', toDeg],
-  ['shaftPlane', 'shaftPlaneDeg', 'Deg', toDeg],
-  ['bicepGap', 'bicepGapCm', 'Cm', toCm],
-  ['bicepCrossing', 'bicepCrossing', 'ratio', same],
-  ['headDepth', 'headDepthCm', 'Cm', toCm],
-  ['shaftAim', 'shaftAimDeg', 'Deg', toDeg],
-  ['planeDirection', 'planeDirectionDeg', 'Deg', toDeg],
-  ['planeTilt', 'planeTiltDeg', 'Deg', toDeg],
-  ['gripEndLine', 'gripEndLineCm', 'Cm', toCm],
-  ['faceToVertical', 'faceToVerticalDeg', 'Deg', toDeg],
-  ['armToShaft', 'leadArmToShaftDeg', 'Deg', toDeg],
-  ['handHeight', 'handHeightCm', 'Cm', toCm],
-  ['handDepth', 'handDepthCm', 'Cm', toCm],
-  ['reachRatio', 'trailReachRatio', 'ratio', same],
-  ['reachShortfall', 'trailShortfallCm', 'Cm', toCm],
-];
+/** All but those that are a joint's own angle, which has its column already. */
+const READINGS = READING_EDGES.filter(([, field]) => JOINTS.every((joint) => joint.field !== field));
 
 /** Names of the columns; each number wears its unit. Angles and lengths in the senses of the model's own tables. */
 export const COLUMNS: readonly string[] = [
@@ -94,7 +77,7 @@ function rowsOf({ name, swing, positions }: Tabled): Cell[][] {
         ...JOINTS.map(({ id, kind }) =>
           kind === 'angle' ? toNumber(toDeg(joints[J[id]]), DECIMALS.Deg) : toNumber(joints[J[id]], DECIMALS.M),
         ),
-        ...READINGS.map(([id, , unit, convert]) => toNumber(convert(readings[id]), DECIMALS[unit])),
+        ...READINGS.map(([id, , unit]) => toNumber(toEdge(readings[id], unit), DECIMALS[unit])),
         ...[0, 1, 2].map((axis) => toNumber(pose[AT.head + axis], DECIMALS.M)),
         toNumber(Math.hypot(velocity[0], velocity[1], velocity[2]), DECIMALS.Mps),
       ];
