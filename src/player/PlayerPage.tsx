@@ -8,6 +8,7 @@ import { writeWords } from '../practice/edit';
 import { changesBetween } from '../store/plan/draftPlan';
 import { CAUTIONS, NOTHING_TO_CHANGE } from '../words';
 import { sayDay } from '../words/book/days';
+import { CHILDREN, FINDING_SWING, LAST_WORDS, sayFor } from '../words/player/page';
 import { sayWho } from '../words/showing/who';
 import { sayPlanChanges, sayTask } from '../words/why/planText';
 import { createClock } from './clock';
@@ -31,9 +32,6 @@ interface Props {
   readonly onOpenDesk: () => void;
 }
 
-const LAST_WORDS =
-  'Illustration from a model, not a recording. Feel and drills: rules of thumb. What you tick stays on this device.';
-
 /** What a link with a plan opens: the player's own page. */
 export default function PlayerPage({ document: shown, onOpenDesk }: Props) {
   const { plan } = shown;
@@ -54,7 +52,7 @@ export default function PlayerPage({ document: shown, onOpenDesk }: Props) {
     <div className="player">
       <header className="player-head">
         <Mark />
-        <p>{sayFor(plan)}</p>
+        <p>{sayFor(plan.names)}</p>
         <span>{sayWho(shown)}</span>
       </header>
       <main>
@@ -66,7 +64,7 @@ export default function PlayerPage({ document: shown, onOpenDesk }: Props) {
             ))}
           </ul>
         </div>
-        {subject ? <Moving subject={subject} /> : <p className="player-wait">Finding this player’s swing …</p>}
+        {subject ? <Moving subject={subject} /> : <p className="player-wait">{FINDING_SWING}</p>}
         <div className="player-words">
           {plan.feel && (
             <section>
@@ -95,7 +93,7 @@ export default function PlayerPage({ document: shown, onOpenDesk }: Props) {
           <section className="player-mind">
             <h2>Mind</h2>
             <p>{[...new Set([...plan.cautions, ...CAUTIONS])].join(' ')}</p>
-            <p>Children: with an adult beside them.</p>
+            <p>{CHILDREN}</p>
           </section>
           <button type="button" className="plain player-desk" onClick={() => setAtMirror(true)}>
             Practise at the mirror
@@ -108,12 +106,6 @@ export default function PlayerPage({ document: shown, onOpenDesk }: Props) {
       </main>
     </div>
   );
-}
-
-/** "For Juniper, from Coach Rowan"; names stand only where the coach put them in. */
-function sayFor({ names: { player, coach } }: ChosenPlan): string {
-  const sender = coach ?? 'your coach';
-  return player ? `For ${player}, from ${sender}` : `From ${sender}`;
 }
 
 /** One clock for the swing that is shown; plays once when it opens, unless movement is not wanted. */

@@ -6,6 +6,7 @@ import { answerFelt, countDrill, noPractice, practiceOn, tickDrill } from '../pr
 import { FELT, type Practice } from '../practice/practice';
 import type { ChosenPlan, PlanDrill } from '../store/document/chosenPlan';
 import { toDay } from '../words/book/days';
+import { REMINDER, SAVE_REMINDERS, sayPractised, sayRepetitions, sayTicked, WIPES } from '../words/player/page';
 import { Tally } from './Tally';
 
 const FELT_OPTIONS = FELT.map((value) => ({ value, text: value }));
@@ -43,16 +44,14 @@ export function Practise({ plan, practice, change }: Props) {
     <section className="player-practise" aria-labelledby="player-practise">
       <header>
         <h2 id="player-practise">Practise</h2>
-        <span>{practised.length} of 7 days</span>
+        <span>{sayPractised(practised.length)}</span>
       </header>
       <ol className="player-week" aria-label="This week">
         {week.map((date, i) => (
           <li key={date} aria-current={date === today ? 'date' : undefined}>
             <span aria-hidden="true">{practised.includes(date) ? '✓' : ' '}</span>
             <span aria-hidden="true">{DAYS[i]}</span>
-            <span className="unseen">
-              {date}: {practised.includes(date) ? 'practised' : 'nothing ticked'}
-            </span>
+            <span className="unseen">{sayTicked(date, practised.includes(date))}</span>
           </li>
         ))}
       </ol>
@@ -61,7 +60,7 @@ export function Practise({ plan, practice, change }: Props) {
       ))}
       <div className="player-acts">
         <button type="button" className="plain" onClick={() => saveReminders(plan, today)}>
-          Save reminders for my calendar, daily at 18:00
+          {SAVE_REMINDERS}
         </button>
         <Wipe practice={practice} change={change} />
       </div>
@@ -93,7 +92,7 @@ function Drill({
       </label>
       {drill.how && <p>{drill.how}</p>}
       {drill.often && <p className="player-often">{drill.often}</p>}
-      <fieldset className="player-count" aria-label={`Repetitions today: ${drill.name}`}>
+      <fieldset className="player-count" aria-label={sayRepetitions(drill.name)}>
         <button
           type="button"
           className="plain"
@@ -136,7 +135,7 @@ function Wipe({ practice, change }: Omit<Props, 'plan'>) {
     );
   return (
     <p className="player-wipe">
-      <span>Ticks, counts and answers of this plan go.</span>
+      <span>{WIPES}</span>
       <button
         type="button"
         className="plain"
@@ -162,7 +161,7 @@ function saveReminders({ id, drills, nextDate }: ChosenPlan, today: string): voi
     stamp: new Date().toISOString().replace(/[-:]|\.\d+/g, ''),
     from: today,
     until: eve > today ? eve : dayAfter(today, 6),
-    title: 'Swing practice',
+    title: REMINDER,
     text: drills.map(({ name, often }) => [name, often].filter(Boolean).join(': ')).join('\n'),
   });
   const link = document.createElement('a');

@@ -2,6 +2,7 @@ import { useId, useMemo, useState } from 'react';
 import { codeOf, codePath } from '../export';
 import { toPracticeCode } from '../practice/code';
 import { PRACTICE_LIMITS, type Practice } from '../practice/practice';
+import { SEND_BACK } from '../words/player/page';
 import './sendBack.css';
 
 interface Props {
@@ -9,8 +10,6 @@ interface Props {
   /** What was typed for the coach. */
   readonly onWords: (words: string) => void;
 }
-
-const CARRIES = 'It carries days, counts, your answers and this line, no name. Nothing is sent by itself.';
 
 /** What was practised as a code that the coach's lesson book reads. It leaves the device only when the player shows, copies or shares it. */
 export function SendBack({ practice, onWords }: Props) {
@@ -20,14 +19,14 @@ export function SendBack({ practice, onWords }: Props) {
   const id = useId();
   const copy = (): Promise<void> =>
     navigator.clipboard.writeText(code).then(
-      () => setSaid('Copied.'),
-      () => setSaid('This browser does not let pages copy. Save it as a file instead.'),
+      () => setSaid(SEND_BACK.copied),
+      () => setSaid(SEND_BACK.notCopied),
     );
   const share = (): Promise<void> => navigator.share({ text: code }).catch(() => {});
   return (
     <section className="send-back" aria-labelledby={`${id}head`}>
       <h2 id={`${id}head`}>Back to your coach</h2>
-      <p>{CARRIES}</p>
+      <p>{SEND_BACK.carries}</p>
       <label className="send-back-words">
         <span>One line to your coach</span>
         <input
@@ -42,7 +41,7 @@ export function SendBack({ practice, onWords }: Props) {
         className="send-back-code"
         viewBox={`0 0 ${squares.length} ${squares.length}`}
         role="img"
-        aria-label="Code with your practice, for your coach’s camera"
+        aria-label={SEND_BACK.code}
       >
         <rect width="100%" height="100%" fill="#fff" />
         <path d={codePath(squares)} fill="#000" />

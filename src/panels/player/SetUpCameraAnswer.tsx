@@ -2,6 +2,7 @@ import type { CameraView } from '../../reading/camera/camera';
 import { desk, setCamera, useDerived } from '../../store';
 import { COMPUTED, EXAGGERATED } from '../../words';
 import { useCameraWords, type CameraRow } from './SetUpCameraWords';
+import { capital } from '../../words/numbers/capital';
 
 /** One sentence: how far this camera bends what is read, and why. */
 export function CameraLead({ view }: { view: CameraView }) {
@@ -51,8 +52,7 @@ function Rows({ rows }: { rows: readonly CameraRow[] }) {
       <thead>
         <tr>
           <th scope="col">
-            {COMPUTED.charAt(0).toUpperCase()}
-            {COMPUTED.slice(1)}
+            {capital(COMPUTED)}
             {exaggerated && `, ${EXAGGERATED}`}
           </th>
           <th scope="col">It is</th>

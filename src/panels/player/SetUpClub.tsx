@@ -3,11 +3,11 @@ import { useMemo } from 'react';
 import { MY_CLUB, setClub, useDerived, useDesk } from '../../store';
 import { toArmAngle } from '../../store/document/convert';
 import { lengthField } from './lengthFields';
+import { capital } from '../../words/numbers/capital';
 import { outside } from '../../words/numbers/ranges';
 import { sayWristEffect } from '../../words/swing/wristEffect';
 import { NumberField } from '../fields/NumberField';
 
-const named = (id: string): string => id.charAt(0).toUpperCase() + id.slice(1);
 const KINDS: readonly { readonly kind: ClubSpec['kind']; readonly text: string }[] = [
   { kind: 'driver', text: 'Driver' },
   { kind: 'wood', text: 'Wood' },
@@ -46,7 +46,7 @@ export function SetUpClub() {
           <select value={club.id} onChange={(event) => choose(event.currentTarget.value)}>
             {[...CLUB_IDS, MY_CLUB].map((id) => (
               <option key={id} value={id}>
-                {named(id)}
+                {capital(id)}
               </option>
             ))}
           </select>

@@ -26,6 +26,7 @@ import {
   sayShape,
   sayWhyWithheld,
 } from '../../words';
+import { lowered } from '../../words/numbers/capital';
 import { dialWords, spokenLike } from '../../words/swing/edgeDials';
 import { useWrittenText } from '../fields/useWrittenText';
 import { GuessNotice } from '../why/Guess';
@@ -38,7 +39,7 @@ function cautionOf({ movements, units }: Document): string | undefined {
     const value = dialValue(movements, id);
     const past = sayPastUsual(spokenLike(id), value, units);
     if (past === undefined) continue;
-    return `${dialWords(id, value, units).label}: ${past.charAt(0).toLowerCase()}${past.slice(1)}`;
+    return `${dialWords(id, value, units).label}: ${lowered(past)}`;
   }
   return undefined;
 }

@@ -2,12 +2,23 @@ import { useMemo, useState } from 'react';
 import type { Document } from '../../store';
 import { CHECKPOINT_IDS, type CheckpointId } from '../../reading/checkpointTable';
 import { CHECKPOINT_NAMES } from '../../words';
+import {
+  CAMERA_WORDS,
+  MIRROR_CAUTION,
+  MIRROR_FINE_PRINT,
+  MIRROR_TASK,
+  NEVER_THERE,
+  sayContour,
+  sayHeld,
+  sayPose,
+} from '../../words/player/mirror';
+import { FINDING_SWING } from '../../words/player/page';
 import { Tally } from '../Tally';
 import { useSubject } from '../useSubject';
 import { lookAt, type Lines, type Side, type Sights } from './contour';
 import { FitControls, type Standing } from './FitControls';
 import { Stage } from './Stage';
-import { useCamera, type CameraState } from './useCamera';
+import { useCamera } from './useCamera';
 import { useHold } from './useHold';
 import './mirror.css';
 
@@ -21,22 +32,6 @@ const SIDES: readonly { side: Side; text: string }[] = [
   { side: 'faceOn', text: 'Face on' },
   { side: 'downTheLine', text: 'Down the line' },
 ];
-const SIDE_IN_SENTENCE: Readonly<Record<Side, string>> = { faceOn: 'face on', downTheLine: 'down the line' };
-
-const BESIDE = 'Hold the picture beside a mirror instead.';
-const CAMERA_WORDS: Readonly<Record<Exclude<CameraState, 'on'>, string>> = {
-  off: 'Lean the device on something at hip height, three metres away.',
-  asking: 'The browser asks whether this page may use the camera.',
-  stopped: 'The camera was stopped when the page was hidden.',
-  lost: 'The camera was switched off or taken away.',
-  refused: `The camera is not allowed here. The browser’s settings for this page can allow it. ${BESIDE}`,
-  none: `No camera was found on this device. ${BESIDE}`,
-  busy: `The camera is in use by something else. Close that, then try again. ${BESIDE}`,
-  unable: `This browser gives no camera to this page. ${BESIDE}`,
-};
-const CAUTION =
-  'Make room to swing, with nobody near. Move slowly. Stop if it hurts. Children: with an adult beside them.';
-const FINE_PRINT = 'Nothing is recorded. The camera measures nothing here.';
 
 interface Props {
   readonly document: Document;
@@ -57,7 +52,7 @@ export default function Mirror({ document: shown, onLeave }: Props) {
   const { counting, held, toggle, startOver } = useHold();
   const sights = useSights(shown, side, standing);
   const stand = isFitting ? 'address' : checkpoint;
-  const pose = `${CHECKPOINT_NAMES[checkpoint].title}, ${SIDE_IN_SENTENCE[side]}`;
+  const pose = sayPose(CHECKPOINT_NAMES[checkpoint].title, side);
   const isMissing = sights !== undefined && sights.stands[stand] === undefined;
   return (
     <main className="mirror" data-fitting={isFitting || undefined}>
@@ -70,13 +65,13 @@ export default function Mirror({ document: shown, onLeave }: Props) {
         isMirrored={isMirrored}
         isLeft={shown.player.handed === 'left'}
         board={shown.board}
-        label={isFitting ? 'Contour of the player at address' : `Contour of the pose: ${pose}`}
+        label={isFitting ? MIRROR_TASK.fit.contour : sayContour(pose)}
       />
       <header className="mirror-card">
-        <h1>{isFitting ? 'Stand at the ball, inside the ink.' : 'Stand in the ink. Hold five seconds.'}</h1>
-        <p>{isFitting ? 'Drag the lines to your head and feet.' : pose}</p>
-        {isMissing && <p>This swing never reaches that checkpoint.</p>}
-        {!sights && <p>Finding this player’s swing …</p>}
+        <h1>{isFitting ? MIRROR_TASK.fit.title : MIRROR_TASK.hold.title}</h1>
+        <p>{isFitting ? MIRROR_TASK.fit.how : pose}</p>
+        {isMissing && <p>{NEVER_THERE}</p>}
+        {!sights && <p>{FINDING_SWING}</p>}
       </header>
       <output className="mirror-count" data-phase={counting?.phase}>
         {counting?.phase === 'ready' && <small>Get ready</small>}
@@ -135,7 +130,7 @@ export default function Mirror({ document: shown, onLeave }: Props) {
               </button>
               <p>
                 <Tally count={held} />
-                <b>{held}</b> {held <= GOAL ? `of ${GOAL} held` : 'held'}
+                <b>{held}</b> {sayHeld(held, GOAL)}
               </p>
             </div>
             <div className="mirror-acts">
@@ -159,8 +154,8 @@ export default function Mirror({ document: shown, onLeave }: Props) {
             </div>
           </>
         )}
-        <p className="fine mirror-caution">{CAUTION}</p>
-        <p className="fine">{FINE_PRINT}</p>
+        <p className="fine mirror-caution">{MIRROR_CAUTION}</p>
+        <p className="fine">{MIRROR_FINE_PRINT}</p>
       </div>
     </main>
   );

@@ -2,11 +2,11 @@ import { toDeg } from '../../math/angle';
 import { dialOf, type MovementId } from '../../model/movements';
 import type { CheckpointId } from '../../reading/checkpointTable';
 import { CHECKPOINT_NAMES, type CheckpointWords } from '../swing/checkpoint';
+import { capital, lowered } from '../numbers/capital';
 import { formatTyped, showLength } from '../numbers/numbers';
 import type { Units } from '../numbers/units';
 import type { DialChange } from '../why/planText';
 
-const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 const WHAT: Readonly<Record<CheckpointId, string>> = { leadArmParallel: 'Shaft', shaftParallel: 'Clubhead' };
 
 /** Under the word at a checkpoint: "Shaft above the trail bicep". Without its number: that stands on the body. */
@@ -18,8 +18,7 @@ export const sayWas = ({ verdict, shortWhy }: CheckpointWords): string =>
   verdict === 'missing' ? 'Was not reached' : verdict === 'onPlane' ? 'Was on plane' : `Was ${shortWhy}`;
 
 /** Over the second of two runs: "2 of 2: after the change". */
-export const sayRun = (run: 1 | 2, label: string): string =>
-  `${run} of 2: ${label.charAt(0).toLowerCase()}${label.slice(1)}`;
+export const sayRun = (run: 1 | 2, label: string): string => `${run} of 2: ${lowered(label)}`;
 
 /** Smaller changes than a tenth of a dial's step are none. */
 const isChange = ({ id, change }: DialChange): boolean => Math.abs(change) > dialOf(id).step / 10;
@@ -59,11 +58,11 @@ export function sayWholeChange(
   const [first, ...others] = parts;
   if (first === undefined) return { head: 'No change', rest: '' };
   const rest = others.length > 1 ? `${others.slice(0, -1).join(', ')} and ${others.at(-1)!}` : (others[0] ?? '');
-  return { head: upper(first), rest: rest === '' ? '' : `with ${rest}` };
+  return { head: capital(first), rest: rest === '' ? '' : `with ${rest}` };
 }
 
 /** What to feel, without the word that stands over it already: "The belt buckle stays over the trail foot". */
-export const sayFeel = (feel: string): string => upper(feel.trim().replace(/^Feel (?=\w)/, ''));
+export const sayFeel = (feel: string): string => capital(feel.trim().replace(/^Feel (?=\w)/, ''));
 
 /** Said over what a swing does at both checkpoints, on a still: "Steep coming down: too much cup, turning too soon." */
 export function sayFault(

@@ -1,4 +1,5 @@
 import { DIALS, type Movements } from '../../model/movements';
+import { capital } from '../numbers/capital';
 import type { Units } from '../numbers/units';
 import { sayMovement } from '../swing/dials';
 
@@ -29,6 +30,5 @@ export function sayDialled(movements: Movements, units: Pick<Units, 'length'>): 
     ({ id }) => sayMovement(id, movements, units).phrase,
   );
   if (phrases.length === 0) return 'As reference';
-  const text = phrases.join(', ');
-  return text.charAt(0).toUpperCase() + text.slice(1);
+  return capital(phrases.join(', '));
 }

@@ -4,6 +4,7 @@ import type { BendCause, Bent } from '../../reading/camera/cameraCause';
 import type { CameraReadingId, Unseen } from '../../reading/camera/cameraReadings';
 import type { CheckpointId, NotReached } from '../../reading/checkpoints';
 import { CHECKPOINT_NAMES } from './checkpoint';
+import { capital } from '../numbers/capital';
 import { formatTyped, showAngle, showLength } from '../numbers/numbers';
 import { LENGTHS, type Units } from '../numbers/units';
 
@@ -86,7 +87,7 @@ export function sayTurn(id: CameraReadingId, bend: number): string {
 /** "Lead arm at lead arm parallel" */
 export function nameFaceOn(id: CameraReadingId, at: CheckpointId): string {
   const [name] = FACE_ON[id]!;
-  return `${name.charAt(0).toUpperCase()}${name.slice(1)} at ${CHECKPOINT_NAMES[at].inSentence}`;
+  return `${capital(name)} at ${CHECKPOINT_NAMES[at].inSentence}`;
 }
 
 /** "10° below level", "14° from the target": an angle read face on, rad. */

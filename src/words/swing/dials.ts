@@ -1,4 +1,5 @@
 import { dialOf, type MovementId, type Movements } from '../../model/movements';
+import { capital } from '../numbers/capital';
 import { formatTyped, MINUS, NO_NUMBER, NO_NUMBER_SPOKEN, showLength } from '../numbers/numbers';
 import type { Units } from '../numbers/units';
 
@@ -113,8 +114,7 @@ export function sayDial(id: MovementId, edgeValue: number, units: Pick<Units, 'l
   }
   const { short, phrase, spoken, bracket = usualBracket } = said(id, edgeValue, units);
   const anatomy = id === 'leadWristFlexion' ? `lead-wrist ${bracket}` : bracket;
-  const capital = phrase.charAt(0).toUpperCase() + phrase.slice(1);
-  return { id, label, short, phrase, full: `${capital} (${anatomy})`, bracket, spoken };
+  return { id, label, short, phrase, full: `${capital(phrase)} (${anatomy})`, bracket, spoken };
 }
 
 /** The same from the model's units (rad, factor, s, rad, m), for what the solvers hand back. */

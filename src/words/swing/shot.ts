@@ -2,6 +2,7 @@ import type { NoShot, Shot } from '../../flight/shot';
 import { shapeFor, type Handed, type ShapeId } from '../../flight/shape';
 import { rad, toDeg, type Rad } from '../../math/angle';
 import type { Delivery, DeliveryRule, NotDelivered } from '../../reading/delivery/delivery';
+import { capital } from '../numbers/capital';
 import { showDistance } from '../numbers/distances';
 import { sayFaceToPath, sayPath, withBand, type DeliveryWords } from './delivery';
 import { formatNumber, roundTo, sayNumber, showAngle, showLength, showSpeed } from '../numbers/numbers';
@@ -169,7 +170,7 @@ export function sayShape({ flight }: Shot, handed: Handed): ShapeWords {
   const { carryM } = flight;
   const shot = { startDeg: seen(flight.startDeg, handed), curveM: seen(flight.curveM, handed), carryM, handed };
   const { id, words: how } = shapeFor(shot);
-  const name = id.charAt(0).toUpperCase() + id.slice(1);
+  const name = capital(id);
   return { id, name, how, sentence: `${name}: ${how}.` };
 }
 

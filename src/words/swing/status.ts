@@ -1,5 +1,6 @@
 import type { Checkpoints } from '../../reading/checkpoints';
 import { verdictAt, type Bands, type Verdict } from '../../reading/verdicts';
+import { lowered } from '../numbers/capital';
 import { CHECKPOINT_NAMES, PLATE_WORDS, sayMissing, type CheckpointWords } from './checkpoint';
 
 /** What the status line is made from. */
@@ -28,15 +29,13 @@ export const CAUTIONS = [
   'Keep everyone out of swinging range.',
 ] as const;
 
-const lower = (word: string): string => word.charAt(0).toLowerCase() + word.slice(1);
-
 function sayVerdicts(arm: Verdict, shaft: Verdict): string {
   const p5 = CHECKPOINT_NAMES.leadArmParallel.inSentence;
   const p6 = CHECKPOINT_NAMES.shaftParallel.inSentence;
   if (arm === 'missing' && shaft === 'missing') return 'Neither checkpoint is reached in this swing.';
   if (arm === 'onPlane' && shaft === 'onPlane') return `On plane at ${p5} and at ${p6}.`;
   if (arm === shaft) return `${PLATE_WORDS[arm]} at both checkpoints.`;
-  const second = shaft === 'missing' ? `${p6} is not reached` : `${lower(PLATE_WORDS[shaft])} at ${p6}`;
+  const second = shaft === 'missing' ? `${p6} is not reached` : `${lowered(PLATE_WORDS[shaft])} at ${p6}`;
   return `${PLATE_WORDS[arm]} at ${p5}, ${second}.`;
 }
 
@@ -61,5 +60,5 @@ export function sayStatus({ status, problem, checkpoints, bands, exaggerated = f
     verdictAt('leadArmParallel', checkpoints.leadArmParallel, bands),
     verdictAt('shaftParallel', checkpoints.shaftParallel, bands),
   );
-  return exaggerated ? `Exaggerated twofold: ${lower(sentence)}` : sentence;
+  return exaggerated ? `Exaggerated twofold: ${lowered(sentence)}` : sentence;
 }

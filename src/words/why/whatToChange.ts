@@ -3,6 +3,7 @@ import type { CheckpointId } from '../../reading/checkpoints';
 import type { Bands } from '../../reading/verdicts';
 import type { Judged } from '../../solving/diagnosis/judged';
 import { CHECKPOINT_NAMES } from '../swing/checkpoint';
+import { lowered } from '../numbers/capital';
 import { showJudged } from '../numbers/judged';
 import { formatTyped, roundTo, showLength, type Shown } from '../numbers/numbers';
 import type { Units } from '../numbers/units';
@@ -130,7 +131,7 @@ const [CERTAIN, OPEN] = [0.99, 0.6];
 /** "Probably steep at lead arm parallel: 83 of 100." How surely a verdict stands within the coach's own margin. */
 export function sayVerdictShare(id: CheckpointId, word: string, share: number): string {
   const at = CHECKPOINT_NAMES[id].inSentence;
-  const small = word.charAt(0).toLowerCase() + word.slice(1);
+  const small = lowered(word);
   if (share >= CERTAIN) return `Almost certainly ${small} at ${at}.`;
   if (share >= OPEN) return `Probably ${small} at ${at}: ${sayShare(share)}.`;
   return `Too close to call at ${at}: ${small} in ${sayShare(share)}.`;

@@ -5,6 +5,7 @@ import { sayDay } from '../../../words/book/days';
 import { sayDays } from '../../../words/book/practice';
 import { sayMoved } from '../../../words/book/progress';
 import { SOME_EARLIER } from '../../../words/book/newModel';
+import { lowered } from '../../../words/numbers/capital';
 import { saySighting, sayCm } from '../../../words/book/readings';
 import { useDesk, type CheckpointId } from '../../../store';
 import { createHonestSeen, type HonestSeen } from '../../../store/derive/honestSeen';
@@ -83,8 +84,6 @@ function Numbers({ lessons, rows }: { lessons: readonly LessonRecord[]; rows: re
   );
 }
 
-const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
-
 /** What was seen in a lesson, with the camera of that lesson reckoned in; as it was seen while the player's swing is being found. */
 function honestOf({ now }: LessonRecord, references: References): HonestSeen {
   const { player, club, setUp, seen, camera } = now;
@@ -115,7 +114,7 @@ export function Progress({ id }: { id: string }) {
           {CHECKPOINT_IDS.map((at) => (
             <p key={at} className="progress-sentence">
               {CHECKPOINT_NAMES[at].title}:{' '}
-              {lowerFirst(
+              {lowered(
                 sayMoved(
                   movedToward(
                     rows.map(({ seen }) => seen[at]),

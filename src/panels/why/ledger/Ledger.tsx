@@ -25,6 +25,7 @@ import { waterfall } from './ledgerScale';
 import { Pick } from '../Pick';
 import { NextStep } from '../../lessons/NextStep';
 import { SwingPick } from '../SwingPick';
+import { capital } from '../../../words/numbers/capital';
 
 const PART_NAMES: Readonly<Record<Part, string>> = {
   leadWrist: 'Lead wrist',
@@ -71,8 +72,6 @@ export default function Ledger() {
     </div>
   );
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 const MISSING = 'A mixture of the two swings never gets this far. Choose swings that lie closer.';
 const NO_NUMBER = 'A mixture of the two swings has no such number. Choose another reading.';
