@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { createPortal } from 'react-dom';
 import { FILM_HOW, FILM_STAYS, PICTURES_HOW, UNTESTED } from '../../words/film/film';
 import { closeFilm, openFilm } from './filmActions';
@@ -17,6 +17,13 @@ export default function FilmPanel({ kind }: { kind: 'video' | 'photo' }) {
   const status = useFilm((film) => film.status);
   const problem = useFilm((film) => film.problem);
   const [isOver, setOver] = useState(false);
+  const chooser = useRef<HTMLInputElement>(null);
+  const wasOpen = useRef(false);
+  useEffect(() => {
+    // Back to where the film was opened from.
+    if (wasOpen.current) chooser.current?.focus({ preventScroll: true });
+    wasOpen.current = status === 'open';
+  }, [status]);
   useEffect(() => {
     const paste = ({ clipboardData }: ClipboardEvent): void => {
       void openFilm([...(clipboardData?.files ?? [])]);
@@ -56,6 +63,7 @@ export default function FilmPanel({ kind }: { kind: 'video' | 'photo' }) {
       <label className="plain film-choose">
         {status === 'opening' ? 'Opening …' : kind === 'video' ? 'Open a video' : 'Open one to three photos'}
         <input
+          ref={chooser}
           type="file"
           multiple={kind === 'photo'}
           accept={kind === 'photo' ? PICTURES : `${FILMS},${PICTURES}`}

@@ -57,7 +57,7 @@ export async function goTo(index: number): Promise<void> {
   const { video } = state();
   if (!video) return;
   const frame = Math.max(0, Math.min(video.info.frames - 1, Math.round(index)));
-  set({ frame });
+  set({ frame, ...placeAt(frame) });
   const isHere = (): boolean => state().video === video && state().frame === frame;
   const picture = await video.frame(frame).catch(() => {
     if (isHere()) set({ problem: FRAME_LOST });
@@ -68,6 +68,17 @@ export async function goTo(index: number): Promise<void> {
   set({ picture, pictureFrame: frame, problem: undefined });
   before?.close();
   void drawOutline();
+}
+
+/** Whoever has marked all of the address and goes on is on the way to the next place, and whoever comes back is at address again. */
+function placeAt(frame: number): Partial<ReturnType<typeof state>> | undefined {
+  const { place, sheet, notes, video } = state();
+  const { address, arm } = sheet;
+  if (video?.info.kind !== 'video' || notes.isTripodKept || !address || arm || place === 'shaft' || place === 'next')
+    return undefined;
+  if (nextMark('address', sheet, notes) !== undefined) return undefined;
+  const now: PlaceId = frame === address.frame ? 'address' : 'arm';
+  return now === place ? undefined : { place: now, active: nextMark(now, sheet, notes) };
 }
 
 /** Says what the shown frame is, and goes on to the first mark that is missing there. */
