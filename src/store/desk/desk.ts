@@ -71,7 +71,6 @@ function settle(state: DeskState): DeskState {
 export const put = (change: Partial<DeskState>): void => desk.setState(settle({ ...desk.getState(), ...change }), true);
 
 /**
- * An empty desk. References that were found stay.
- * @internal Tests share one desk and begin each case with an empty one.
+ * An empty desk. References that were found stay. Tests share one desk and begin each case with an empty one.
  */
 export const clearDesk = (): void => put({ ...FRESH_DESK, references: desk.getState().references });

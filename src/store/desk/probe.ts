@@ -1,7 +1,7 @@
 import { isReached } from '../../reading/checkpoints';
 import type { Pose } from '../../model/chain';
 import { createDeriver } from '../derive/deriver';
-import { current, currentPose, desk } from './desk';
+import { clearDesk, current, currentPose, desk } from './desk';
 import type { Session } from './session';
 
 const isAsked = typeof location === 'object' && new URLSearchParams(location.search).has('probe');
@@ -60,8 +60,9 @@ function poseFromStored(text: string): number[] {
  */
 export type DeskLook = ReturnType<typeof lookAtDesk>;
 
-/** Puts the look on the window when the address asks for it with `?probe`. */
+/** Puts the look, and a way to an empty desk, on the window when the address asks for it with `?probe`. */
 export function exposeProbe(): void {
   if (isAsked) Object.defineProperty(window, 'slantwiseProbe', { value: lookAtDesk, writable: false });
   if (isAsked) Object.defineProperty(window, 'slantwisePoseFrom', { value: poseFromStored, writable: false });
+  if (isAsked) Object.defineProperty(window, 'slantwiseClear', { value: clearDesk, writable: false });
 }
