@@ -1,9 +1,11 @@
 import { join } from 'node:path';
 import type { Browser, BrowserContext, CDPSession, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { BookRecord } from '../../src/record';
 import { readRecord } from '../../src/record/file/validate';
 import { createRandom } from '../reference/random';
 import type { BookAlone } from './book-alone/page';
+import { KINDS, lastStrokes, whatAt, type Stroke } from './book-alone/strokes';
 import { withoutPicture } from './lessonsPage';
 import { serveFolder } from './serve';
 import { appAddress, launch, SCREENS } from './support';
@@ -29,8 +31,8 @@ afterAll(() => browser?.close());
 interface Found {
   /** What lies in the store before the app has touched it. */
   readonly records: readonly unknown[];
-  /** What the app shows once it has started. */
-  readonly notes: string;
+  /** What the app shows once it has started: the notes, or the lesson with its stills. */
+  readonly shown: string | readonly unknown[];
 }
 
 /** Looks into the store before the app's first line runs. In the page. */
@@ -55,7 +57,7 @@ async function findLesson(): Promise<Found> {
   const records = await foundInStore;
   for (;;) {
     const fields = document.querySelectorAll<HTMLTextAreaElement>('.lesson-texts textarea');
-    if (fields.length > 0) return { records, notes: [...fields].at(-1)!.value };
+    if (fields.length > 0) return { records, shown: [...fields].at(-1)!.value };
     const ways = [...document.querySelectorAll<HTMLElement>('.save-status button')];
     ways.find(({ textContent }) => textContent === 'Lesson open')?.click();
     await new Promise((resolve) => setTimeout(resolve, 10));
@@ -63,28 +65,28 @@ async function findLesson(): Promise<Found> {
 }
 
 /** As `findLesson`, where there is nothing but the book. In the page. */
-async function findNotes(): Promise<Found> {
+async function findKept(): Promise<Found> {
   const page = globalThis as unknown as { foundInStore: Promise<unknown[]>; alone?: BookAlone };
   const records = await page.foundInStore;
   while (!page.alone) await new Promise((resolve) => setTimeout(resolve, 5));
   await page.alone.ready;
-  return { records, notes: page.alone.notes() };
+  return { records, shown: page.alone.kept() };
 }
 
-/** Types letter after letter into the notes, as fast as nobody can, and tells each. In the page. */
+/** Writes stroke after stroke, as fast as nobody can, and tells each: into the notes, or what the book alone is due. In the page. */
 function type(round: number): void {
   const { tell, alone } = globalThis as unknown as { tell: (text: string) => void; alone?: BookAlone };
   const field = [...document.querySelectorAll<HTMLTextAreaElement>('.lesson-texts textarea')].at(-1);
   const plain = Object.getOwnPropertyDescriptor(HTMLTextAreaElement.prototype, 'value')!;
-  const write = (notes: string): void => {
-    if (alone) return alone.write(notes);
-    plain.set!.call(field, notes);
+  const write = (letter: number): void => {
+    if (alone) return alone.write({ round, letter });
+    plain.set!.call(field, `round ${round}, letter ${letter}`);
     field!.dispatchEvent(new Event('input', { bubbles: true }));
   };
   let letter = 0;
   field?.focus();
   setInterval(() => {
-    write(`round ${round}, letter ${letter}`);
+    write(letter);
     tell(`${letter++} ${Date.now()}`);
   }, 15);
 }
@@ -131,10 +133,24 @@ async function typeUntilKilled(page: Page, cdp: CDPSession, round: number, forMs
   return typed;
 }
 
-/** What of a round is gone: the time from the first letter that was not kept to the last one typed, by the clock and awake. */
-function lossOf(typed: Typed, round: number, notes: string): { clockMs: number; awakeMs: number } {
-  const [of, letter] = (/^round (\d+), letter (\d+)$/.exec(notes) ?? []).slice(1).map(Number);
-  const lost = typed.slice(of === round ? letter + 1 : 0);
+type Strokes = ReturnType<typeof lastStrokes>;
+
+/** The last strokes that were found. In the app, where only notes are typed, those alone. */
+const strokesOf = ({ records, shown }: Found): Strokes =>
+  typeof shown === 'string'
+    ? lastStrokes((records as BookRecord[]).map((one) => (one.kind === 'lesson' ? { ...one, notes: shown } : one)))
+    : lastStrokes(shown as BookRecord[]);
+
+const isBefore = (a: Stroke, b: Stroke): boolean => (a.round === b.round ? a.letter < b.letter : a.round < b.round);
+
+/** What of a round is gone: the time from the first stroke that was not kept to the last one made, by the clock and awake. */
+function lossOf(typed: Typed, round: number, kept: Strokes, isApp: boolean): { clockMs: number; awakeMs: number } {
+  const first = typed.findIndex((_, letter) => {
+    const stroke = { round, letter };
+    const last = kept[isApp ? 'notes' : whatAt(stroke)];
+    return !last || isBefore(last, stroke);
+  });
+  const lost = first < 0 ? [] : typed.slice(first);
   const gaps = lost.slice(1).map((ms, at) => ms - lost[at]);
   return {
     clockMs: lost.length === 0 ? 0 : lost.at(-1)! - lost[0],
@@ -153,6 +169,7 @@ async function useUp(
 ): Promise<Loss[]> {
   const losses: Loss[] = [];
   let typed: Typed = [];
+  let before: Strokes = {};
   for (let round = 0; round <= kills; round++) {
     const page = await context.newPage();
     const cdp = await context.newCDPSession(page);
@@ -162,10 +179,22 @@ async function useUp(
     } else {
       await page.addInitScript(lookIntoStore);
       await page.goto(address, { waitUntil: 'commit' });
-      const { records, notes } = await page.evaluate(find);
-      expect(records.length).toBeGreaterThan(0);
-      for (const record of records) expect(readRecord(record)).toHaveProperty('record');
-      losses.push(lossOf(typed, round - 1, notes));
+      const found = await page.evaluate(find);
+      expect(found.records.length).toBeGreaterThan(0);
+      for (const record of found.records) expect(readRecord(record)).toHaveProperty('record');
+      // In the store as on the page: a film and its stills together or not at all.
+      lastStrokes(found.records as BookRecord[]);
+      const kept = strokesOf(found);
+      // What an earlier page found is there for good, until it is written over.
+      for (const kind of KINDS) {
+        const [was, is] = [before[kind], kept[kind]];
+        expect(
+          was && (!is || isBefore(is, was)),
+          `${kind} of ${JSON.stringify(was)}, then ${JSON.stringify(is)}`,
+        ).toBeFalsy();
+      }
+      before = kept;
+      losses.push(lossOf(typed, round - 1, kept, typeof found.shown === 'string'));
     }
     if (round < kills) typed = await typeUntilKilled(page, cdp, round, 250 + random() * 700);
     else await page.close();
@@ -202,11 +231,12 @@ test(`killed ${KILLS} times in the middle of typing, no record is damaged and at
 }, 3_600_000);
 
 // Loading the screen takes most of the time of a kill, and no part in it: the same book, wired as in the app, on a page of its own.
+// From kill to kill it is notes, guesses or films with their stills that are being written.
 test(`the book alone, killed ${KILLS_ALONE} times, likewise (seed ${SEED})`, async () => {
   const site = await serveFolder(join(import.meta.dirname, 'book-alone'));
   try {
     const start = (page: Page): Promise<void> => page.evaluate(beginAlone);
-    await killAll({ address: site.address, start, find: findNotes }, KILLS_ALONE, DEVICES_ALONE);
+    await killAll({ address: site.address, start, find: findKept }, KILLS_ALONE, DEVICES_ALONE);
   } finally {
     await site.close();
   }

@@ -1,6 +1,10 @@
-import { addLesson, addPlayer, book, deskLink, editLesson, startBook, type Edit } from '../../../src/record';
-import { toDay } from '../../../src/words/book/days';
+import { addLesson, addPlayer, book, deskLink, editLesson, startBook, stillsOf, type Edit } from '../../../src/record';
+import { keepFilmWith } from '../../../src/record/film/filmEdits';
 import { desk } from '../../../src/store';
+import { setGuess } from '../../../src/store/desk/guess';
+import { toDay } from '../../../src/words/book/days';
+import { FILM, JPEG } from '../../unit/keptFilm';
+import { filmOf, guessOf, stillOf, whatAt, type Stroke } from './strokes';
 
 /** What a test may do with the book of this page. */
 export interface BookAlone {
@@ -8,8 +12,10 @@ export interface BookAlone {
   readonly ready: Promise<void>;
   /** A player with an open lesson. */
   begin(): Promise<void>;
-  notes(): string;
-  write(notes: string): void;
+  /** The open lesson with its stills. */
+  kept(): readonly unknown[];
+  /** Writes what is due at a stroke: a letter of the notes, a guess, or a film with its stills. */
+  write(stroke: Stroke): void;
 }
 
 startBook();
@@ -39,10 +45,36 @@ async function begin(): Promise<void> {
   await book.flush();
 }
 
+/** As long as a still of a phone's film. */
+const LONG_JPEG = JPEG + 'A'.repeat(60_000);
+
+function write(stroke: Stroke): void {
+  const lesson = deskLink.openLesson()!;
+  const what = whatAt(stroke);
+  if (what === 'guess') {
+    // As when a guess on the desk is shown: the lesson hears of it.
+    const made = desk.getState().session.guess?.made ?? [];
+    setGuess({ stage: 'shown', drawn: {}, made: [...made, guessOf(stroke)] });
+  } else if (what === 'film') {
+    const stills = (['leadArmParallel', 'shaftParallel'] as const).map((of) => ({
+      of,
+      ...stillOf(stroke),
+      jpeg: LONG_JPEG,
+    }));
+    const { records } = book.state.getState();
+    apply(keepFilmWith(records, lesson, () => book.birth(), filmOf(FILM, stroke), stills)!);
+  } else {
+    apply(editLesson(lesson, book.birth().nowMs, { notes: `round ${stroke.round}, letter ${stroke.letter}` }, ''));
+  }
+}
+
 const alone: BookAlone = {
   ready,
   begin,
-  notes: () => deskLink.openLesson()!.notes,
-  write: (notes) => void apply(editLesson(deskLink.openLesson()!, book.birth().nowMs, { notes }, '')),
+  kept: () => {
+    const lesson = deskLink.openLesson()!;
+    return [lesson, ...stillsOf(book.state.getState().records, lesson.id)];
+  },
+  write,
 };
 Object.assign(globalThis, { alone });
