@@ -3,7 +3,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } fr
 import { readFile } from '../../src/record/file/readFile';
 import { DOCUMENT_VERSION } from '../../src/store/document/document';
 import { findFaults } from './axe';
-import { drawn, settled } from './deskPage';
+import { drawn, openDrawer, settled } from './deskPage';
 import { addPlayer, download, inStore, openBook, openBookPage, press, startAfresh } from './lessonsPage';
 import { appAddress, launch, offOrigin, SCREENS, watch, type Witness } from './support';
 
@@ -92,6 +92,31 @@ describe('a lesson', () => {
     expect(await page.getByRole('row', { name: /10 Jan 2026/ }).innerText()).toMatch(
       /seen 6 cm above ± 2 cm; computed .*/,
     );
+
+    // With a camera placed the number that was seen is another than the one that counts.
+    await press(page, 'Robin');
+    await press(page, /10 Jan 2026/);
+    await press(page, 'Open on the desk');
+    await openDrawer(page, 'setUp/Camera');
+    const camera = page.getByRole('region', { name: 'Camera' });
+    await camera.getByText('Its place in numbers').click();
+    await camera.getByLabel('Right of the hand line').fill('60');
+    await camera.getByLabel('Right of the hand line').press('Enter');
+    await openDrawer(page, 'seen');
+    await page.locator('.explanation').first().waitFor();
+    const said = (): Promise<string[]> =>
+      page
+        .locator('#drawer')
+        .locator('.seen-honest, .seen-hold, .explanation-name, .explanation .fine, .cause-tell')
+        .allInnerTexts();
+    const onDesk = await said();
+    expect(onDesk[0]).toMatch(/^You saw 6 cm above. Without your camera: \d+ cm (above|below) ± \d+ cm\.$/);
+    await openDrawer(page, 'lessons');
+    await press(page, 'Close lesson');
+    await page.locator('.lessons .explanation').first().waitFor();
+    expect(await said()).toEqual(onDesk);
+    expect(await page.locator('.explanations button').count()).toBe(0);
+    expect(await findFaults(page, ['#drawer'])).toEqual([]);
   });
 
   test('progress prints alone on its sheet, drawing and numbers', async () => {

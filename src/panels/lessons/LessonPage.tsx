@@ -20,14 +20,13 @@ import { showGhost } from '../../store/desk/whyActions';
 import type { ChosenPlan } from '../../store/document/chosenPlan';
 import { choosePlan } from '../../store/plan/planActions';
 import { goTo, useBook, useMayWrite } from './navigation';
+import { ClosedSeen, OpenSeen } from './LessonSeen';
 import { useLessonDesk } from './lessonDesk';
 import { NextStep } from './NextStep';
 import { finishLesson } from './startLesson';
 import { KeptFilm } from '../film/kept/KeptFilm';
 import { PlanFields } from '../plan/PlanFields';
 import { PlanSummary } from '../plan/PlanSummary';
-import { SeenEntry } from '../seen/SeenEntry';
-import { SeenSaid } from '../seen/SeenSaid';
 import { PracticeKept } from './practice/PracticeKept';
 import { TextField } from '../fields/TextField';
 
@@ -40,24 +39,6 @@ function GuessesKept({ lesson: { guesses } }: { lesson: LessonRecord }) {
   if (!guesses?.length) return null;
   const made = guesses.map(({ drawnCm, wentCm }) => ({ drawn: drawnCm / 100, went: wentCm / 100 }));
   return <p>Guess first. {sayGuessScore(made, units)}</p>;
-}
-
-/** What was seen of the player, entered here as on the desk. */
-function SeenHere({ lesson, isOpen }: { lesson: LessonRecord; isOpen: boolean }) {
-  const { document, mayWrite, edit: change } = useLessonDesk(lesson);
-  return (
-    <SeenEntry
-      seen={document.seen}
-      disabled={!mayWrite}
-      note={(id) => isOpen && <SeenSaid id={id} />}
-      onSee={(id, sighting) =>
-        change(sighting ? 'What I saw' : 'Clear what I saw', (desk) => ({
-          ...desk,
-          seen: { ...desk.seen, [id]: sighting },
-        }))
-      }
-    />
-  );
 }
 
 /** The swing on the desk becomes what the player works toward: from where the last plan started, or from the swing that is kept beside it. */
@@ -135,7 +116,7 @@ export function LessonPage({ id }: { id: string }) {
     <>
       <OnTheDesk lesson={lesson} isOpen={isOpen} />
       <h3>What I saw</h3>
-      <SeenHere lesson={lesson} isOpen={isOpen} />
+      {isOpen ? <OpenSeen lesson={lesson} /> : <ClosedSeen lesson={lesson} />}
       <KeptFilm lesson={lesson} />
       {isOpen && <NextStep from="lessons" />}
       <h3>Plan</h3>

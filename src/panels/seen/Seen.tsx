@@ -1,19 +1,23 @@
 import { lazy, Suspense, useState } from 'react';
-import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
-import { DIALS } from '../../model/movements';
 import type { Cause } from '../../solving/diagnosis/causes';
-import type { Explanation } from '../../solving/diagnosis/match';
 import { useDerived, useDesk, type Dialled } from '../../store';
 import { ghostDialled } from '../../store/derive/swings';
 import { useAsked } from '../../store/solver/solverClient';
 import { setSeen, showGhost, takeDialled, toDialled } from '../../store/desk/whyActions';
-import { ALIKE, NOTHING_MARKED, sayExplanation, sayFit, sayMatch } from '../../words/why/sightings';
-import { sayWhatTells } from '../../words/why/family';
-import { sayJudged } from '../../words/why/whatToChange';
+import {
+  ALIKE,
+  CAUSES,
+  FROM_WHERE,
+  LOOKING_FOR_CAUSES,
+  NOTHING_MARKED,
+  sayExplanation,
+  sayMatch,
+} from '../../words/why/sightings';
 import { Choice } from '../fields/Choice';
 import { loadingChunk } from '../../store/react/chunkLoadError';
 import { Lead, Source } from '../why/Lead';
 import { NextStep } from '../lessons/NextStep';
+import { CauseItem } from './CauseItem';
 import { SeenEntry } from './SeenEntry';
 import { SeenSaid } from './SeenSaid';
 
@@ -54,7 +58,7 @@ function ByEye() {
       ? answer.message
       : match
         ? sayMatch(match.causes)
-        : 'Looking for what would look like this …';
+        : LOOKING_FOR_CAUSES;
   return (
     <div className="seen-drawer">
       <Lead text={text} />
@@ -62,7 +66,7 @@ function ByEye() {
       {isMarked && match && (
         <>
           <p className="seen-alike">{ALIKE}</p>
-          <ol className="explanations" aria-label="Causes, the most likely first">
+          <ol className="explanations" aria-label={CAUSES}>
             {match.causes.map((cause) => (
               <One key={cause.dials.join('+')} cause={cause} />
             ))}
@@ -70,37 +74,23 @@ function ByEye() {
         </>
       )}
       <NextStep from="seen" />
-      <Source>Marks: measured by you. Explanations: computed by the model, from the reference swing.</Source>
+      <Source>{FROM_WHERE}</Source>
     </div>
   );
 }
 
-/** One cause: what moves, how well it fits, what tells it from the next, and the ways to look at it. */
-function One({ cause: explanation }: { cause: Cause }) {
-  const units = useDesk(({ document }) => document.units);
+/** One cause with the ways to look at it. */
+function One({ cause }: { cause: Cause }) {
   const movements = useDesk(({ document }) => document.movements);
   const ghost = useDesk(ghostDialled);
+  const units = useDesk(({ document }) => document.units);
   const bands = useDerived(({ exactBands }) => exactBands);
-  const { title, text, spoken } = sayExplanation(explanation, units);
+  const { title } = sayExplanation(cause, units);
   // Explanations start from the reference, where the pelvis turns with the chest.
-  const dialled = toDialled(explanation.movements, { ...movements, pelvis: null });
+  const dialled = toDialled(cause.movements, { ...movements, pelvis: null });
   const isShown = ghost !== null && same(ghost, dialled);
-  const [arm, shaft] = CHECKPOINT_IDS.map((id) => sayJudged(id, explanation.readings[id], bands, units).text);
   return (
-    <li className="explanation" data-status={explanation.status} data-usual={explanation.isUsual}>
-      <p className="explanation-name">
-        <b>{title}</b> <span aria-hidden="true">{text}</span>
-        <span className="unseen">{spoken}</span>
-        {explanation.plusMinus !== undefined && <small> {sayGive(explanation)}</small>}
-      </p>
-      <p className="fine">
-        {sayFit(explanation)}; would read {arm}, {shaft}
-      </p>
-      {explanation.tell && (
-        <p className="cause-tell">
-          <b>To tell it from the next:</b> {sayWhatTells(explanation.tell, units).text}.
-        </p>
-      )}
+    <CauseItem cause={cause} bands={bands}>
       <div className="plan-acts">
         <button
           type="button"
@@ -114,22 +104,8 @@ function One({ cause: explanation }: { cause: Cause }) {
           Use this swing<span className="unseen">: {title}</span>
         </button>
       </div>
-    </li>
+    </CauseItem>
   );
-}
-
-/** "± 4°" of the one dial that moves. */
-function sayGive({ dials, plusMinus }: Explanation): string {
-  const dial = DIALS.find(({ id }) => id === dials[0])!;
-  const edge = plusMinus! / dial.edgeUnit;
-  const unit = {
-    leadWristFlexion: '°',
-    rotationRate: ' %',
-    rotationDelay: ' ms',
-    trailSideBend: '°',
-    pelvisShift: ' cm',
-  }[dial.id];
-  return `± ${Math.max(1, Math.round(dial.id === 'rotationRate' ? edge * 100 : edge))}${unit}`;
 }
 
 const same = (a: Dialled, b: Dialled): boolean => JSON.stringify(a) === JSON.stringify(b);

@@ -1,6 +1,7 @@
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
 import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
+import type { Rad } from '../../math/angle';
 import { DEFAULT_ARM_ANGLE, isReached, type Checkpoints } from '../../reading/checkpoints';
 import { MOVEMENT_GROUPS, STILL, type Movements } from '../../model/movements';
 import { withMovements, type Swing } from '../../reading/swing';
@@ -88,22 +89,17 @@ function toSightings({ leadArmParallel: arm, shaftParallel: shaft }: HonestSeen)
   };
 }
 
+/** Asks what would look like marks; undefined without any. `swing`: the reference swing of whoever was seen. */
+export function toMatchJob(seen: HonestSeen, swing: Swing, bands: Bands, armAngle: Rad): Job | undefined {
+  if (!seen.leadArmParallel && !seen.shaftParallel) return undefined;
+  return { kind: 'match', swing, from: STILL, seen: toSightings(seen), bands, armAngle };
+}
+
 function matchQuestion(state: DeskState, { referenceSwing, exactBands }: Derived): Question | undefined {
   const seen = honestSeenOf(state);
   const armAngle = toArmAngle(state.document);
-  const { leadArmParallel: arm, shaftParallel: shaft } = seen;
-  if (!arm && !shaft) return undefined;
-  return {
-    key: ['match', referenceSwing, seen, exactBands, armAngle],
-    job: () => ({
-      kind: 'match',
-      swing: referenceSwing,
-      from: STILL,
-      seen: toSightings(seen),
-      bands: exactBands,
-      armAngle,
-    }),
-  };
+  const job = toMatchJob(seen, referenceSwing, exactBands, armAngle);
+  return job && { key: ['match', referenceSwing, seen, exactBands, armAngle], job: () => job };
 }
 
 /** What the coach marked; without a mark, the picture that the swing on the desk gives. */
@@ -143,12 +139,15 @@ function questionOf(state: DeskState): Question | undefined {
 const same = (a: readonly unknown[], b: readonly unknown[]): boolean =>
   a.length === b.length && a.every((part, i) => part === b[i]);
 
+const BROKE_OFF = 'The search stopped. Leave this page and come back to try again.';
 const STOPPED = 'The search stopped. Move a slider to try again.';
 
 /** Answers what the open drawer asks. */
 interface SolverClient {
   /** Answers from now on. Answers how to end that. */
   follow(): () => void;
+  /** Answers one question beside what the drawer asks. */
+  answerOnce(job: Job): Promise<Answer>;
   /**
    * Gets the worker ready before it is needed: it loads, and runs a map of its own until the model is at its full pace. Its
    * answer is nobody's.
@@ -202,6 +201,12 @@ function createSolverClient(): SolverClient {
     follow() {
       ask();
       return subscribe(ask);
+    },
+    async answerOnce(job) {
+      let last: Answer = { kind: 'refused', message: BROKE_OFF };
+      if (typeof Worker === 'undefined') for (const one of work(job)) last = one ?? last;
+      else await worker.ask(job, (one) => (last = one)).catch(() => {});
+      return last;
     },
     warmUp() {
       if (worker.isStarted || typeof Worker === 'undefined') return;

@@ -16,8 +16,11 @@ export const SEEN_PLACES: Readonly<
   shaftParallel: { title: 'Shaft parallel: head from the hands', over: 'In front', under: 'Behind' },
 };
 
+export const CAUSES = 'Causes, the most likely first';
+export const LOOKING_FOR_CAUSES = 'Looking for what would look like this …';
 /** Said with every list of explanations. */
 export const ALIKE = 'More than one cause can look the same from one side.';
+export const FROM_WHERE = 'Marks: measured by you. Explanations: computed by the model, from the reference swing.';
 export const NOTHING_MARKED = 'Pull the ring on a plate to where you saw it, or type it.';
 
 /** A misfit up to this lies within the coach's own give or take. */
