@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { cellsOf } from '../../src/export/painting/cells';
 import { directionOf } from '../../src/export/clip/clipStage';
 import { pixelSize, type Shape } from '../../src/export/clip/formats';
+import { fillFrame, pointsToFill } from '../../src/export/clip/fillFrame';
 import { joinFramed, withoutGlass } from '../../src/export/clip/framingBounds';
 import { drawStoryboard, frameCount, momentAt, type CameraId, type Film } from '../../src/export/clip/storyboard';
 import { frameAt, viewOf } from '../../src/export/stop/stopView';
@@ -16,7 +17,7 @@ import { AT, createPose } from '../../src/model/chain';
 import { K } from '../../src/model/keys';
 import { drawnPose, swingPose, type Swing } from '../../src/reading/swing';
 import { pointCamera } from '../../src/scene/camera/camera';
-import { framePoints, type FramePoints } from '../../src/scene/camera/framePoints';
+import { framePoints, pointsAt, type FramePoints } from '../../src/scene/camera/framePoints';
 import { frameSwing } from '../../src/scene/camera/framing';
 import { fitView } from '../../src/scene/camera/view';
 import { current, desk, setMovement } from '../../src/store';
@@ -117,4 +118,52 @@ describe.each(['right', 'left'] as const)('at a checkpoint of a %s-handed player
       }
     },
   );
+});
+
+describe.each(['9:16', '1:1'] satisfies Shape[])('what to feel, in a clip of %s', (shape) => {
+  const { width, height } = pixelSize(shape, '720p');
+  // Words of several lines at the top.
+  const insets = { left: 16, right: 16, top: height * 0.4, bottom: 24 };
+  const highest = height * 0.1;
+  const framing = fillFrame(
+    directionOf('free', 0),
+    pointsToFill(now.swing, figure, ball),
+    { width, height },
+    insets,
+    highest,
+  );
+  const { times } = now.swing.curves;
+  const lens = new PerspectiveCamera();
+  lens.aspect = width / height;
+  /** From the picture's top, px: lowest and highest of points, three numbers each. */
+  const spanOf = (list: readonly number[], t: number): [number, number] => {
+    pointCamera(lens, framing.at(t), 1);
+    const ys: number[] = [];
+    for (let i = 0; i < list.length; i += 3) {
+      const { x, y } = new Vector3(list[i], list[i + 1], list[i + 2]).project(lens);
+      expect(Math.abs(x)).toBeLessThanOrEqual(1 + 1e-9);
+      ys.push(((1 - y) / 2) * height);
+    }
+    return [Math.min(...ys), Math.max(...ys)];
+  };
+
+  test('the body stays clear of the words, and the club in the picture, no higher than it may go', () => {
+    for (let i = 0; i <= 40; i++) {
+      const t = times[K.address] + ((times[K.finish] - times[K.address]) * i) / 40;
+      const isStill = i === 0 || i === 40;
+      const [top, bottom] = spanOf(pointsAt(now.swing, figure, ball, t, isStill), t);
+      // Between the instants that were looked at, a fiftieth of the picture.
+      expect(top).toBeGreaterThan(insets.top - height / 50);
+      expect(bottom).toBeLessThan(height);
+      expect(spanOf(pointsAt(now.swing, figure, ball, t, true), t)[0]).toBeGreaterThan(highest - height / 50);
+    }
+  });
+
+  test('the figure stands larger than where the club would have to stay under the words too', () => {
+    const t = times[K.address];
+    const [top, bottom] = spanOf(pointsAt(now.swing, figure, ball, t, false), t);
+    const under = frameSwing(directionOf('free', 0), points[0], width, height, insets);
+    expect(framing.at(t).distance).toBeLessThan(under.at(t).distance * 0.85);
+    expect((bottom - top) / height).toBeGreaterThan(0.4);
+  });
 });

@@ -15,6 +15,7 @@ import { SceneFrame, type SwingShown } from '../../scene/sceneFrame';
 import { themeOf, type SceneTokens } from '../../scene/setting/theme';
 import { DIRECTIONS, fitView, type Direction, type Insets, type View } from '../../scene/camera/view';
 import type { PixelSize } from './formats';
+import { fillFrame, pointsToFill } from './fillFrame';
 import { joinFramed, withoutGlass } from './framingBounds';
 import type { CameraId } from './storyboard';
 import { createCanvas, type Canvas } from '../picture/canvasPen';
@@ -171,6 +172,27 @@ export class ClipStage {
       Float64Array.from(pointsAt(this.takes[take].swing, figure, ball, t, true)),
     );
     return fitView(direction, points, width, height, insets);
+  }
+
+  /** The view of a take at an instant (s), as large as words of several lines let it be: see `fillFrame`. Where it may not move, open. */
+  fill(
+    direction: Direction,
+    take: number,
+    t: number,
+    size: PixelSize,
+    insets: Insets,
+    highest: number,
+    isFixed: boolean,
+  ): View {
+    const { left, right, top, bottom } = insets;
+    const key = ['fill', direction.yaw, take, size.width, size.height, left, right, top, bottom, highest].join();
+    let framing = this.framings.get(key);
+    if (!framing) {
+      const { figure, ball } = this.built;
+      framing = fillFrame(direction, pointsToFill(this.takes[take].swing, figure, ball), size, insets, highest);
+      this.framings.set(key, framing);
+    }
+    return framing.at(isFixed ? Infinity : t);
   }
 
   private keep(name: string, find: () => Float64Array): Float64Array {

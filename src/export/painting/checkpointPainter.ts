@@ -58,7 +58,7 @@ export class CheckpointPainter {
       this.lay(stops.second(id, take, second, 'ink'), fade);
       stops.drawOther(pen, id, second, false, fade);
     }
-    stops.drawMeasured(pen, id, stops.poseAt(take, id)!, this.boxOf(id, take, stops), moment);
+    stops.drawMeasured(pen, id, take, this.boxOf(id, take, stops), moment);
     stops.drawWordsAt(pen, id, this.stopWords(shot, id, take, stops, this.isCell(cell)));
   }
 
@@ -79,7 +79,7 @@ export class CheckpointPainter {
     this.lay(stops.second(id, second, take, 'ink'), mix);
     stops.drawOther(pen, id, take, false);
     const box = mixBox(this.boxOf(id, take, stops), this.boxOf(id, second, stops), mix);
-    stops.drawMeasured(pen, id, pose, box, moment);
+    stops.drawMeasured(pen, id, second, box, moment, pose);
     const { word } = stops.said(id, pose);
     stops.drawWordsAt(pen, id, { label: titleOf(id), word, sentence: sayWas(stops.wordsOf(take, id)) });
   }

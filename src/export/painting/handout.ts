@@ -187,7 +187,7 @@ function layCell(
     body: (sheet) => pen.drawImage(stops.alone(frame, 0, at.t, 'solid', undefined, sheet), 0, 0),
     drawing: () =>
       inCell(() => {
-        stops.drawMeasured(pen, id, stops.poseAt(0, id)!, numbers[0], { line: 1, hatch: 1, number: 1 });
+        stops.drawMeasured(pen, id, 0, numbers[0], { line: 1, hatch: 1, number: 1 });
         stops.drawWordsAt(pen, id, words);
       }),
   };

@@ -23,7 +23,7 @@ export interface Painting {
 /** Shares of the width that words keep beside a figure: of a wide picture, of a square one, and of a wide one whose words are few. */
 const BESIDE = { wide: 0.42, square: 0.48, few: 0.2 } as const;
 /** Tallest headline beside a figure, and above one, px. */
-const TALL = { beside: 420, above: 290, heading: 150 } as const;
+const TALL = { beside: 420, above: 290, aboveInSquare: 120, heading: 150 } as const;
 /** Between figure and edge, and pens, px. */
 const AIR = 16;
 const PEN = 1.3;
@@ -61,7 +61,7 @@ export function paintScene(painting: Painting, moment: Moment, index: number, ce
   const shown = {
     take: takes[index],
     t: times[index],
-    view: viewFor(painting, moment, index, cell, insets),
+    view: viewFor(painting, moment, index, cell, insets, belowSource + air),
     ghost: second === null ? undefined : job.takes[second],
     isTraceless: kind === 'title' || kind === 'feel',
   };
@@ -75,12 +75,21 @@ export function paintScene(painting: Painting, moment: Moment, index: number, ce
 
 const leftOf = ({ boxes }: LaidWords): number => Math.min(...boxes.map((box) => box.left));
 
-function viewFor({ stage, job }: Painting, moment: Moment, index: number, cell: Rect, insets: Insets): View {
+function viewFor(
+  { stage, job }: Painting,
+  moment: Moment,
+  index: number,
+  cell: Rect,
+  insets: Insets,
+  highest: number,
+): View {
   const { shot, share, times } = moment;
   const { kind, camera, takes, second } = shot;
   if (kind === 'title') return stage.fitAt(DIRECTIONS.free, takes[index], times[index], cell, insets);
-  const together = second === null ? takes : [...takes, second];
   const isFixed = camera === 'orbit' || job.wish.cuts;
+  if (kind === 'feel')
+    return stage.fill(directionOf(camera, share), takes[index], times[index], cell, insets, highest, isFixed);
+  const together = second === null ? takes : [...takes, second];
   return stage.follow(directionOf(camera, share), together, times[index], cell, insets, isFixed);
 }
 
@@ -90,7 +99,7 @@ function wordsOf(job: ClipJob, { kind, run }: Shot, take: number, sizes: ShapeSi
   if (kind === 'slow') return { label: saySlow(SLOW) };
   if (kind === 'feel') {
     const hand = { ...book(sizes.feel, 500), isItalic: true } as const;
-    const tall = sizes.isBeside.feel ? TALL.beside : TALL.above;
+    const tall = sizes.isBeside.feel ? TALL.beside : sizes.isBeside.title ? TALL.aboveInSquare : TALL.above;
     return { label: FEEL_THIS, headline: { text: job.feel, hand, colour, tall }, notes: job.balls[take] };
   }
   const text = take === 0 ? YOUR_SWING : job.takes[take].label;

@@ -72,13 +72,21 @@ export interface StopDrawing {
   readonly numberPx: number;
 }
 
-/** Corridor, pattern, dimension, line and number, on the body. */
-export function drawStop(pen: Pen, of: StopDrawing, { line, hatch, number }: Revealed, inks: Inks, unit: number): void {
+/** Corridor, pattern, dimension, line and number, on the body. `overPattern` draws what the pattern must not hide. */
+export function drawStop(
+  pen: Pen,
+  of: StopDrawing,
+  { line, hatch, number }: Revealed,
+  inks: Inks,
+  unit: number,
+  overPattern: () => void,
+): void {
   const verdict = judge(of.value, of.band);
   const lies = stopGeometry(of.id, of.pose, of.frame, of.band);
   pen.save();
   drawCorridor(pen, lies, line, inks, unit);
   if (verdict !== 'onPlane' && hatch > 0) drawZone(pen, lies, verdict, hatch, inks, unit);
+  overPattern();
   if (hatch > 0) drawDimension(pen, lies, inks, unit, hatch);
   drawAxis(pen, grown(lies.axis, line), lineInk(verdict, inks), DASHES[verdict], inks, unit);
   drawPin(pen, lies.pin, inks, unit);

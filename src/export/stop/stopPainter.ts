@@ -14,6 +14,7 @@ import type { ClipStage } from '../clip/clipStage';
 import type { PixelSize } from '../clip/formats';
 import type { ShownSwing } from '../task/exportSnapshot';
 import { bodyBoxes } from './bodyBoxes';
+import { drawClubOver } from './clubOver';
 import { drawAxis, drawPaper, drawStop, GHOST_DASHES, lineInk, numberSize, textInk, type Revealed } from './drawStop';
 import { otherLine, readingOf } from './geometry';
 import { layStop, type StopBody, type StopPlace } from './layStop';
@@ -228,14 +229,38 @@ export class StopPainter {
     pen.globalAlpha = 1;
   }
 
-  /** The drawing on a body in any pose. */
-  drawMeasured(pen: Pen, id: CheckpointId, pose: Pose, box: Box, revealed: Revealed): void {
+  /** The drawing on a take's body; in another pose than its own where one is given. */
+  drawMeasured(pen: Pen, id: CheckpointId, take: number, box: Box, revealed: Revealed, between?: Pose): void {
+    const pose = between ?? this.poseAt(take, id)!;
     const { bands, inks } = this.scene;
     const said = this.said(id, pose);
     const { frame } = this.placeOf(id);
     const own = { id, pose, frame, band: bands[id], value: readingOf(id, pose), number: said.number, unit: said.unit };
     const numberPx = this.sizes.stop[id].number * this.unit;
-    drawStop(pen, { ...own, box, numberPx }, revealed, inks, this.unit);
+    drawStop(pen, { ...own, box, numberPx }, revealed, inks, this.unit, () => {
+      if (id === 'shaftParallel') this.drawClub(pen, take, pose, between !== undefined);
+    });
+  }
+
+  /** The club over the pattern between it and the hands. Kept but for a pose in between. */
+  private drawClub(pen: Pen, take: number, pose: Pose, isBetween: boolean): void {
+    const { swing, checkpoints } = this.scene.takes[take];
+    const at = checkpoints.shaftParallel;
+    if (!isReached(at)) return;
+    const { frame } = this.placeOf('shaftParallel');
+    const name = `club ${take}`;
+    let body = isBetween ? undefined : this.kept.get(name);
+    if (!body) {
+      const drawn = this.alone(frame, take, at.t, 'solid', pose);
+      if (isBetween) body = drawn;
+      else {
+        body = createCanvas(this.size.width, this.size.height);
+        penOn(body).drawImage(drawn, 0, 0);
+        this.kept.set(name, body);
+      }
+    }
+    const { figure, ball } = this.scene.stage.built;
+    drawClubOver(pen, body, figure, pose, { ballPoint: ball, heelLift: heelLiftAt(swing, at.t) }, frame);
   }
 
   /** Words of a stop, where its layout has them. */

@@ -28,24 +28,38 @@ function between(near: View, far: View, share: number): View {
  */
 export function frameSwing(
   direction: Direction,
-  { struck, through, whole, opens }: FramePoints,
+  points: FramePoints,
   width: number,
   height: number,
   insets: Insets,
 ): Framing {
-  const near = fitView(direction, struck, width, height, insets);
-  const far = fitView(direction, whole, width, height, insets);
+  const near = fitView(direction, points.struck, width, height, insets);
+  const far = fitView(direction, points.whole, width, height, insets);
+  return openBetween(near, far, points.opens, (viewAt) =>
+    points.through.every(({ t, points: all }) => holdsAll(viewAt(t), all, width, height, insets)),
+  );
+}
+
+/**
+ * Goes from a near view of a swing to a far one, both along one direction, after shaft parallel: as late as `holds` allows, which is asked
+ * about the views at all times (s).
+ */
+export function openBetween(
+  near: View,
+  far: View,
+  opens: FramePoints['opens'],
+  holds: (viewAt: (t: number) => View) => boolean,
+): Framing {
   const shareBy = (t: number, openAt: number): number => smoothRise((t - opens.from) / (openAt - opens.from));
-  const isHeld = (openAt: number): boolean =>
-    through.every(({ t, points }) => holdsAll(between(near, far, shareBy(t, openAt)), points, width, height, insets));
-  let openAt = opens.latest;
-  for (let step = STEPS; step > 0 && !isHeld(openAt); step--) {
-    openAt = opens.earliest + ((opens.latest - opens.earliest) * (step - 1)) / STEPS;
-  }
-  return {
-    at: (t) => {
+  const viewBy =
+    (openAt: number) =>
+    (t: number): View => {
       const share = shareBy(t, openAt);
       return share === 0 ? near : share === 1 ? far : between(near, far, share);
-    },
-  };
+    };
+  let openAt = opens.latest;
+  for (let step = STEPS; step > 0 && !holds(viewBy(openAt)); step--) {
+    openAt = opens.earliest + ((opens.latest - opens.earliest) * (step - 1)) / STEPS;
+  }
+  return { at: viewBy(openAt) };
 }
