@@ -62,9 +62,9 @@ function answers(count: number): number {
   return length;
 }
 
-/** Enough to see memory grow that keeps something of every line. `LINES=1000000` sends as many as a large study. */
-const FEW = 10_000;
-const MANY = Number(process.env['LINES'] ?? 60_000);
+/** Six times as many: enough to see memory grow that keeps something of every line. `LINES=1000000` sends as many as a large study. */
+const FULL = { few: 5000, many: Number(process.env['LINES'] ?? 30_000) } as const;
+const QUICK = { few: 1500, many: 9000 } as const;
 
 export async function run({ quick, put }: Session): Promise<void> {
   const timing = timeTogether({ mujoco: mujocoKinematics, answers }, 2000, quick ? 7 : 15);
@@ -78,17 +78,18 @@ export async function run({ quick, put }: Session): Promise<void> {
     },
     { what: 'swing lines', value: 1e9 / timing.answers.ns, unit: '1/s' },
   );
-  const few = await runCommand(FEW);
+  const { few: fewLines, many: manyLines } = quick ? QUICK : FULL;
+  const few = await runCommand(fewLines);
   put(
-    { what: `command, ${FEW} lines, start included`, value: FEW / few.seconds, unit: 'lines/s' },
-    { what: `command, ${FEW} lines, peak memory`, value: few.peakMb, unit: 'MB' },
+    { what: `command, ${fewLines} lines, start included`, value: fewLines / few.seconds, unit: 'lines/s' },
+    { what: `command, ${fewLines} lines, peak memory`, value: few.peakMb, unit: 'MB' },
   );
-  const many = await runCommand(MANY);
+  const many = await runCommand(manyLines);
   put(
-    { what: `command, ${MANY} lines`, value: MANY / many.seconds, unit: 'lines/s' },
-    { what: `command, ${MANY} lines, peak memory`, value: many.peakMb, unit: 'MB' },
+    { what: `command, ${manyLines} lines`, value: manyLines / many.seconds, unit: 'lines/s' },
+    { what: `command, ${manyLines} lines, peak memory`, value: many.peakMb, unit: 'MB' },
     {
-      what: `peak memory, ${MANY} lines over ${FEW}`,
+      what: `peak memory, ${manyLines} lines over ${fewLines}`,
       value: many.peakMb / few.peakMb,
       unit: 'x',
       goal: 'at most 1.5',

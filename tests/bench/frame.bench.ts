@@ -5,8 +5,11 @@ import { quantile, type Session } from './table';
 
 export const name = 'frame';
 
-/** Frames of each kind; they take turns, so that what else the machine does falls on all of them. */
-const ROUNDS = { full: 4, quick: 2 } as const;
+/** None of its rows has a goal. */
+export const hasGoals = false;
+
+/** Rounds, two frames of each kind in each; they take turns, so that what else the machine does falls on all of them. */
+const ROUNDS = 3;
 
 /** A draw call by what it draws; `nth` where a frame has several like it, `offScreen` into a picture of its own. */
 interface DrawCall {
@@ -129,7 +132,7 @@ async function openDesk({ address, newVisitor }: Seat, shaded?: readonly [string
 }
 
 /** A frame of the picture in software drawing, and what its parts cost, each with and without in turn. */
-export async function run({ quick, withPage, put }: Session): Promise<void> {
+export async function run({ withPage, put }: Session): Promise<void> {
   await withPage(async (seat) => {
     const page = await openDesk(seat);
     const reshaded: Page[] = [];
@@ -139,7 +142,6 @@ export async function run({ quick, withPage, put }: Session): Promise<void> {
       if (replaced === 0) throw new Error(`No shader holds "${shaded[0]}".`);
       reshaded.push(other);
     }
-    const rounds = quick ? ROUNDS.quick : ROUNDS.full;
     const kinds = [undefined, ...Object.values(WITHOUT)];
     const took = kinds.map((): number[] => []);
     const shadedTook = reshaded.map((): number[] => []);
@@ -147,14 +149,14 @@ export async function run({ quick, withPage, put }: Session): Promise<void> {
       for (const [i, skipped] of of.entries())
         for (const key of ['ArrowRight', 'ArrowLeft']) into[i].push(await timeOne(on, key, skipped));
     };
-    for (let round = 0; round < rounds; round++) {
+    for (let round = 0; round < ROUNDS; round++) {
       // Not counted: what another page had in the caches is away after it.
       await lap([[]], [undefined]);
       await lap(took, kinds);
       for (const [i, other] of reshaded.entries()) await lap([[], shadedTook[i]], [undefined, undefined], other);
     }
     const left = await page.evaluate(() => (globalThis as unknown as Timed).frameTimes.left);
-    const expected = rounds * 2 * Object.keys(WITHOUT).length;
+    const expected = ROUNDS * 2 * Object.keys(WITHOUT).length;
     if (left < expected) throw new Error(`Only ${left} of at least ${expected} draw calls were left out.`);
     const unit = 'ms';
     const median = (of: readonly number[]): number => quantile(of, 0.5);
@@ -174,7 +176,7 @@ export async function run({ quick, withPage, put }: Session): Promise<void> {
     const [alone, compared]: number[][] = [[], []];
     const wrist = page.locator('[data-dial="leadWristFlexion"] input[type="range"]');
     const twice = [undefined, undefined];
-    for (let round = 0; round < rounds; round += 2) {
+    for (let round = 0; round < ROUNDS; round += 2) {
       await lap([alone, alone], twice);
       await compare.click();
       await wrist.press('PageUp');

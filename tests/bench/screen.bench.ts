@@ -8,8 +8,8 @@ import { quantile, type Row, type Session } from './table';
 export const name = 'screen';
 
 /** Openings, steps of the first drag after each, and of the drag after that. */
-const FULL = { openings: 2, first: 60, later: 40 } as const;
-const QUICK = { openings: 1, first: 40, later: 20 } as const;
+const FULL = { openings: 2, first: 40, later: 20 } as const;
+const QUICK = { openings: 1, first: 30, later: 15 } as const;
 const PERIOD = 30;
 
 /** Counts what every animation frame draws. Runs in the page, before anything else. */

@@ -3,6 +3,8 @@ import type { WithPage } from './site';
 /** What one `tests/bench/*.bench.ts` file exports. */
 export interface Bench {
   readonly name: string;
+  /** False where no row has a goal: a quick run leaves it out. */
+  readonly hasGoals?: false;
   /** Measures, and hands over each row as soon as it is known. */
   readonly run: (session: Session) => Promise<void> | void;
 }
@@ -52,6 +54,7 @@ export async function measureAll(
   print: (line: string) => void,
 ): Promise<Summary> {
   const count = { met: 0, missed: 0, failures: 0 };
+  const began = performance.now();
   for (const { file, load } of benches) {
     const start = performance.now();
     let rows = 0;
@@ -65,6 +68,7 @@ export async function measureAll(
     };
     try {
       const bench = await load();
+      if (session.quick && bench.hasGoals === false) continue;
       print(bench.name);
       await bench.run({ ...session, put });
       if (rows === 0) throw new Error('measured nothing');
@@ -72,11 +76,16 @@ export async function measureAll(
       count.failures++;
       print(`  FAILED ${file}: ${error instanceof Error ? error.message : String(error)}`);
     }
-    print(`  (${((performance.now() - start) / 1000).toFixed(0)} s)`);
+    print(`  (${toSeconds(start)} s)`);
   }
-  print(`${count.met} goals MET, ${count.missed} MISSED, ${count.failures} benches failed`);
+  print(
+    `${count.met} goals MET, ${count.missed} MISSED, ${count.failures} benches failed, ${toSeconds(began)} s in all`,
+  );
   return count;
 }
+
+/** Whole seconds since then. */
+const toSeconds = (start: number): string => ((performance.now() - start) / 1000).toFixed(0);
 
 const VERDICT = { true: 'MET', false: 'MISSED', undefined: '' } as const;
 /** Widths of the columns: rows are printed before the longest entry is known. */

@@ -4,14 +4,14 @@ import { quantile, type Row, type Session } from './table';
 
 export const name = 'why, in the page';
 
-const OPENINGS = 4;
-const QUICK_OPENINGS = 2;
+const OPENINGS = 3;
+const QUICK_OPENINGS = 1;
 /** The drawers of why get ready when a page has stood for a moment, ms. */
 const REST_MS = 5000;
-const STEPS = 20;
-const QUICK_STEPS = 6;
-const DRAG_STEPS = 60;
-const QUICK_DRAG_STEPS = 40;
+const STEPS = 11;
+const QUICK_STEPS = 5;
+const DRAG_STEPS = 40;
+const QUICK_DRAG_STEPS = 20;
 
 /** Runs in the page: what it takes to change a slider and to notice that an answer stands in the document. */
 function equip(): void {

@@ -62,7 +62,17 @@ test('a quick run prints the goals alone', async () => {
     missed: 0,
     failures: 0,
   });
+  expect(printed.at(-1)).toMatch(/1 goals MET.* \d+ s in all$/);
   expect(printed.filter((line) => line.includes('341')).map((line) => line.trim().split(' ')[0])).toEqual(['readings']);
+});
+
+test('a quick run leaves out what has no goal at all', async () => {
+  let runs = 0;
+  const { file } = bench('frame', () => undefined);
+  const load = (): Bench => ({ name: 'frame', hasGoals: false, run: ({ put }) => (runs++, put(row)) });
+  for (const quick of [true, false])
+    expect(await measureAll([{ file, load }], { quick, withPage }, () => {})).toMatchObject({ failures: 0 });
+  expect(runs).toBe(1);
 });
 
 test('a bench that throws or measures nothing is a failure and does not stop the next; a missed goal is none', async () => {
