@@ -3,12 +3,10 @@ import { noPractice } from '../practice/edit';
 import { mergePractice } from '../practice/merge';
 import { readPractice } from '../practice/check';
 import type { Practice } from '../practice/practice';
+import { DAMAGED, NOT_KEPT } from '../words/player/page';
 
 /** Each plan has a store of its own on the device. */
 const keyOf = (planId: string): string => `slantwise.practice.${planId}`;
-
-const NOT_KEPT = 'This browser keeps nothing. What you tick stays until the page closes.';
-const DAMAGED = 'What was ticked before cannot be read. It is left where it is until you tick something.';
 
 interface Kept {
   readonly practice: Practice;

@@ -11,6 +11,7 @@ import { Players } from './Players';
 import { TakePractice } from './practice/TakePractice';
 import { Progress } from './progress/Progress';
 import { useNow } from './useNow';
+import { OPENING_BOOK, OTHER_TAB } from '../../words/book/device';
 import './lessons.css';
 
 /** A page whose record has gone (deleted, or by another tab) gives way to the list. */
@@ -93,11 +94,11 @@ function Standing() {
 /** Another tab writes: this one reads, and may ask. */
 function Reading() {
   const mode = useBook((state) => state.mode);
-  if (mode === 'opening') return <p>Opening the lesson book …</p>;
+  if (mode === 'opening') return <p>{OPENING_BOOK}</p>;
   if (mode !== 'reading') return null;
   return (
     <div className="lesson-note">
-      <p>Another tab writes the lesson book. Here you can read.</p>
+      <p>{OTHER_TAB}</p>
       <button type="button" className="plain" onClick={() => void deskLink.takeOver()}>
         Write here
       </button>

@@ -17,6 +17,7 @@ import { NextStep } from '../lessons/NextStep';
 import { PlanCard } from './PlanCard';
 import { PlanFields } from './PlanFields';
 import { PlanSummary } from './PlanSummary';
+import { PLAN_SOURCE } from '../../words/why/planText';
 
 /** The smallest changes that bring both checkpoints on plane: what moves, what else it does, what to feel and practise. */
 export default function ChangePlan() {
@@ -198,7 +199,7 @@ function Plans({ answer }: { answer: PlanAnswer }) {
           Use this swing
         </button>
       </div>
-      <Source>Numbers computed by the model. Feel, practice and bands: rules of thumb.</Source>
+      <Source>{PLAN_SOURCE}</Source>
     </>
   );
 }

@@ -8,6 +8,7 @@ import { outside } from '../../words/numbers/ranges';
 import { NumberField } from '../fields/NumberField';
 import { CameraLead, CameraReadings } from './SetUpCameraAnswer';
 import { SetUpCameraPlan } from './SetUpCameraPlan';
+import { CAMERA_SOURCE } from '../../words/setUp/setUp';
 import './SetUpCamera.css';
 
 const VIEWS = [
@@ -125,7 +126,7 @@ export function SetUpCamera() {
       <CameraReadings view={view} />
       <details>
         <summary>Its place in numbers</summary>
-        <p className="fine">Set by you, seen from behind the camera: left and anticlockwise are minus.</p>
+        <p className="fine">{CAMERA_SOURCE}</p>
         <Tripod view={view} />
       </details>
       {!isUsual && (

@@ -2,6 +2,7 @@ import { FACE_RETURNED_LIMITS, setBall, useDesk } from '../../store';
 import { toFaceReturned } from '../../store/document/convert';
 import { FACE_RETURN_ASSUMED, sayFaceReturned } from '../../words/swing/faceReturn';
 import { holdKey, holdPointer } from '../dials/gesture';
+import { FACE_STAYS } from '../../words/setUp/setUp';
 
 /** One step of the slider: a twentieth of the way. */
 const STEP = 0.05;
@@ -32,7 +33,7 @@ export function SetUpFace() {
         <output htmlFor="face-returned">{words}</output>
       </div>
       <p className="fine">{FACE_RETURN_ASSUMED}</p>
-      {ball.rule === 'nothing adapts' && <p className="fine">Nothing adapts now: the face stays as dialled.</p>}
+      {ball.rule === 'nothing adapts' && <p className="fine">{FACE_STAYS}</p>}
     </section>
   );
 }

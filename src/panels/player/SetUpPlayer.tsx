@@ -13,6 +13,7 @@ import { Choice } from '../fields/Choice';
 import { lengthField } from './lengthFields';
 import { outside } from '../../words/numbers/ranges';
 import { NumberField } from '../fields/NumberField';
+import { LENGTHS_SOURCE } from '../../words/setUp/setUp';
 
 const SEGMENT_NAMES: Readonly<Record<SegmentId, string>> = {
   trunk: 'Trunk, hip to shoulder',
@@ -85,7 +86,7 @@ export function SetUpPlayer() {
       </div>
       <details>
         <summary>Measured lengths{measuredCount > 0 && ` (${measuredCount})`}</summary>
-        <p className="fine">Empty: from the table of body proportions, a rule of thumb. Filled: measured by you.</p>
+        <p className="fine">{LENGTHS_SOURCE}</p>
         <div className="fields">
           {SEGMENT_IDS.map((id) => {
             const measured = player.segmentsM?.[id];

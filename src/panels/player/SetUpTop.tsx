@@ -3,6 +3,7 @@ import { LENGTHS, showLength } from '../../words';
 import { Dial } from '../dials/Dial';
 import { outside } from '../../words/numbers/ranges';
 import { NumberField } from '../fields/NumberField';
+import { DOWNSWING_USUAL } from '../../words/setUp/setUp';
 
 /** Less than this is not worth a sentence, m. */
 const NOTICEABLE = 0.005;
@@ -94,7 +95,7 @@ export function SetUpTempo() {
             return problem;
           }}
         />
-        <p className="fine">From the top to impact. Recreational men about 250, skilled men about 310.</p>
+        <p className="fine">{DOWNSWING_USUAL}</p>
       </div>
     </section>
   );

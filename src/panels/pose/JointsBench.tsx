@@ -1,6 +1,7 @@
 import { LevaPanel, useControls, useCreateStore } from 'leva';
 import type { JointId } from '../../model/joints';
 import { benchTheme, joint } from './benchPlugin';
+import { JOINTS_BENCH } from '../../words/setUp/setUp';
 
 /** Sixteen degrees of freedom, by what a coach would ask for. */
 const BOARDS: readonly { readonly title: string; readonly ids: readonly JointId[] }[] = [
@@ -25,7 +26,7 @@ function Board({ title, ids }: (typeof BOARDS)[number]) {
 export default function JointsBench() {
   return (
     <>
-      <p className="fine">Every joint at this instant. Bend one: the figure shows it, the swing stays.</p>
+      <p className="fine">{JOINTS_BENCH}</p>
       <div className="bench">
         {BOARDS.map((board) => (
           <Board key={board.title} {...board} />

@@ -2,6 +2,7 @@ import { useId, useMemo, useRef, useState } from 'react';
 import { codeOf, codePath, toAddress, toCodeAddress } from '../../export';
 import { useDesk } from '../../store';
 import { SCAN_PART, SCAN_WHY } from '../../words';
+import { LINK_CHOSEN } from '../../words/showing/forms';
 
 /** The whole document as a link and as a code. Nothing is sent anywhere: the link is the document. */
 export function LinkForm() {
@@ -18,7 +19,7 @@ export function LinkForm() {
       setSaid('Copied.');
     } catch {
       field.current?.select();
-      setSaid('Chosen: copy it with the keys or the menu of your device.');
+      setSaid(LINK_CHOSEN);
     }
   };
   return (

@@ -8,6 +8,7 @@ import { LinkForm } from './LinkForm';
 import { PaperForm } from './sheet/PaperForm';
 import { exposeFrames } from './probe';
 import { WorkNote } from './task/WorkNote';
+import { NO_SWING_YET } from '../../words/showing/forms';
 import './showing.css';
 
 /** The Clip drawer: what to show, make it, hand it on. */
@@ -26,7 +27,7 @@ export default function Showing() {
           <PaperForm />
         </>
       ) : (
-        <p>There is no swing to show yet. Finish the set-up first.</p>
+        <p>{NO_SWING_YET}</p>
       )}
       <LinkForm />
       <NextStep from="clip" />

@@ -1,3 +1,19 @@
+export const ABOUT_LEAD =
+  'Slantwise moves a jointed figure by the rules of geometry. It shows what a change does; it does not film anybody.';
+
+/** Where each number comes from. */
+export const SOURCES: readonly { readonly name: string; readonly of: string }[] = [
+  { name: 'Measured by you', of: 'Height, body lengths, your own club. The model takes them as typed.' },
+  {
+    name: 'Computed by the model',
+    of: 'Every pose, distance, angle, path and speed. They follow from the joints, nothing else.',
+  },
+  {
+    name: 'A rule of thumb',
+    of: 'The bands for steep, on plane and over-shallow, usual ranges, body proportions, typical clubs.',
+  },
+];
+
 /** What was typed in or fitted when the reference swing was found, and what that decides: it cannot count as evidence. */
 export const CALIBRATED: readonly string[] = [
   'The reference meets the ball on line and square, at a published head speed.',
@@ -65,3 +81,17 @@ export const THE_FILM: readonly string[] = [
   'Not tested: a real phone or tablet, and a real player before a measured camera.',
   'No published accuracy of a shaft plane from one camera was found.',
 ];
+
+/** How far to trust the model. */
+export const TRUST: readonly string[] = [
+  'Trust the direction of a change. Trust its size less: players differ.',
+  'The verdict bands are common practice without a published source. Change them in Set-up.',
+  'Joint angles at both checkpoints are interpolated; no published measurements were found.',
+  'Legs, neck and feet are drawn to look right. They enter no number; measured legs set how high the pelvis stands.',
+  'No muscles, no shaft bending, no ground forces.',
+  'A badly placed camera bends what you see; the plates are free of that. Set-up tells how far.',
+];
+
+export const NO_RISK_SCORE = 'Slantwise gives no risk score: the evidence does not support one.';
+
+export const YOUR_DATA = 'Everything stays in this browser. There is no account, and nothing is sent anywhere.';

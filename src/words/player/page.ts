@@ -35,3 +35,7 @@ export const SEND_BACK = {
   copied: 'Copied.',
   notCopied: 'This browser does not let pages copy. Save it as a file instead.',
 } as const;
+
+export const NOT_KEPT = 'This browser keeps nothing. What you tick stays until the page closes.';
+
+export const DAMAGED = 'What was ticked before cannot be read. It is left where it is until you tick something.';

@@ -78,3 +78,5 @@ export function sayFlag(changes: readonly DialChange[], from: Readonly<Record<Mo
       return up ? 'Hip slide' : 'Less slide';
   }
 }
+
+export const PLAN_SOURCE = 'Numbers computed by the model. Feel, practice and bands: rules of thumb.';

@@ -221,3 +221,7 @@ export function sayAnswer(answer: RuleAnswer): string {
   if (share > 0.25) return 'It holds sometimes.';
   return held === 0 ? 'It never held.' : 'It seldom holds.';
 }
+
+export const TRIED_ON = 'Tried on the model’s players and swings, drawn at random by a fixed seed. Not on people.';
+
+export const STOPPED_EARLY = 'Stopped before the answer was steady.';

@@ -291,3 +291,7 @@ export const sayBar = (
   { share, alone, last }: { readonly share: string; readonly alone: string; readonly last: string },
   { spoken }: Measure,
 ): string => `${name}, ${phrase}: ${sayNumber(share)} ${spoken}. Alone ${sayNumber(alone)}, last ${sayNumber(last)}.`;
+
+export const MISSING_MIXTURE = 'A mixture of the two swings never gets this far. Choose swings that lie closer.';
+
+export const NO_SUCH_NUMBER = 'A mixture of the two swings has no such number. Choose another reading.';

@@ -17,6 +17,7 @@ import { sayDay } from '../../../words/book/days';
 import { Choice } from '../../fields/Choice';
 import { navigation, useBook, useMayWrite } from '../navigation';
 import { useNow } from '../useNow';
+import { FILE_NOT_OPENED, ONE_FILE, TAKEN } from '../../../words/book/device';
 
 type Sound = Exclude<FileReading, { refused: string }>;
 
@@ -30,7 +31,7 @@ function Preview({ reading, onDone }: { reading: Sound; onDone: (said: string | 
   const plan = useMemo(() => planImport(records, reading, policy), [records, reading, policy]);
   const differs = plan.changed.length + plan.left.length > 0;
   const nothing = plan.added.length + plan.changed.length === 0;
-  const take = (): void => onDone(importRecords(plan) ? 'Taken over from the file. Undo takes it back.' : 'Not taken.');
+  const take = (): void => onDone(importRecords(plan) ? TAKEN : 'Not taken.');
   return (
     <section className="lesson-note lesson-preview" aria-label="What this file would do">
       {[...sayRecovered(reading), ...sayPlan(plan)].map((sentence) => (
@@ -96,14 +97,14 @@ export function Backup() {
         setReading(read);
       }
     } catch {
-      setProblem('This file could not be opened. Nothing was taken.');
+      setProblem(FILE_NOT_OPENED);
     }
     return undefined;
   };
 
   return (
     <>
-      <p>One file holds every player, lesson and swing. Keep it where only you can read it: it is about people.</p>
+      <p>{ONE_FILE}</p>
       <p className="lesson-state">{sayBackup(state, Math.max(now, state.meta.lastBackupMs ?? 0))}</p>
       {stills > 0 && (
         <label className="check">

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
 import { runSelfChecks, type SelfCheck } from './selfChecks';
+import { NOTHING_LEAVES, NO_ACCOUNT } from '../../../words/book/device';
 
 /** What leaves this device: nothing, shown on the spot. */
 export function Device() {
@@ -14,8 +15,8 @@ export function Device() {
   }, [run]);
   return (
     <>
-      <p className="lesson-state">What leaves this device: nothing.</p>
-      <p>No account, no measuring of use, no server. Files you save yourself are yours to keep or to pass on.</p>
+      <p className="lesson-state">{NOTHING_LEAVES}</p>
+      <p>{NO_ACCOUNT}</p>
       <ul className="proofs" aria-live="polite">
         {proofs?.map(({ title, holds, word, details }) => (
           <li key={title}>

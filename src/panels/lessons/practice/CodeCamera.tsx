@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import { readFrameCode } from './qr';
+import { CAMERA_REFUSED, HOLD_CODE, WAITING } from '../../../words/book/practicePanel';
 
 /** Between two looks at the picture, ms. */
 const PAUSE_MS = 300;
@@ -8,8 +9,6 @@ interface Props {
   readonly onFound: (text: string) => void;
   readonly onClose: (problem?: string) => void;
 }
-
-const REFUSED = 'The camera was refused or is not there. Paste the code, or open a picture of it.';
 
 /**
  * The device's camera, looked at for a code a few times a second. It is asked for when this appears, and stopped when a code is found,
@@ -42,7 +41,7 @@ export function CodeCamera({ onFound, onClose }: Props) {
     const fail = (): void => {
       if (isOver) return;
       stop();
-      told.current.onClose(REFUSED);
+      told.current.onClose(CAMERA_REFUSED);
     };
     const start = async (): Promise<void> => {
       stream = await navigator.mediaDevices.getUserMedia({
@@ -72,7 +71,7 @@ export function CodeCamera({ onFound, onClose }: Props) {
   return (
     <div className="code-camera">
       <video ref={video} muted playsInline aria-label="Camera" />
-      <p>{isOn ? 'Hold the player’s code in the picture.' : 'Waiting for the camera …'}</p>
+      <p>{isOn ? HOLD_CODE : WAITING}</p>
       <button type="button" className="plain" onClick={() => onClose()}>
         Close the camera
       </button>

@@ -4,6 +4,7 @@ import type { ChosenPlan } from '../../../store/document/chosenPlan';
 import { sayDay, sayShortDay } from '../../../words/book/days';
 import { sayDays } from '../../../words/book/practice';
 import { goTo, useBook, useMayWrite } from '../navigation';
+import { NOTHING_BACK } from '../../../words/book/practicePanel';
 import './practice.css';
 
 /** What came back from the player of this lesson's plan, and the way to take more. */
@@ -16,7 +17,7 @@ export function PracticeKept({ lesson }: { lesson: LessonRecord }) {
   return (
     <>
       <h3>Practice at home</h3>
-      {all.length === 0 && <p>Nothing has come back from the player yet.</p>}
+      {all.length === 0 && <p>{NOTHING_BACK}</p>}
       {all.map((practice) => (
         <OfPlan key={practice.planId} practice={practice} plan={practice.planId === plan?.id ? plan : null} />
       ))}

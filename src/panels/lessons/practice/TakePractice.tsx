@@ -3,13 +3,11 @@ import { book, takePractice } from '../../../record';
 import { goTo, useMayWrite } from '../navigation';
 import { CodeCamera } from './CodeCamera';
 import { readPictureCode } from './qr';
+import { CAMERA_LOOKS_FOR, HOW_IT_COMES, NOT_OPENED, NO_CODE, READING_ONLY } from '../../../words/book/practicePanel';
 import './practice.css';
 
 /** Larger files are not opened, bytes: no photo of a code is. */
 const LARGEST_FILE = 40e6;
-const NO_CODE = 'No code was found in this picture. Nothing was changed.';
-const NOT_OPENED = 'This file could not be opened. Nothing was changed.';
-const READING = 'Another tab writes the lesson book. Nothing was changed.';
 
 /** The code in a text file or in a picture of it, or what is wrong with the file. */
 async function codeIn(file: File): Promise<{ readonly code: string } | { readonly problem: string }> {
@@ -36,7 +34,7 @@ export function TakePractice() {
     setCamera(false);
     const taken = takePractice(book.state.getState().records, code, book.birth().nowMs);
     if ('problem' in taken) setProblem(taken.problem);
-    else if (!book.apply(taken.edit)) setProblem(READING);
+    else if (!book.apply(taken.edit)) setProblem(READING_ONLY);
     else goTo({ page: 'lesson', id: taken.lessonId }, taken.said);
   };
   const open = async (event: ChangeEvent<HTMLInputElement>): Promise<void> => {
@@ -48,10 +46,10 @@ export function TakePractice() {
     else take(found.code);
   };
 
-  if (!mayWrite) return <p>{READING}</p>;
+  if (!mayWrite) return <p>{READING_ONLY}</p>;
   return (
     <>
-      <p>The player’s page shows a code. It finds its lesson by the plan it belongs to.</p>
+      <p>{HOW_IT_COMES}</p>
       <form
         className="practice-paste"
         onSubmit={(event) => {
@@ -114,7 +112,7 @@ export function TakePractice() {
           {problem}
         </p>
       )}
-      <p className="fine">The camera looks for a code only. No picture is kept or sent.</p>
+      <p className="fine">{CAMERA_LOOKS_FOR}</p>
     </>
   );
 }

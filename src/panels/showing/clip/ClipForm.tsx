@@ -20,6 +20,7 @@ import { Preview } from './Preview';
 import { Select } from '../../fields/Select';
 import { useShowing } from '../task/useShowing';
 import { setAgainst, wishFor } from '../task/showingStore';
+import { NO_SHOT_LEFT } from '../../../words/showing/forms';
 
 const ARRANGEMENTS: readonly (readonly [Arrangement, string])[] = [
   ['ghosted', 'Second body'],
@@ -104,7 +105,7 @@ export function ClipForm() {
           Make the clip
         </button>
       </p>
-      {isEmpty && <p className="field-problem">Both shots are left out. Choose a camera for one of them.</p>}
+      {isEmpty && <p className="field-problem">{NO_SHOT_LEFT}</p>}
     </section>
   );
 }

@@ -1,6 +1,7 @@
 import { useId, useState } from 'react';
 import { readMark } from './markFile';
 import { keepLook, useKeptLook } from './ownLook';
+import { MARK_NOT_READ, OWN_LOOK_KEPT } from '../../../words/showing/forms';
 
 /** Shown in the field while no colour is chosen: the ink of the light board. */
 const INK = '#211d18';
@@ -14,7 +15,7 @@ export function OwnLookForm() {
     try {
       setProblem(keepLook({ mark: await readMark(file) }) ?? '');
     } catch (error) {
-      setProblem(error instanceof Error ? error.message : 'This picture could not be read.');
+      setProblem(error instanceof Error ? error.message : MARK_NOT_READ);
     }
   };
   return (
@@ -59,7 +60,7 @@ export function OwnLookForm() {
           {problem}
         </p>
       )}
-      <p className="fine">Kept on this device only, and drawn on clips and stills.</p>
+      <p className="fine">{OWN_LOOK_KEPT}</p>
     </fieldset>
   );
 }

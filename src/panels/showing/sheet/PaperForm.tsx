@@ -6,6 +6,7 @@ import { OpenFile } from '../OpenFile';
 import { makeModel, makeNumbers, makePlates, makeStill, makeTable } from '../task/makers';
 import { useShowing } from '../task/useShowing';
 import { showing, subjectNow } from '../task/showingStore';
+import { FILES_CARRY, SHEET_HOLDS } from '../../../words/showing/forms';
 
 const Sheet = lazy(loadingChunk(() => import('./Sheet')));
 
@@ -36,9 +37,7 @@ export function PaperForm() {
     <>
       <section aria-labelledby="showing-sheet">
         <h3 id="showing-sheet">Practice sheet</h3>
-        <p className="fine">
-          One page: plates before and after, what to feel, drills to tick off, and a code for the phone.
-        </p>
+        <p className="fine">{SHEET_HOLDS}</p>
         <p className="showing-acts">
           <button type="button" className="plain" onClick={() => void lay()}>
             Practice sheet
@@ -65,7 +64,7 @@ export function PaperForm() {
             </button>
           ))}
         </p>
-        <p className="fine">Pictures, clips and models carry the swing: drop one on this page, or open it here.</p>
+        <p className="fine">{FILES_CARRY}</p>
         <p className="showing-acts">
           <OpenFile />
         </p>

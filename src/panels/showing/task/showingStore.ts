@@ -2,6 +2,7 @@ import { createStore } from 'zustand/vanilla';
 import { Stopped, type ComparisonId, type ClipWish, type TaskControl, type Made, type Progress } from '../../../export';
 import { sayError } from '../../../words/showing/errorMessages';
 import { current, desk } from '../../../store';
+import { NOT_SHARED } from '../../../words/showing/forms';
 
 /** A file that was made and not dismissed yet. */
 interface Finished extends Made {
@@ -121,6 +122,6 @@ export async function share({ blob, name }: Made): Promise<void> {
     await navigator.share({ files: [new File([blob], name, { type: blob.type })] });
   } catch (error) {
     if (error instanceof Error && error.name === 'AbortError') return;
-    showing.setState({ excuse: 'This device did not take the file. Save it instead.' });
+    showing.setState({ excuse: NOT_SHARED });
   }
 }

@@ -18,6 +18,8 @@ import {
   sayLedger,
   sayLedgerNote,
   type LedgerOf,
+  MISSING_MIXTURE,
+  NO_SUCH_NUMBER,
 } from '../../../words/why/why';
 import { AsItIs, Lead, Source } from '../Lead';
 import { JUDGED, READING_GROUPS } from './ledgerReadings';
@@ -73,15 +75,12 @@ export default function Ledger() {
   );
 }
 
-const MISSING = 'A mixture of the two swings never gets this far. Choose swings that lie closer.';
-const NO_NUMBER = 'A mixture of the two swings has no such number. Choose another reading.';
-
 function LedgerBody({ ledger }: { ledger: Shared }) {
   const why = useDesk(({ session }) => session.why);
   const units = useDesk(({ document }) => document.units);
   const bands = useDerived(({ exactBands }) => exactBands);
   const { shared, parts, from, to } = ledger;
-  if ('missing' in shared) return <Lead text={shared.missing === 'no-number' ? NO_NUMBER : MISSING} />;
+  if ('missing' in shared) return <Lead text={shared.missing === 'no-number' ? NO_SUCH_NUMBER : MISSING_MIXTURE} />;
   const [at, reading] = splitReading(why.reading);
   const band = JUDGED.includes(why.reading) ? bands[at as CheckpointId] : undefined;
   const verdict = band && judge(shared.to, band);

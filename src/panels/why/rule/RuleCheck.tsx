@@ -6,7 +6,7 @@ import { desk } from '../../../store';
 import { trialConditions } from '../../../store/rules/ruleActions';
 import { dropRule, keepRule, LONGEST_NAME, offerRule, useDraft, useKeptRules } from '../../../store/rules/keptRules';
 import { ruleClient, useRule } from '../../../store/rules/ruleClient';
-import { sayRule } from '../../../words/why/rule';
+import { sayRule, TRIED_ON } from '../../../words/why/rule';
 import { TextField } from '../../fields/TextField';
 import { Source } from '../Lead';
 import { Pick } from '../Pick';
@@ -55,7 +55,7 @@ export default function RuleCheck() {
         <PartList rule={draft.rule} name="expect" />
       </details>
       <Keep draft={draft} />
-      <Source>Tried on the model’s players and swings, drawn at random by a fixed seed. Not on people.</Source>
+      <Source>{TRIED_ON}</Source>
     </div>
   );
 }

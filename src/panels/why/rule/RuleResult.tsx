@@ -3,7 +3,7 @@ import { toRule } from '../../../edge/rule';
 import { TRADE_RULES, type NamedRule } from '../../../edge/tradeRules';
 import { loadCounterexample } from '../../../store/rules/ruleActions';
 import { ruleClient, useRule } from '../../../store/rules/ruleClient';
-import { sayAnswer, sayCase, sayCount, sayProgress, saySplit } from '../../../words/why/rule';
+import { sayAnswer, sayCase, sayCount, sayProgress, saySplit, STOPPED_EARLY } from '../../../words/why/rule';
 import type { RuleAnswer, RuleCount } from '../../../solving/rule/tally';
 import { Lead } from '../Lead';
 
@@ -22,7 +22,7 @@ export function RuleResult({ of }: { of: NamedRule }) {
     <div className="rule-result" aria-live="polite">
       <Counted count={state.count} />
       {state.status === 'stopped' ? (
-        <p className="fine">Stopped before the answer was steady.</p>
+        <p className="fine">{STOPPED_EARLY}</p>
       ) : (
         <>
           <p className="fine">{sayProgress(state.count, state.status === 'shrinking')}</p>
