@@ -1,4 +1,7 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
+import { PNG } from 'pngjs';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { readFile } from '../../src/record/file/readFile';
 import { DOCUMENT_VERSION } from '../../src/store/document/document';
@@ -235,6 +238,21 @@ describe('backup and hand-over', () => {
     const lines = backup.text.split('\n');
     await choose([...lines.slice(0, 1), lines[1].slice(0, 80), ...lines.slice(2)].join('\n'));
     await page.getByText('1 of 2 players recovered.').waitFor();
+
+    const everything = readFileSync(join(import.meta.dirname, '../fixtures/everything-v3.json'), 'utf8');
+    const kept = (): Promise<string | null> => page.evaluate(() => localStorage.getItem('slantwise.own-look'));
+    // A picture whose pixels are missing: its header is sound.
+    await choose(everything.replace(/(data:image\/png;base64,.{64})[^"\\]*/, '$1'));
+    await press(page, 'Take colour and mark');
+    await page.getByText('The mark in this file is damaged. Choose your picture again under Show and send.').waitFor();
+    expect(await kept()).toBeNull();
+    await choose(everything);
+    await press(page, 'Take colour and mark');
+    await page.getByText('Your own colour and mark are here as in the file.').waitFor();
+    const look = JSON.parse((await kept())!) as { readonly colour: string; readonly mark: string };
+    expect(look.colour).toBe('#0b3d91');
+    const { width, height } = PNG.sync.read(Buffer.from(look.mark.split(',')[1], 'base64'));
+    expect([width, height]).toEqual([12, 8]);
   });
 
   test('one player is handed over as a file of his own', async () => {

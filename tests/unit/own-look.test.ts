@@ -1,9 +1,16 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { PNG } from 'pngjs';
-import { expect, test } from 'vitest';
+import { afterEach, expect, test, vi } from 'vitest';
 import { readImageHeader } from '../../src/checking/imageHeader';
 import { contrast, readableOn } from '../../src/export/picture/ownColour';
 import { findMarkFault, MARK_LIMITS } from '../../src/panels/showing/own/markFile';
 import { readKeptLook } from '../../src/panels/showing/own/ownLook';
+import { readSavedLook } from '../../src/panels/showing/own/savedLook';
+import { writeEverything } from '../../src/record/file/everything';
+import { OWN_LOOK_KEY, writeFile } from '../../src/record/file/file';
+import { readFile } from '../../src/record/file/readFile';
+import { makePlayer } from './record-stand';
 
 const bytes = (...parts: readonly (string | readonly number[])[]): Uint8Array =>
   Uint8Array.from(
@@ -88,4 +95,73 @@ test('an own colour stays as it is where it can be read, and is moved toward the
     }
   }
   expect(readableOn('red', '#f6f0e3', '#211d18')).toBe('#211d18');
+});
+
+const toMark = (file: Uint8Array): string => `data:image/png;base64,${Buffer.from(file).toString('base64')}`;
+const saved = (text: string): string | undefined => {
+  const reading = readFile(text);
+  if ('refused' in reading) throw new Error(reading.refused);
+  return reading.ownLook;
+};
+
+afterEach(() => void vi.unstubAllGlobals());
+
+test('what saves everything holds the own look, and it is read back from there; a backup does not', () => {
+  const look = { colour: '#12ab9f', mark: toMark(png(30, 20)) };
+  const stored = new Map([
+    [OWN_LOOK_KEY, JSON.stringify(look)],
+    ['slantwise.rules', '[]'],
+    ['of another page', 'secret'],
+  ]);
+  vi.stubGlobal('localStorage', {
+    length: stored.size,
+    key: (at: number) => [...stored.keys()][at] ?? null,
+    getItem: (key: string) => stored.get(key) ?? null,
+  });
+  const player = makePlayer();
+  const { text } = writeEverything([player], 1000);
+  expect(readSavedLook(saved(text))).toEqual({ look });
+  expect(text).not.toContain('secret');
+  // Wiped: not in the next file.
+  stored.delete(OWN_LOOK_KEY);
+  expect(saved(writeEverything([player], 1000).text)).toBeUndefined();
+  expect(saved(writeFile([player], 1000))).toBeUndefined();
+});
+
+test('files of earlier versions open without a look, and a file that was written with one still opens', () => {
+  const fixture = (name: string): string => readFileSync(join(import.meta.dirname, '../fixtures', name), 'utf8');
+  const older = JSON.parse(fixture('lesson-book-file-v3.json')) as { readonly alongside?: unknown };
+  expect(older.alongside).toBeUndefined();
+  expect(readSavedLook(saved(JSON.stringify(older)))).toBeUndefined();
+  const found = readSavedLook(saved(fixture('everything-v3.json')));
+  expect(found).toMatchObject({ look: { colour: '#0b3d91' } });
+  // The mark in it: a PNG of 12 by 8 px.
+  const mark = found && 'look' in found ? found.look.mark! : '';
+  const { width, height } = PNG.sync.read(Buffer.from(mark.slice(mark.indexOf(',') + 1), 'base64'));
+  expect([width, height]).toEqual([12, 8]);
+});
+
+test('a look in a file that is damaged, foreign or huge is refused before it is decoded, and says what to do', () => {
+  const mark = toMark(png(30, 20));
+  const of = (look: unknown): ReturnType<typeof readSavedLook> => readSavedLook(JSON.stringify(look));
+  const damaged = /damaged\. Choose your picture again/;
+  for (const bad of [
+    { colour: null, mark: 'https://example.org/a.png' },
+    { colour: null, mark: mark.replace('image/png', 'image/svg+xml') },
+    { colour: null, mark: `${mark}<` },
+    { colour: 'red', mark },
+    { colour: null, mark, script: 'x' },
+    { mark },
+    [mark],
+  ])
+    expect(of(bad)).toEqual({ fault: expect.stringMatching(damaged) as string });
+  expect(readSavedLook('{')).toEqual({ fault: expect.stringMatching(damaged) as string });
+  expect(of({ colour: null, mark: toMark(bytes('GIF89a, with enough after it to look like a header')) })).toEqual({
+    fault: expect.stringMatching(/no PNG.*Choose one of these/) as string,
+  });
+  expect(of({ colour: null, mark: toMark(png(40_000, 40_000)) })).toEqual({
+    fault: expect.stringMatching(/Choose a smaller one/) as string,
+  });
+  expect(of({ colour: null, mark: null })).toBeUndefined();
+  expect(readSavedLook(undefined)).toBeUndefined();
 });

@@ -11,22 +11,19 @@ function tryTo<T>(work: () => T, otherwise: T): T {
   }
 }
 
-/** The coach's own mark for hand-outs leaves the device in pictures only. */
-const STAYS = 'slantwise.own-look';
-
 /** Our own texts in the browser's small storage, as they are. */
 function smallStorage(): Record<string, string> {
   const texts: Record<string, string> = {};
   for (let at = 0; at < localStorage.length; at++) {
     const key = localStorage.key(at);
-    if (key?.startsWith('slantwise.') && key !== STAYS) texts[key] = localStorage.getItem(key) ?? '';
+    if (key?.startsWith('slantwise.')) texts[key] = localStorage.getItem(key) ?? '';
   }
   return texts;
 }
 
 /**
- * One file with everything there is: the lesson book as it is in memory, the desk, and what lies in the small storage.
- * A lesson book can be read back from it. Works whatever part of the program has stopped.
+ * One file with everything there is: the lesson book as it is in memory, the desk, and what lies in the small storage. The lesson book
+ * can be read back from it, and the coach's own colour and mark. Works whatever part of the program has stopped.
  */
 export function writeEverything(records: Iterable<BookRecord>, nowMs: number): { name: string; text: string } {
   const alongside = {

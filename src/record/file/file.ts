@@ -12,10 +12,13 @@ import { toSlug } from '../../checking/text';
  *   ]}
  *
  * `sum` is the CRC-32 of the record's JSON without spaces. Whoever edits a file by hand leaves it out. The fields of a
- * record are those of recordTypes.ts, all of them and no others. `alongside` may follow with texts that are kept, not read.
+ * record are those of recordTypes.ts, all of them and no others. `alongside` may follow with texts that are kept; of these only
+ * the coach's own look is read (`OWN_LOOK_KEY`).
  */
 export const FORMAT = 'slantwise lesson book';
 export const FILE_VERSION = 1;
+/** Where the browser keeps the coach's own look, and under what name it lies in a file with everything. */
+export const OWN_LOOK_KEY = 'slantwise.own-look';
 
 export type Counts = { readonly [K in Kind]: number };
 

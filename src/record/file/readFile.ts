@@ -1,4 +1,4 @@
-import { FILE_VERSION, FORMAT, sumOf, type Counts } from './file';
+import { FILE_VERSION, FORMAT, OWN_LOOK_KEY, sumOf, type Counts } from './file';
 import { migrate } from '../book/migrations';
 import { KINDS, LIMITS, type BookRecord, type Kind } from '../book/recordTypes';
 import { findObstacle } from './jsonGuard';
@@ -20,6 +20,8 @@ export type FileReading =
       readonly expected: Counts;
       /** The file as a whole was sound. */
       readonly sound: boolean;
+      /** The coach's own look, as it was kept; to be judged before it is used. Absent where there is none, or the file is damaged. */
+      readonly ownLook?: string;
     };
 
 const NEWER = 'A newer Slantwise wrote this file. It is left untouched. Update Slantwise, then try again.';
@@ -39,12 +41,14 @@ export function readFile(text: string): FileReading {
   if (items.length > LIMITS.records) return { refused: 'This file holds too many records. Nothing was taken.' };
   const { records, lost } = readItems(items);
   if (!isOurs && records.length === 0) return { refused: 'This is no lesson book of Slantwise. Nothing was taken.' };
+  const ownLook = isWhole ? ownLookOf(head.alongside) : undefined;
   const promised = readCounts(isOurs ? head.holds : undefined);
   return {
     records,
     lost,
     expected: expectedOf(promised, records, lost),
     sound: listed !== undefined && lost.length === 0 && isAllThere(promised, records),
+    ...(ownLook !== undefined && { ownLook }),
   };
 }
 
@@ -53,6 +57,13 @@ interface Head {
   readonly version?: unknown;
   readonly holds?: unknown;
   readonly records?: unknown;
+  readonly alongside?: unknown;
+}
+
+function ownLookOf(alongside: unknown): string | undefined {
+  if (typeof alongside !== 'object' || alongside === null) return undefined;
+  const text = (alongside as Readonly<Record<string, unknown>>)[OWN_LOOK_KEY];
+  return typeof text === 'string' ? text : undefined;
 }
 
 /** Parsed, or undefined when it is damaged or looks like an attack. */

@@ -3,7 +3,12 @@ export const SHEET_HOLDS =
 
 export const FILES_CARRY = 'Pictures, clips and models carry the swing: drop one on this page, or open it here.';
 
-export const OWN_LOOK_KEPT = 'Kept on this device only, and drawn on clips and stills.';
+export const OWN_LOOK_KEPT = 'Drawn on clips and stills. Kept on this device, and saved with everything.';
+
+/** Of the coach's own look in a file that saved everything. */
+export const LOOK_IN_FILE = 'Your own colour and mark are in this file.';
+export const LOOK_IS_HERE = 'Your own colour and mark are here as in the file.';
+export const LOOK_DAMAGED = 'The mark in this file is damaged. Choose your picture again under Show and send.';
 
 export const MARK_NOT_READ = 'This picture could not be read.';
 

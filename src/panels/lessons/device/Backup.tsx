@@ -18,6 +18,7 @@ import { Choice } from '../../fields/Choice';
 import { navigation, useBook, useMayWrite } from '../navigation';
 import { useNow } from '../useNow';
 import { FILE_NOT_OPENED, ONE_FILE, TAKEN } from '../../../words/book/device';
+import { SavedLook } from './SavedLook';
 
 type Sound = Exclude<FileReading, { refused: string }>;
 
@@ -57,6 +58,7 @@ function Preview({ reading, onDone }: { reading: Sound; onDone: (said: string | 
           onChoose={setPolicy}
         />
       )}
+      <SavedLook text={reading.ownLook} />
       <div className="lesson-actions">
         {!nothing && (
           <button type="button" className="plain wide" onClick={take}>

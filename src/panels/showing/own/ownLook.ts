@@ -1,12 +1,13 @@
 import { createStore } from 'zustand/vanilla';
 import { useStore } from 'zustand';
 import type { OwnLook } from '../../../export/clip/clipJob';
+import { OWN_LOOK_KEY } from '../../../record/file/file';
 import { decodeMark } from './markFile';
 
-/** Where this browser keeps the coach's own look. Neither in the document nor in the lesson book: it leaves in pictures only. */
-const KEY = 'slantwise.own-look';
+// The look is neither in the document nor in the lesson book: it leaves in pictures, and in the file that saves everything.
+
 /** Longest mark, as text: all pixels of the largest picture, unpacked, would fit. */
-const LONGEST = 900_000;
+export const LONGEST_MARK = 900_000;
 
 /** A colour (#rrggbb) and a mark (a PNG as data address) for hand-outs; null: none. */
 export interface KeptLook {
@@ -26,13 +27,14 @@ export function readKeptLook(text: string | null): KeptLook {
   if (typeof value !== 'object' || value === null) return NOTHING;
   const { colour, mark } = value as Readonly<Record<string, unknown>>;
   const isColour = typeof colour === 'string' && /^#[0-9a-f]{6}$/.test(colour);
-  const isMark = typeof mark === 'string' && mark.length <= LONGEST && /^data:image\/png;base64,[\w+/]+=*$/.test(mark);
+  const isMark =
+    typeof mark === 'string' && mark.length <= LONGEST_MARK && /^data:image\/png;base64,[\w+/]+=*$/.test(mark);
   return { colour: isColour ? colour : null, mark: isMark ? mark : null };
 }
 
 function load(): KeptLook {
   try {
-    return readKeptLook(localStorage.getItem(KEY));
+    return readKeptLook(localStorage.getItem(OWN_LOOK_KEY));
   } catch {
     return NOTHING;
   }
@@ -48,8 +50,8 @@ export function keepLook(part: Partial<KeptLook>): string | undefined {
   const look = { ...kept.getState(), ...part };
   kept.setState(look);
   try {
-    if (look.colour === null && look.mark === null) localStorage.removeItem(KEY);
-    else localStorage.setItem(KEY, JSON.stringify(look));
+    if (look.colour === null && look.mark === null) localStorage.removeItem(OWN_LOOK_KEY);
+    else localStorage.setItem(OWN_LOOK_KEY, JSON.stringify(look));
     return undefined;
   } catch {
     return 'This browser has no room to keep it. It is used until the page closes.';
