@@ -12,6 +12,8 @@ const SEED = Number(process.env['SEED'] ?? 5);
 const STEEPEST = 0.2;
 const SAMPLES = 40;
 
+const problems: string[] = [];
+
 type Sample = { readonly minute: number; readonly acts: number; readonly heapMb: number } & Record<string, number>;
 
 /** Counts what lives on the graphics card. Runs in the page, before anything else. */
@@ -94,16 +96,18 @@ async function look(page: Page, session: CDPSession, minute: number, done: numbe
     () => (globalThis as unknown as { graphicsAlive: Record<string, number> }).graphicsAlive,
   );
   // Elements, texts and comments that hang in the page; what the browser builds into fields itself is in `attached` alone.
-  const inPage = await page.evaluate(() => {
-    const walk = document.createTreeWalker(document, NodeFilter.SHOW_ALL);
+  // In the head there is a link more for every part of the program that has been fetched.
+  const [inPage, fetched] = await page.evaluate(() => {
+    const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_ALL);
     let count = 1;
     while (walk.nextNode()) count++;
-    return count;
+    return [count, document.head.childNodes.length];
   });
   const counts = {
-    attached: nodes - detached,
+    attached: nodes - detached - fetched,
     inPage,
     detached,
+    fetched,
     listeners: jsEventListeners,
     workers: page.workers().length,
     ...alive,
@@ -121,7 +125,7 @@ function slopeOf(samples: readonly Sample[], of: string): number {
 }
 
 /** What the desk shows in words differs a little from sample to sample; what lies on the graphics card does not. */
-const VARIES = new Set(['attached', 'inPage', 'detached', 'listeners', 'workers']);
+const VARIES = new Set(['attached', 'inPage', 'listeners', 'workers']);
 /** Nodes that may hang in no page: drawings keep every shape they have shown, to bring it back (`paintShapes`). */
 const MOST_DETACHED = 80;
 
@@ -206,6 +210,7 @@ async function soak(page: Page): Promise<readonly Sample[]> {
     if (minuteNow() < (samples.length * MINUTES) / SAMPLES) continue;
     const sample = await look(page, session, minuteNow(), done);
     samples.push(sample);
+    if ((await page.locator('.lesson-mark').count()) === 0) problems.push('the lesson is not open any more');
     const rest = Object.entries(sample)
       .slice(3)
       .map(([name, value]) => `${name} ${value}`);
@@ -216,7 +221,6 @@ async function soak(page: Page): Promise<readonly Sample[]> {
   return samples;
 }
 
-const problems: string[] = [];
 await withSite(async (folder) => {
   const server = await preview({
     configFile: false,
@@ -251,7 +255,8 @@ await withSite(async (folder) => {
     if (!(slope < STEEPEST)) problems.push(`the heap grows by ${slope.toFixed(3)} MB a minute`);
     for (const name of Object.keys(warm[0]).slice(3)) {
       const values = warm.map((sample) => sample[name]);
-      const level = name === 'detached' ? Math.max(...values) <= MOST_DETACHED : isLevel(warm, name);
+      const level =
+        name === 'fetched' || (name === 'detached' ? Math.max(...values) <= MOST_DETACHED : isLevel(warm, name));
       console.log(`${name}: ${Math.min(...values)} to ${Math.max(...values)}, ${level ? 'level' : 'GROWING'}`);
       if (!level) problems.push(`${name} grow`);
     }

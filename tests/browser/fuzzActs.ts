@@ -239,7 +239,7 @@ function perform({ act, numbers }: { act: string; numbers: readonly number[] }):
         const drawer = document.getElementById('drawer')?.dataset['drawer'] ?? '';
         if (!['seen', 'ledger', 'map', 'compare', 'family', 'plan', 'ball', 'lessons'].includes(drawer)) return act;
         const kept =
-          /film|picture|file|copy|save|share|print|wipe|remove|delete|add|start|duplicate|link|code|finish|device|archive|keep/i;
+          /film|picture|file|copy|save|share|print|wipe|remove|delete|add|start|duplicate|link|code|finish|device|archive|keep|(close|new) lesson/i;
         const things = all<HTMLElement>(
           '#drawer :is(.drawer-parts, .drawer-body) :is(button, input, select, textarea)',
         );
