@@ -1,4 +1,5 @@
 import { createWorkerClient } from '../store/solver/workerClient';
+import { createGlances } from './frames/glances';
 import { playVideo } from './elementVideo';
 import { VideoRefused, type OpenVideo } from './video';
 import type { VideoAnswer, VideoQuestion } from './video.worker';
@@ -20,12 +21,21 @@ export async function openVideo(file: Blob): Promise<OpenVideo> {
   try {
     const opened = await ask({ what: 'open', file });
     if (!opened || !('info' in opened)) throw new VideoRefused('damaged');
+    const { info } = opened;
     return {
-      info: opened.info,
+      info,
       async frame(index) {
         const answer = await ask({ what: 'frame', index });
         return answer && 'picture' in answer ? answer.picture : undefined;
       },
+      ...(info.kind === 'video' && {
+        glance: createGlances(info, (indices, hear) =>
+          worker.ask({ what: 'glances', indices }, (answer) => {
+            if ('glance' in answer) hear(answer.index, answer.glance);
+            if ('refused' in answer) hear(indices[0], new VideoRefused(answer.refused, answer.codec));
+          }),
+        ),
+      }),
       close: () => worker.end(),
     };
   } catch (error) {

@@ -1,3 +1,5 @@
+import type { Glance } from './frames/glance';
+
 /** A film or a picture that was opened. Frame counts are the truth; the clock of a file is not. */
 export interface VideoInfo {
   readonly kind: 'video' | 'picture';
@@ -51,6 +53,11 @@ export interface OpenVideo {
    * where this frame cannot be decoded; the others still can.
    */
   frame(index: number): Promise<ImageBitmap | undefined>;
+  /**
+   * What is shown of a frame while stepping, at once where it is there already; not to be changed. Undefined and rejections as above. Left out where
+   * pictures come in one size.
+   */
+  readonly glance?: ((index: number) => Glance | Promise<Glance | undefined>) | undefined;
   /** Lets go of everything. */
   close(): void;
 }

@@ -1,18 +1,24 @@
 import { serveWorker } from '../store/solver/workerClient';
-import { openFrames, type FrameReader } from './frameReader';
+import { openFrames, type FrameReader } from './frames/frameReader';
+import type { Glance } from './frames/glance';
 import { readFrameTable } from './frameTable';
 import { VideoRefused, type VideoInfo } from './video';
 
-/** What the page asks: to open a file, for a frame of it (counted from 0), for the times of its frames alone, s. */
+/**
+ * What the page asks: to open a file, for a frame of it (counted from 0), for glances at frames, the most wanted first, for the times of its frames
+ * alone, s.
+ */
 export type VideoQuestion =
   | { readonly what: 'open'; readonly file: Blob }
   | { readonly what: 'times'; readonly file: Blob }
-  | { readonly what: 'frame'; readonly index: number };
+  | { readonly what: 'frame'; readonly index: number }
+  | { readonly what: 'glances'; readonly indices: readonly number[] };
 /** What it hears. A picture is a copy of its own. */
 export type VideoAnswer =
   | { readonly info: VideoInfo }
   | { readonly times: Float64Array; readonly info: VideoInfo; readonly codec: string | undefined }
   | { readonly index: number; readonly picture: ImageBitmap }
+  | { readonly index: number; readonly glance: Glance }
   | { readonly refused: VideoRefused['reason']; readonly codec?: string };
 
 /** Decodes one file at a time, one question after another; a refusal is an answer. */
@@ -37,10 +43,19 @@ function createDecoder() {
     }
     // A frame that was passed over while others were decoded is not wanted any more.
     if (!reader || !isLast()) return undefined;
-    const { index } = question;
-    // A second handle on the kept picture goes over: its pixels are not copied on the way.
-    const picture = await createImageBitmap(await reader.frame(index));
-    return say({ index, picture }, [picture]);
+    if (question.what === 'frame') {
+      const { index } = question;
+      const picture = await reader.frame(index);
+      return say({ index, picture }, [picture]);
+    }
+    for (const index of question.indices) {
+      const glance = await reader.glance?.(index);
+      if (glance) say({ index, glance }, [glance.pixels.buffer]);
+      // A breath: whatever was asked for meanwhile comes first.
+      await new Promise((resolve) => setTimeout(resolve));
+      if (!isLast()) break;
+    }
+    return undefined;
   };
   return (question: VideoQuestion, say: Parameters<typeof answer>[1], isLast: () => boolean): Promise<void> => {
     const turn = queue.then(() =>

@@ -46,7 +46,10 @@ describe('numbered frames', () => {
     async ({ codec, container }, { skip }) => {
       const canEncode = await page.evaluate((name) => alone.canEncode(name), codec);
       if (!canEncode) skip(`This browser encodes no ${codec}: the film cannot be made.`);
-      const { info, wrong } = await jump({ codec, container }, JUMPS);
+      const { info, wrong, tints } = await jump({ codec, container }, JUMPS);
+      // The browser's own colours, and those of the glance.
+      const [whole, glance] = tints!;
+      for (const [k, value] of glance.entries()) expect(Math.abs(value - whole[k])).toBeLessThanOrEqual(4);
       expect(info).toMatchObject({ kind: 'video', w: 320, h: 160, frames: FRAMES });
       expect(Math.round(info!.fps!)).toBe(240);
       expect(wrong).toEqual([]);

@@ -7,7 +7,7 @@ import { CHECKPOINT_NAMES } from '../../words';
 import { sayByEye, sayFilmReading, sayMissing, sayNoFilm, sayToldApart, UNTESTED } from '../../words/film/film';
 import { sayExplanation } from '../../words/why/sightings';
 import type { SentAnswer } from '../../video/film.worker';
-import { choose } from './filmActions';
+import { choose } from './over/outlines';
 import { toDraft } from './filmMarks';
 import { useFilm } from './filmStore';
 import { KeepFilm } from './kept/KeepFilm';

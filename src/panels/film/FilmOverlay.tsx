@@ -20,6 +20,8 @@ export function FilmOverlay({ w, h, isLeft }: Props) {
   const frame = useFilm((film) => film.frame);
   const marked = useFilm((film) => film.sheet[film.place]);
   const touch = useFilm((film) => film.touch);
+  // Each is a canvas the size of the film.
+  const isDrawn = useFilm(({ outline }) => outline !== undefined);
   const read = answer && 'ground' in answer ? answer : undefined;
   const flip = (u: number): number => (isLeft ? w - u : u);
   const unit = h / 800;
@@ -27,8 +29,8 @@ export function FilmOverlay({ w, h, isLeft }: Props) {
   const isHere = marked !== undefined && (isKept || marked.frame === frame);
   return (
     <>
-      {view.target && <Outline what="target" w={w} h={h} isLeft={isLeft} />}
-      {view.before && <Outline what="before" w={w} h={h} isLeft={isLeft} />}
+      {view.target && isDrawn && <Outline what="target" w={w} h={h} isLeft={isLeft} />}
+      {view.before && isDrawn && <Outline what="before" w={w} h={h} isLeft={isLeft} />}
       <svg className="film-overlay" viewBox={`0 0 ${w} ${h}`} aria-hidden="true" style={{ ['--unit' as string]: unit }}>
         {view.grid &&
           place === 'address' &&

@@ -1,10 +1,11 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Pixel } from '../../film/marks';
 import { useDesk } from '../../store';
-import { filmStore, useFilm } from './filmStore';
+import { filmStore, useFilm, type FilmState } from './filmStore';
 import { setMark, undoMark } from './filmActions';
 import { MARKS } from './filmMarks';
 import { FilmOverlay } from './FilmOverlay';
+import { showFrame } from './frames/showFrame';
 
 /** How near a pin a finger takes hold of it, px of the screen: less while a mark is still to be made, which may lie close by. */
 const HOLD = { moving: 26, making: 9 } as const;
@@ -24,16 +25,19 @@ export function FilmPicture() {
   const fingers = useRef(new Map<number, readonly [number, number]>());
   const pinch = useRef<{ span: number; zoom: Zoom; middle: readonly [number, number] } | undefined>(undefined);
   const [zoom, setZoom] = useState(WHOLE);
-  const picture = useFilm((film) => film.picture);
   const video = useFilm((film) => film.video);
   const share = useFilm(({ view }) => view.film);
   const isLeft = useDesk(({ document }) => document.player.handed === 'left');
+  // Past React, which comes after the picture.
   useEffect(() => {
-    const context = canvas.current?.getContext('2d', { alpha: false });
-    if (!context || !picture) return;
-    context.drawImage(picture, 0, 0);
-    canvas.current!.dataset['frame'] = String(filmStore.getState().pictureFrame);
-  }, [picture]);
+    const show = (film: FilmState): void => {
+      if (canvas.current) showFrame(canvas.current, film);
+    };
+    show(filmStore.getState());
+    return filmStore.subscribe((film, before) => {
+      if (film.glance !== before.glance || film.picture !== before.picture) show(film);
+    });
+  }, []);
   if (!video) return null;
   const { w, h } = video.info;
 
@@ -120,7 +124,7 @@ export function FilmPicture() {
           transform: `translate(${zoom.x}px, ${zoom.y}px) scale(${zoom.scale})`,
         }}
       >
-        <canvas ref={canvas} width={w} height={h} style={{ opacity: share }} aria-label="Frame of the film" />
+        <canvas ref={canvas} style={{ opacity: share }} aria-label="Frame of the film" />
         <FilmOverlay w={w} h={h} isLeft={isLeft} />
       </div>
       <p className="film-hint" aria-hidden="true">

@@ -1,14 +1,29 @@
 import { useEffect, useRef } from 'react';
+import type { Pixel } from '../../film/marks';
+import type { Glance } from '../../video/frames/glance';
 import { useFilm } from './filmStore';
 
 /** Size of the loupe's picture, px of its canvas, and how much it enlarges. */
 const SIDE = 280;
 const POWER = 4;
 
+/** The same of a glance, one of whose pixels is `step` of the film. */
+function drawGlance(pen: CanvasRenderingContext2D, { w, h, pixels }: Glance, at: Pixel, step: number): void {
+  const half = SIDE / POWER / 2 / step;
+  const [u, v] = [at[0] / step - half, at[1] / step - half];
+  const [left, top] = [Math.floor(u), Math.floor(v)];
+  const side = Math.ceil(2 * half) + 1;
+  const patch = new OffscreenCanvas(side, side);
+  patch.getContext('2d')!.putImageData(new ImageData(pixels, w, h), -left, -top);
+  pen.drawImage(patch, u - left, v - top, 2 * half, 2 * half, 0, 0, SIDE, SIDE);
+}
+
 /** The picture around the finger or the chosen mark, enlarged, with its hairs crossed on the very point. */
 export function Loupe() {
   const canvas = useRef<HTMLCanvasElement>(null);
-  const picture = useFilm((film) => film.picture);
+  const picture = useFilm((film) => (film.pictureFrame === film.shownFrame ? film.picture : undefined));
+  const glance = useFilm((film) => film.glance);
+  const info = useFilm((film) => film.video?.info);
   const at = useFilm(
     (film) => film.touch ?? (film.active === undefined ? undefined : film.sheet[film.place]?.points[film.active]?.at),
   );
@@ -16,10 +31,11 @@ export function Loupe() {
     const context = canvas.current?.getContext('2d');
     if (!context) return;
     context.clearRect(0, 0, SIDE, SIDE);
-    if (!picture || !at) return;
+    if (!at || !info || !(picture ?? glance)) return;
     const half = SIDE / POWER / 2;
     context.imageSmoothingEnabled = false;
-    context.drawImage(picture, at[0] - half, at[1] - half, 2 * half, 2 * half, 0, 0, SIDE, SIDE);
+    if (picture) context.drawImage(picture, at[0] - half, at[1] - half, 2 * half, 2 * half, 0, 0, SIDE, SIDE);
+    else if (glance) drawGlance(context, glance, at, info.w / glance.w);
     for (const [color, width] of [
       ['#fcf9f1', 6],
       ['#211d18', 2],
@@ -38,10 +54,9 @@ export function Loupe() {
       }
       context.stroke();
     }
-  }, [picture, at]);
+  }, [picture, glance, at, info]);
   // Out of the way of the finger, where the loupe lies over the picture.
-  const isAside =
-    picture !== undefined && at !== undefined && at[0] > picture.width / 2 && at[1] < picture.height * 0.45;
+  const isAside = info !== undefined && at !== undefined && at[0] > info.w / 2 && at[1] < info.h * 0.45;
   return (
     <canvas
       ref={canvas}

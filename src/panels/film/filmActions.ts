@@ -1,12 +1,11 @@
 import { toWholeMarks } from '../../film/sheet/draft';
 import { mirrorMarks, type Pixel } from '../../film/marks';
 import { refineShaft } from '../../film/refineLine';
-import { STILL } from '../../model/movements';
 import { current, desk } from '../../store';
 import type { NoFilm } from '../../film/answerFilm';
-import type { Outlines, SentAnswer } from '../../video/film.worker';
-import { toArmAngle, toMovements } from '../../store/document/convert';
-import { createMarkReader, type MarkReader } from '../../video/readMarks';
+import type { SentAnswer } from '../../video/film.worker';
+import { toArmAngle } from '../../store/document/convert';
+import { createMarkReader } from '../../video/readMarks';
 import { openFiles } from '../../video/openPictures';
 import { VideoRefused } from '../../video/video';
 import { FRAME_LOST, LINE_FOUND, NO_LINE, sayRefused } from '../../words/film/film';
@@ -15,12 +14,10 @@ import { EMPTY_SHEET, nextMark, toDraft, type FilmNotes, type MadeMark, type Pla
 import { filmStore, NOTHING, type Tripod } from './filmStore';
 import { greyAround } from './grey';
 import { tripodOf } from './kept/tripod';
+import { drawOutline, reader } from './over/outlines';
 import { leadToLevel } from './level/leadToLevel';
 
 const { getState: state, setState: set } = filmStore;
-
-/** Cache: the worker that reads marks, as long as a film is open. */
-const reader: { open?: MarkReader } = {};
 
 /** Opens a film, or one to three pictures; what was open before is let go of. */
 export async function openFilm(files: readonly File[]): Promise<void> {
@@ -52,22 +49,43 @@ export function closeFilm(): void {
   set({ ...NOTHING, tripod }, true);
 }
 
+/** How long a frame is looked at before its picture at full size is fetched, ms: not for each that is passed. */
+const REST = 120;
+
 /** Shows a frame, counted from 0. The last one asked for wins. */
 export async function goTo(index: number): Promise<void> {
   const { video } = state();
   if (!video) return;
   const frame = Math.max(0, Math.min(video.info.frames - 1, Math.round(index)));
-  set({ frame, ...placeAt(frame) });
+  const place = placeAt(frame);
   const isHere = (): boolean => state().video === video && state().frame === frame;
-  const picture = await video.frame(frame).catch(() => {
+  const lost = (): void => {
     if (isHere()) set({ problem: FRAME_LOST });
-  });
+  };
+  if (video.glance) {
+    const glance = video.glance(frame);
+    if (glance instanceof Promise) set({ frame, ...place });
+    else set({ frame, ...place, glance, shownFrame: frame, problem: undefined });
+    if (glance instanceof Promise) {
+      const come = await glance.catch(lost);
+      if (!come || !isHere()) return;
+      set({ glance: come, shownFrame: frame, problem: undefined });
+    }
+    void drawOutline();
+    await new Promise((resolve) => setTimeout(resolve, REST));
+    if (!isHere() || state().pictureFrame === frame) return;
+  } else set({ frame, ...place });
+  const picture = await video.frame(frame).catch(lost);
   if (!picture) return;
   if (!isHere()) return picture.close();
   const before = state().picture;
-  set({ picture, pictureFrame: frame, problem: undefined });
+  set({ picture, pictureFrame: frame, shownFrame: frame, problem: undefined });
   before?.close();
-  void drawOutline();
+  if (!video.glance) void drawOutline();
+  else if (isShaftSought()) {
+    findShaft();
+    read();
+  }
 }
 
 /** Whoever has marked all of the address and goes on is on the way to the next place, and whoever comes back is at address again. */
@@ -101,9 +119,9 @@ const change = (sheet: Sheet): void => set({ sheet, past: [...state().past.slice
 
 /** Makes or moves the active mark; one gesture is one step back. */
 export function setMark(at: Pixel, how: MadeMark['how'] = 'tapped', id = state().active): void {
-  const { place, sheet, frame, pictureFrame, video, notes } = state();
+  const { place, sheet, frame, shownFrame, video, notes } = state();
   // A tap on the picture of another frame is no mark of this one.
-  if (id === undefined || !video || pictureFrame !== frame) return;
+  if (id === undefined || !video || shownFrame !== frame) return;
   const { w, h } = video.info;
   const inside: Pixel = [Math.max(0, Math.min(w, at[0])), Math.max(0, Math.min(h, at[1]))];
   const before = sheet[place];
@@ -179,11 +197,18 @@ export function setNotes(notes: Partial<FilmNotes>): void {
   read();
 }
 
+/** Whether the shaft's line waits for the picture at full size, which came after both of its marks. */
+function isShaftSought(): boolean {
+  const { sheet, frame, lineNote } = state();
+  return sheet.arm?.frame === frame && !sheet.arm.line && lineNote === undefined;
+}
+
 /** Looks for the shaft's line between hands and head, which may lie some px beside both. */
 function findShaft(): void {
-  const { sheet, picture } = state();
+  const { sheet, picture, pictureFrame } = state();
   const marked = sheet.arm;
-  if (!marked?.points['hands'] || !marked.points['clubHead'] || !picture) return;
+  if (!marked?.points['hands'] || !marked.points['clubHead']) return;
+  if (!picture || pictureFrame !== marked.frame) return set({ lineNote: undefined });
   const [from, to] = [marked.points['hands'].at, marked.points['clubHead'].at];
   const { grey, left, top } = greyAround(picture, from, to);
   const inside = ([u, v]: Pixel): Pixel => [u - left, v - top];
@@ -261,27 +286,6 @@ function findAgain(answer: SentAnswer | NoFilm): number {
     0,
     answer.explanations.findIndex((one) => one.uses.join() === uses),
   );
-}
-
-/** Asks for the contour of the chosen explanation at the shown frame. */
-async function drawOutline(): Promise<void> {
-  const { answer, chosen, frame } = state();
-  if (!reader.open || !answer || 'missing' in answer) return set({ outline: undefined });
-  const outline = await outlineAt(chosen, frame);
-  if (state().frame === frame && state().answer === answer) set({ outline });
-}
-
-/** Contours of the player and of what is worked toward: the plan, or the reference where none is chosen. */
-export async function outlineAt(explanation: number, frame: number): Promise<Outlines | undefined> {
-  const { plan } = desk.getState().document;
-  const target = plan ? toMovements(plan.movements) : STILL;
-  return reader.open?.outline(explanation, frame, target).catch(() => undefined);
-}
-
-/** Chooses the explanation that is drawn over the film. */
-export function choose(index: number): void {
-  set({ chosen: index });
-  void drawOutline();
 }
 
 /** What is drawn over the film. */

@@ -3,6 +3,7 @@ import { useStore } from 'zustand';
 import type { Pixel } from '../../film/marks';
 import type { NoFilm } from '../../film/answerFilm';
 import type { Outlines, SentAnswer } from '../../video/film.worker';
+import type { Glance } from '../../video/frames/glance';
 import type { OpenVideo } from '../../video/video';
 import { EMPTY_SHEET, type FilmNotes, type MarkedFrame, type PlaceId, type Sheet } from './filmMarks';
 
@@ -25,8 +26,11 @@ export interface FilmState {
   /** Why the last file was refused, or the shown frame is missing, in words. */
   readonly problem?: string | undefined;
   readonly video: OpenVideo | undefined;
-  /** The frame asked for, counted from 0, and the picture that is there. */
+  /** The frame asked for, counted from 0, and the one that is shown. */
   readonly frame: number;
+  readonly shownFrame: number;
+  /** What is shown of it while stepping, and the last picture at full size, which comes at rest. */
+  readonly glance: Glance | undefined;
   readonly picture: ImageBitmap | undefined;
   readonly pictureFrame: number;
   readonly place: PlaceId;
@@ -67,6 +71,8 @@ export const NOTHING: FilmState = {
   status: 'none',
   video: undefined,
   frame: 0,
+  shownFrame: -1,
+  glance: undefined,
   picture: undefined,
   pictureFrame: -1,
   place: 'address',

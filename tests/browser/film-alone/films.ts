@@ -26,6 +26,8 @@ export interface Numbered {
 
 /** Size of every film, px, before it is turned. */
 const SIZE = { w: 320, h: 160 } as const;
+/** Colour of a strip below the bars. */
+const TINT = '#b35c2e';
 /** Bars that carry a frame's number, lowest bit first. */
 const BITS = 8;
 
@@ -55,6 +57,8 @@ export async function makeNumbered(order: Numbered): Promise<Uint8Array<ArrayBuf
       pen.fillStyle = (i >> bit) & 1 ? '#fff' : '#000';
       pen.fillRect((bit * SIZE.w) / BITS, 0, SIZE.w / BITS, SIZE.h);
     }
+    pen.fillStyle = TINT;
+    pen.fillRect(0, 0.8 * SIZE.h, SIZE.w, 0.2 * SIZE.h);
     await source.add(time, (times[i + 1] ?? 2 * time - times[i - 1]) - time);
   }
   await sound?.(times.at(-1)!);

@@ -12,6 +12,7 @@ export interface Outcome {
   readonly info?: VideoInfo;
   readonly wrong?: readonly string[];
   readonly lost?: readonly number[];
+  readonly tints?: readonly (readonly number[])[];
   readonly refused?: string;
   readonly codec?: string;
   /** From the file to its first picture or its refusal, ms. */
@@ -56,6 +57,16 @@ async function opened(file: Blob, look: (video: OpenVideo) => Promise<Omit<Outco
   }
 }
 
+/** The number that a frame's glance shows; undefined where it cannot be decoded or there is none. */
+async function glanceAt(video: OpenVideo, index: number, rotation: Numbered['rotation']): Promise<number | undefined> {
+  const glance = await video.glance!(index);
+  if (!glance) return undefined;
+  const picture = await createImageBitmap(new ImageData(glance.pixels, glance.w, glance.h));
+  const number = readNumber(picture, rotation);
+  picture.close();
+  return number;
+}
+
 /** The number that a frame shows; undefined where it cannot be decoded. */
 async function numberAt(video: OpenVideo, index: number, rotation: Numbered['rotation']): Promise<number | undefined> {
   try {
@@ -70,6 +81,16 @@ async function numberAt(video: OpenVideo, index: number, rotation: Numbered['rot
   }
 }
 
+/** Colour of the strip below the bars: at full size, and in the glance. */
+async function tintsAt(video: OpenVideo, index: number): Promise<readonly (readonly number[])[]> {
+  const [picture, glance] = [await video.frame(index), await video.glance?.(index)];
+  const pen = new OffscreenCanvas(1, 1).getContext('2d', { willReadFrequently: true })!;
+  pen.drawImage(picture!, -picture!.width / 2, -0.9 * picture!.height);
+  picture!.close();
+  const at = glance && 4 * Math.floor(0.9 * glance.h) * glance.w;
+  return [[...pen.getImageData(0, 0, 1, 1).data], ...(glance ? [[...glance.pixels.subarray(at, at! + 4)]] : [])];
+}
+
 async function jump(order: Numbered, count: number, seed: number): Promise<Outcome> {
   const film = new Blob([await makeNumbered(order)]);
   const random = createRandom(seed);
@@ -81,10 +102,14 @@ async function jump(order: Numbered, count: number, seed: number): Promise<Outco
       if (kind < 0.4) at = Math.floor(random() * video.info.frames);
       else if (kind < 0.7) at = Math.min(video.info.frames - 1, at + 1);
       else at = Math.max(0, at - 1);
-      const seen = await numberAt(video, at, order.rotation);
+      // By glances, as while stepping, and now and then at full size, as at rest: what was fetched ahead is overtaken.
+      const seen =
+        video.glance && random() < 0.8
+          ? await glanceAt(video, at, order.rotation)
+          : await numberAt(video, at, order.rotation);
       if (seen !== at) wrong.push(`${at} shows ${seen}`);
     }
-    return { wrong };
+    return { wrong, tints: await tintsAt(video, at) };
   });
 }
 

@@ -2,7 +2,7 @@ import { findKind, openWriter, type Writer, type WriterOf } from '../../../expor
 import { fileName, KIND_WORDS, KINDS } from '../../../export';
 import { saveFile } from '../../../record';
 import { MADE } from '../../../words/film/over';
-import { outlineAt } from '../filmActions';
+import { outlineAt } from './outlines';
 import { filmStore, type FilmState } from '../filmStore';
 import { checkpointAt, createOverPicture } from './overPicture';
 

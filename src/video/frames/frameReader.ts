@@ -1,18 +1,22 @@
 import { VideoSampleSink, type VideoSample } from 'mediabunny';
-import { readFrameTable, type FrameTable } from './frameTable';
-import { nearest } from './nearest';
-import { HEADER_BYTES, findPhotoFormat, findPictureSize } from './pictureHeader';
-import { VIDEO_LIMITS, VideoRefused, type VideoInfo } from './video';
+import { readFrameTable, type FrameTable } from '../frameTable';
+import type { Glance } from './glance';
+import { createKeeper, type KeptFrame } from './keptFrame';
+import { nearest } from '../nearest';
+import { HEADER_BYTES, findPhotoFormat, findPictureSize } from '../pictureHeader';
+import { VIDEO_LIMITS, VideoRefused, type VideoInfo } from '../video';
 
 /** Gives the frames of one file as pictures the size of the film. */
 export interface FrameReader {
   readonly info: VideoInfo;
-  /** The picture of a frame, counted from 0; the reader's own, not to be closed. */
+  /** The picture of a frame, counted from 0; whoever takes it closes it. */
   frame(index: number): Promise<ImageBitmap>;
+  /** What is shown of it while stepping; a picture alone has no other frames. */
+  glance?(index: number): Promise<Glance>;
   close(): void;
 }
 
-/** Full-size frames that are kept for stepping back: of a film of 1920 by 1080, 8.3 MB each; of larger ones fewer, as many as fit. */
+/** Frames that are kept for stepping back: of a film of 1920 by 1080, 3.1 MB each, or 8.3 drawn; of larger ones fewer, as many as fit drawn. */
 const KEPT = { most: 12, least: 3, bytes: 100e6 } as const;
 
 /** Opens a film or a picture. Throws `VideoRefused`; then nothing is held. */
@@ -33,7 +37,7 @@ export async function openFrames(file: Blob): Promise<FrameReader> {
   const reader = readFrames(table);
   try {
     // A film whose first picture does not come is refused here, not shown empty.
-    await reader.frame(0);
+    await reader.glance(0);
   } catch (error) {
     reader.close();
     throw error;
@@ -48,25 +52,23 @@ async function openPicture(file: Blob, { w, h }: { readonly w: number; readonly 
   });
   return {
     info: { kind: 'picture', w: bitmap.width, h: bitmap.height, frames: 1 },
-    frame: () => Promise.resolve(bitmap),
+    frame: () => createImageBitmap(bitmap),
     close: () => bitmap.close(),
   };
 }
 
-function readFrames({ input, track, times, info }: FrameTable): FrameReader {
+function readFrames({ input, track, times, info }: FrameTable): Required<FrameReader> {
   const sink = new VideoSampleSink(track);
-  const canvas = new OffscreenCanvas(info.w, info.h);
-  const context = canvas.getContext('2d', { alpha: false })!;
+  const keepOne = createKeeper(info);
   const most = Math.max(KEPT.least, Math.min(KEPT.most, Math.floor(KEPT.bytes / (4 * info.w * info.h))));
-  const kept = new Map<number, ImageBitmap>();
+  const kept = new Map<number, KeptFrame>();
   let running: AsyncGenerator<VideoSample, void, unknown> | undefined;
   let next = -1;
 
-  const keep = (index: number, sample: VideoSample): void => {
-    sample.draw(context, 0, 0, info.w, info.h);
-    sample.close();
+  const keep = async (index: number, sample: VideoSample): Promise<void> => {
+    const frame = await keepOne(sample);
     kept.get(index)?.close();
-    kept.set(index, canvas.transferToImageBitmap());
+    kept.set(index, frame);
     // The farthest from where the coach is goes first.
     while (kept.size > most) {
       const farthest = [...kept.keys()].reduce((a, b) => (Math.abs(a - index) >= Math.abs(b - index) ? a : b));
@@ -80,7 +82,7 @@ function readFrames({ input, track, times, info }: FrameTable): FrameReader {
     await before?.return();
   };
   /** Decodes on from `from` until `index` is there, or was passed: where a film has a hole, frames are missing. */
-  const runTo = async (index: number, from: number): Promise<ImageBitmap> => {
+  const runTo = async (index: number, from: number): Promise<KeptFrame> => {
     if (!running || next !== from) {
       await stop();
       running = sink.samples(times[from]);
@@ -90,7 +92,7 @@ function readFrames({ input, track, times, info }: FrameTable): FrameReader {
         const step = await running.next();
         if (step.done) break;
         at = nearest(times, step.value.timestamp);
-        keep(at, step.value);
+        await keep(at, step.value);
       }
     } catch {
       // What cannot be decoded ends the run; the next frame asked for starts another from the key frame before it.
@@ -100,18 +102,20 @@ function readFrames({ input, track, times, info }: FrameTable): FrameReader {
     if (!found) throw new VideoRefused('damaged');
     return found;
   };
+  const find = async (index: number): Promise<KeptFrame> => {
+    const known = kept.get(index);
+    if (known) return known;
+    if (next === index || !kept.has(index + 1)) return runTo(index, index);
+    // One step back decodes the run before it once: the next ones are there already. A hole in that run is no reason to lose this one.
+    return runTo(index, Math.max(0, index - most + 2)).catch(() => runTo(index, index));
+  };
   return {
     info,
-    async frame(index) {
-      const known = kept.get(index);
-      if (known) return known;
-      if (next === index || !kept.has(index + 1)) return runTo(index, index);
-      // One step back decodes the run before it once: the next ones are there already. A hole in that run is no reason to lose this one.
-      return runTo(index, Math.max(0, index - most + 2)).catch(() => runTo(index, index));
-    },
+    frame: async (index) => (await find(index)).picture(),
+    glance: async (index) => (await find(index)).glance(),
     close() {
       void stop().catch(() => undefined);
-      for (const bitmap of kept.values()) bitmap.close();
+      for (const frame of kept.values()) frame.close();
       kept.clear();
       input.dispose();
     },
