@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { PNG } from 'pngjs';
-import { openDrawer } from './deskPage';
+import { DRAW_NOTHING, openDrawer } from './deskPage';
 
 /** A file that came out of the drawer, as saved. */
 export interface Saved {
@@ -10,6 +10,28 @@ export interface Saved {
   readonly said: string;
   readonly bytes: Buffer;
 }
+
+/**
+ * For `init`: the worker that films runs the page's `fault` before anything of its own. The worker is started from code that the page's
+ * policy would not let in, so the context has to bypass it.
+ */
+export const putFaultFirst = (): void => {
+  const Real = Worker;
+  globalThis.Worker = class extends Real {
+    constructor(url: string | URL, options?: WorkerOptions) {
+      const code = `${String(Reflect.get(globalThis, 'fault'))}
+        const early = [];
+        self.onmessage = (event) => early.push(event);
+        await import(${JSON.stringify(String(url))});
+        early.forEach((event) => self.onmessage(event));`;
+      const blob = new Blob([code], { type: 'text/javascript' });
+      super(String(url).includes('clip.worker') ? URL.createObjectURL(blob) : url, options);
+    }
+  };
+};
+
+/** A `fault` by which clips are made as ever, and no pixel of the figure is filled: for tests that do not look at it. */
+export const FILM_NOTHING = `(${String(DRAW_NOTHING)})();`;
 
 /** Opens the Clip drawer and waits for it. */
 export async function openClip(page: Page): Promise<void> {

@@ -18,6 +18,27 @@ export const DRAW_NOTHING = (): void => {
     Reflect.set(WebGL2RenderingContext.prototype, draw, () => undefined);
 };
 
+/**
+ * As DRAW_NOTHING for the picture on the page, where a test looks at stills and clips: these are drawn beside the page, and in full.
+ */
+export const DRAW_NOTHING_ON_PAGE = (): void => {
+  for (const name of ['drawElements', 'drawArrays', 'drawElementsInstanced', 'drawArraysInstanced']) {
+    const draw = Reflect.get(WebGL2RenderingContext.prototype, name) as (...args: unknown[]) => void;
+    Reflect.set(WebGL2RenderingContext.prototype, name, function (this: WebGL2RenderingContext, ...args: unknown[]) {
+      if (!(this.canvas instanceof HTMLCanvasElement && this.canvas.isConnected)) draw.apply(this, args);
+    });
+  }
+};
+
+/** For `init` where a test looks at the picture, but not at its edges: without smoothing a frame takes half the time. */
+export const DRAW_ROUGH = (): void => {
+  const canvas = HTMLCanvasElement.prototype;
+  const give = Reflect.get(canvas, 'getContext') as (...args: unknown[]) => unknown;
+  Reflect.set(canvas, 'getContext', function (this: HTMLCanvasElement, kind: string, options?: object) {
+    return give.call(this, kind, kind.startsWith('webgl') ? { ...options, antialias: false } : options);
+  });
+};
+
 /** For `init` where the picture has no part: as on a device without WebGL a stick figure stands in its place. */
 export const REFUSE_PICTURE = (): void => {
   const canvas = HTMLCanvasElement.prototype;

@@ -13,8 +13,8 @@ import { findFaults } from './axe';
 import { dropFile, makeByTouch, openClip, type Saved } from './clipPage';
 import { STILL_DIALLED } from '../../src/store/document/document';
 import { draftPlan } from '../../src/store/plan/draftPlan';
-import { DRAW_NOTHING, exaggerate, look, openDesk, openDrawer, ready } from './deskPage';
-import { appAddress, launch, offOrigin, open, type Witness } from './support';
+import { DRAW_NOTHING, DRAW_NOTHING_ON_PAGE, exaggerate, look, openDesk, openDrawer, ready } from './deskPage';
+import { appAddress, launch, offOrigin, open, type Visit, type Witness } from './support';
 
 let browser: Browser | undefined;
 let page: Page;
@@ -24,7 +24,11 @@ let witness: Witness;
 beforeAll(async () => {
   browser = await launch();
   // The smallest window that lays the desk out as on a tablet: a still of it is sixteen times as much to paint.
-  ({ page, context, witness } = await openDesk(browser, { viewport: { width: 1024, height: 700 }, hasTouch: true }));
+  ({ page, context, witness } = await openDesk(browser, {
+    viewport: { width: 1024, height: 700 },
+    hasTouch: true,
+    init: [DRAW_NOTHING_ON_PAGE],
+  }));
   await page.getByRole('button', { name: 'Typical swings' }).first().tap();
   await page.getByRole('button', { name: 'Cupped wrist' }).tap();
   await openDrawer(page, 'plan');
@@ -292,38 +296,54 @@ test('the longest sheet, every movement changed, is still one page of Letter', a
     nextDate: '2026-12-13',
     names: { player: 'Robin', coach: null },
   };
-  const other = await open(browser!, {
-    path: `?probe#${toText({ ...document, plan: longest })}`,
-    init: [DRAW_NOTHING],
+  await dropFile(page, {
+    name: 'longest.svg',
+    bytes: Buffer.from(`slantwise:${toText({ ...document, plan: longest })};`),
   });
-  await other.page.getByRole('button', { name: 'Open the desk' }).click();
-  await ready(other.page);
-  await openClip(other.page);
-  await other.page.getByRole('button', { name: 'Practice sheet', exact: true }).click();
-  await other.page.locator('.sheet-page').waitFor();
+  await page.getByRole('button', { name: 'Open the desk' }).click();
+  await expect.poll(async () => (await look(page)).document.plan?.id).toBe(longest.id);
+  await page.getByRole('button', { name: 'Practice sheet', exact: true }).click();
+  await page.locator('.sheet-page').waitFor();
   const pdf = await getDocument({
-    data: new Uint8Array(await other.page.pdf({ format: 'Letter' })),
+    data: new Uint8Array(await page.pdf({ format: 'Letter' })),
     verbosity: 0,
   }).promise;
   expect(pdf.numPages).toBe(1);
-  expect(await other.page.locator('.sheet-columns section').first().locator('p').count()).toBe(5);
-  await other.context.close();
+  expect(await page.locator('.sheet-columns section').first().locator('p').count()).toBe(5);
+  await page.locator('.sheet-acts').getByRole('button', { name: 'Close' }).tap();
+  await page.getByRole('button', { name: /^Undo/ }).first().click();
+  expect((await look(page)).document).toEqual(document);
 });
 
-describe('link', () => {
+describe('on another device', () => {
   let address: string;
+  let other: Visit;
+  /** Opens the app there with this behind its address, and nothing stored. */
+  const visit = async (hash: string): Promise<void> => {
+    await other.page.goto(`${appAddress()}manifest.webmanifest`);
+    await other.page.evaluate(() => localStorage.clear());
+    await other.page.goto(`${appAddress()}?probe${hash}`);
+  };
+  beforeAll(async () => {
+    other = await open(browser!, {
+      path: 'manifest.webmanifest',
+      init: [DRAW_NOTHING],
+      viewport: { width: 1024, height: 700 },
+      hasTouch: true,
+    });
+  });
+  afterAll(() => other?.context.close());
 
   test('the link shown opens the same swing on another device, and leaves the address', async () => {
     address = await page.getByRole('textbox', { name: 'Link' }).inputValue();
     expect(address.length).toBeLessThan(1500);
-    const other = await open(browser!, { path: `?probe${new URL(address).hash}`, init: [DRAW_NOTHING] });
+    await visit(new URL(address).hash);
     await other.page.getByRole('button', { name: 'Open the desk' }).click();
     await expect.poll(async () => (await look(other.page)).document.movements.leadWristFlexionDeg).toBe(-20);
     expect(new URL(other.page.url()).hash).toBe('');
     expect((await look(other.page)).past).toEqual(['Opened the link']);
     expect(other.witness.requests.filter((url) => /s\d+\./.test(url))).toEqual([]);
     expect(offOrigin(other.witness)).toEqual([]);
-    await other.context.close();
   });
 
   test('a damaged link and one of a newer version say so and change nothing', async () => {
@@ -332,7 +352,7 @@ describe('link', () => {
       [`${hash.slice(0, -2)}`, 'it is damaged'],
       [hash.replace(/s\d+\./, 's99.'), 'a newer Slantwise wrote it'],
     ]) {
-      const other = await open(browser!, { path: `?probe${broken}`, init: [DRAW_NOTHING] });
+      await visit(broken);
       await ready(other.page);
       await expect
         .poll(async () => (await look(other.page)).notice)
@@ -340,16 +360,40 @@ describe('link', () => {
       const { document, past } = await look(other.page);
       expect(document.movements.leadWristFlexionDeg).toBe(0);
       expect(past).toEqual([]);
-      await other.context.close();
     }
   });
 
-  test('a picture of somebody else carries no swing, and says so', async () => {
-    const before = await look(page);
-    await dropFile(page, { name: 'holiday.png', bytes: PNG.sync.write(new PNG({ width: 4, height: 4 })) });
-    await expect.poll(async () => (await look(page)).notice).toMatch(/^The file carries no swing/);
-    expect((await look(page)).document).toEqual(before.document);
+  // With the server away the worker brings every part: there none can be missing.
+  test.skipIf(isServerAway)('a button whose part does not arrive says so, and the desk goes on', async () => {
+    await visit('');
+    const { page: poor } = other;
+    await openClip(poor);
+    await poor.route(/\/(table|sheet|makeClip|openDocument)-[^/]*\.js/, (route) => route.abort());
+    for (const button of ['Practice sheet', 'Table']) {
+      await poor.getByRole('button', { name: button, exact: true }).tap();
+      await poor.locator('.work-excuse').waitFor();
+      expect(await poor.locator('.work-excuse').innerText()).toMatch(/makes it .* did not arrive\. No file was made\./);
+      // In sight, however far the drawer is scrolled.
+      expect(await isInSight(poor, '.work-excuse')).toBe(true);
+    }
+    await poor.getByRole('button', { name: 'Storyboard' }).tap();
+    await poor.locator('.preview output').getByText('did not arrive').waitFor();
+    await poor
+      .getByLabel('Open a picture, clip or model')
+      .setInputFiles({ name: 'any.png', mimeType: 'image/png', buffer: Buffer.from('any') });
+    await poor.getByText(/opens it .* did not arrive\. Nothing was changed\./).waitFor();
+    expect(await isInSight(poor, '[role=alert]')).toBe(true);
+    const value = poor.locator('[data-dial="leadWristFlexion"] .dial-value');
+    await poor.getByRole('slider', { name: 'Lead wrist', exact: true }).press('ArrowLeft');
+    expect(await value.innerText()).toMatch(/1°/);
   });
+});
+
+test('a picture of somebody else carries no swing, and says so', async () => {
+  const before = await look(page);
+  await dropFile(page, { name: 'holiday.png', bytes: PNG.sync.write(new PNG({ width: 4, height: 4 })) });
+  await expect.poll(async () => (await look(page)).notice).toMatch(/^The file carries no swing/);
+  expect((await look(page)).document).toEqual(before.document);
 });
 
 test('what was made comes into sight, however far down its button stands', async () => {
@@ -358,36 +402,6 @@ test('what was made comes into sight, however far down its button stands', async
   await page.getByRole('button', { name: 'Table', exact: true }).tap();
   await expect.poll(() => files.count()).toBe(before + 1);
   await expect.poll(() => isInSight(page, '.files li')).toBe(true);
-});
-
-// With the server away the worker brings every part: there none can be missing.
-test.skipIf(isServerAway)('a button whose part does not arrive says so, and the desk goes on', async () => {
-  const own = await openDesk(browser!, {
-    init: [DRAW_NOTHING],
-    viewport: { width: 1024, height: 700 },
-    hasTouch: true,
-  });
-  const { page: poor } = own;
-  await openClip(poor);
-  await poor.route(/\/(table|sheet|makeClip|openDocument)-[^/]*\.js/, (route) => route.abort());
-  for (const button of ['Practice sheet', 'Table']) {
-    await poor.getByRole('button', { name: button, exact: true }).tap();
-    await poor.locator('.work-excuse').waitFor();
-    expect(await poor.locator('.work-excuse').innerText()).toMatch(/makes it .* did not arrive\. No file was made\./);
-    // In sight, however far the drawer is scrolled.
-    expect(await isInSight(poor, '.work-excuse')).toBe(true);
-  }
-  await poor.getByRole('button', { name: 'Storyboard' }).tap();
-  await poor.locator('.preview output').getByText('did not arrive').waitFor();
-  await poor
-    .getByLabel('Open a picture, clip or model')
-    .setInputFiles({ name: 'any.png', mimeType: 'image/png', buffer: Buffer.from('any') });
-  await poor.getByText(/opens it .* did not arrive\. Nothing was changed\./).waitFor();
-  expect(await isInSight(poor, '[role=alert]')).toBe(true);
-  const value = poor.locator('[data-dial="leadWristFlexion"] .dial-value');
-  await poor.getByRole('slider', { name: 'Lead wrist', exact: true }).press('ArrowLeft');
-  expect(await value.innerText()).toMatch(/1°/);
-  await own.context.close();
 });
 
 test('nothing went wrong on the page, and nothing was sent anywhere', () => {

@@ -3,7 +3,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { readPracticeCode } from '../../src/practice/code';
 import { findFaults } from './axe';
-import { dropFile, makeByTouch, openClip, playFrames, wishShort } from './clipPage';
+import { dropFile, FILM_NOTHING, makeByTouch, openClip, playFrames, putFaultFirst, wishShort } from './clipPage';
 import { DRAW_NOTHING, look, REFUSE_PICTURE } from './deskPage';
 import { PLAN, planText } from './planLink';
 import { launch, offOrigin, open, SCREENS, type Visit } from './support';
@@ -220,7 +220,12 @@ describe("the player's page", () => {
   });
 
   test('opens from the code on the last card of a clip, and from the clip itself', async () => {
-    const { page, context } = await openPlan(planText(), { viewport: SCREENS.tablet });
+    const { page, context } = await openPlan(planText(), {
+      viewport: SCREENS.tablet,
+      bypassCSP: true,
+      init: [DRAW_NOTHING, putFaultFirst],
+    });
+    await page.evaluate((fault) => Object.assign(globalThis, { fault }), FILM_NOTHING);
     await page.getByRole('button', { name: 'Open the desk' }).tap();
     await openClip(page);
     await wishShort(page);

@@ -38,6 +38,9 @@ export function showGain({ id, isLength }: GainMeasure, gain: Gain, { length }: 
   return formatSigned(gain[id] / metres, decimals + 1);
 }
 
+/** "1.78", "1.8": a height in whole centimetres, m. One typed in feet has more digits than the table has room for. */
+export const formatHeight = (stature: number): string => String(Number(stature.toFixed(2)));
+
 /** Symbol of a gain's unit. */
 export const gainUnit = ({ isLength }: GainMeasure, { length }: Pick<Units, 'length'>): string =>
   isLength ? LENGTHS[length].symbol : '°';
@@ -54,7 +57,7 @@ export function sayGains(movement: MovementId, gains: readonly Gain[]): string {
   if (Math.abs(arm.leadArmParallel) < 1e-4 && Math.abs(shaft.shaftParallel) < 1e-4) {
     return `${GAIN_WORDS[movement]} moves neither checkpoint, whoever does it.`;
   }
-  return `It moves the head at shaft parallel most for ${shaft.stature} m with the ${shaft.club}.`;
+  return `It moves the head at shaft parallel most for ${formatHeight(shaft.stature)} m with the ${shaft.club}.`;
 }
 
 /** The table as a file: one row a height and club, numbers for the amount in its first line. */

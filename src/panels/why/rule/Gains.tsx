@@ -16,6 +16,7 @@ import {
   sayGains,
   showGain,
   type GainMeasure,
+  formatHeight,
 } from '../../../words/why/gains';
 import { Lead, Source } from '../Lead';
 import { Pick } from '../Pick';
@@ -117,7 +118,7 @@ function Table({ measure, gains, own, units }: TableProps) {
       <tbody>
         {statures.map((stature) => (
           <tr key={stature}>
-            <th scope="row">{stature}</th>
+            <th scope="row">{formatHeight(stature)}</th>
             {CLUB_IDS.map((id) => {
               const gain = gains.find((one) => one.stature === stature && one.club === id);
               const isOwn = stature === own.stature && id === own.club;
