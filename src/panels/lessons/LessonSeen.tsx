@@ -78,7 +78,7 @@ function Causes({ then }: { then: SeenThen | undefined }) {
   if (answer.kind !== 'match') return null;
   return (
     <>
-      <p>{sayMatch(answer.causes)}</p>
+      <p className="seen-causes">{sayMatch(answer.causes)}</p>
       <p className="seen-alike">{ALIKE}</p>
       <ol className="explanations" aria-label={CAUSES}>
         {answer.causes.map((cause) => (
