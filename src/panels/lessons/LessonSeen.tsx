@@ -13,7 +13,7 @@ import { useLessonDesk } from './lessonDesk';
 import '../why/why.css';
 
 /** What is known of a document's marks; undefined while its reference swing is being found. */
-function useSeenThen(document: Document): SeenThen | undefined {
+function useSeenThen(document: Document): ReturnType<ReturnType<typeof createSeenReader>> {
   const [read] = useState(createSeenReader);
   const references = useDesk((state) => state.references);
   const { player, club } = document;
@@ -47,14 +47,16 @@ export const OpenSeen = ({ lesson }: { lesson: LessonRecord }) => (
 /** What was seen in a closed lesson, with what the camera made of it and the causes, to be read: the desk shows something else. */
 export function ClosedSeen({ lesson }: { lesson: LessonRecord }) {
   const { seen } = lesson.now;
-  const then = useSeenThen(lesson.now);
+  const found = useSeenThen(lesson.now);
+  const then = found && 'problem' in found ? undefined : found;
   return (
     <>
       <SeenHere
         lesson={lesson}
         note={(id) => then && <MarkSaid id={id} sighting={seen[id]} honest={then.honest[id]} bands={then.bands} />}
       />
-      {(seen.leadArmParallel !== null || seen.shaftParallel !== null) && <Causes then={then} />}
+      {(seen.leadArmParallel !== null || seen.shaftParallel !== null) &&
+        (found && 'problem' in found ? <p>{found.problem}</p> : <Causes then={then} />)}
     </>
   );
 }

@@ -19,13 +19,17 @@ export interface SeenThen {
   readonly job: Job | undefined;
 }
 
-/** Reads what was seen in documents beside the desk's; undefined while the reference swing is being found, or where there is none. */
-export function createSeenReader(): (document: Document, desk: DeskState) => SeenThen | undefined {
+/** Reads what was seen in documents beside the desk's; undefined while the reference swing is being found, and why where there is none. */
+export function createSeenReader(): (
+  document: Document,
+  desk: DeskState,
+) => SeenThen | { readonly problem: string } | undefined {
   const { derive } = createDeriver();
   const honestSeen = createHonestSeen();
   return (document, desk) => {
     const state = { ...desk, document, session: FRESH_SESSION, gesture: null, verdicts: NO_VERDICTS };
-    const { status, player, referenceSwing, exactBands: bands } = derive(state);
+    const { status, problem, player, referenceSwing, exactBands: bands } = derive(state);
+    if (problem !== undefined) return { problem };
     if (status !== 'ready') return undefined;
     const armAngle = toArmAngle(document);
     const honest = honestSeen(document.seen, document.camera.downTheLine, player, referenceSwing, armAngle);
