@@ -19,6 +19,8 @@ const NOTES = {
 const INSETS = {
   list: { left: 132, right: 14, top: 12, bottom: 30 },
   small: { left: 8, right: 8, top: 8, bottom: 20 },
+  /** Small and high: what is said of the ball stands above the swing, not on it. */
+  tall: { left: 8, right: 8, top: 100, bottom: 66 },
 } as const;
 
 /** The list needs this much of the picture, px. */
@@ -57,7 +59,7 @@ export function Stage() {
       const { clientWidth: width, clientHeight: height } = element;
       const next = layoutOf(width, height);
       setLayout(next);
-      const insets = INSETS[next];
+      const insets = INSETS[next === 'small' && height >= ROOM.height ? 'tall' : next];
       if (cameraStore.getState().insets !== insets) cameraStore.setState({ insets });
     };
     const observer = new ResizeObserver(measure);

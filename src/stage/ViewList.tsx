@@ -80,8 +80,8 @@ export function ViewList({ isSmall }: { isSmall: boolean }) {
           </div>
         </div>
         <div className="stage-corner">
-          <PictureButtons />
           <StudentButton />
+          <PictureButtons />
         </div>
       </>
     );

@@ -22,6 +22,7 @@ attribute vec2 place;
 uniform vec2 size;
 uniform vec2 leasts;
 varying float vSide;
+varying float vLit;
 varying float vShare;
 varying float vHalf;
 void main() {
@@ -37,13 +38,13 @@ void main() {
   float least = mix(leasts.x, leasts.y, place.x);
   // Seen from the edge or from far off a ribbon would vanish: it keeps a least width.
   float wide = dot(out0, normal);
-  float side = wide == 0. ? place.y : sign(wide);
-  float lack = max(0., least - abs(wide));
-  vec4 p = edge;
-  p.xy += normal * side * lack * 2. / size * p.w;
-  vSide = place.y;
-  vShare = place.x;
   vHalf = max(abs(wide), least);
+  // Each edge keeps to its own side of the path: where the ribbon turns its back its edges would cross, and cut a notch.
+  vec4 p = centre;
+  p.xy += normal * place.y * vHalf * 2. / size * p.w;
+  vSide = place.y;
+  vLit = sign(wide);
+  vShare = place.x;
   // Its depth is that of a ribbon a hand's breadth farther away.
   vec4 far = projectionMatrix * (modelViewMatrix * vec4(position, 1.) - vec4(0., 0., ${UNDER}, 0.));
   p.z = far.z / far.w * p.w;
@@ -54,6 +55,7 @@ uniform vec3 colours[4];
 uniform vec3 edgeColour;
 uniform float edgePen;
 varying float vSide;
+varying float vLit;
 varying float vShare;
 varying float vHalf;
 void main() {
@@ -63,7 +65,7 @@ void main() {
   colour = mix(colour, colours[2], clamp(at - 1., 0., 1.));
   colour = mix(colour, colours[3], clamp(at - 2., 0., 1.));
   // One side catches the light: a strip, not a tube.
-  colour *= 1. + .14 * vSide;
+  colour *= 1. + .14 * vLit;
   gl_FragColor = vec4(mix(edgeColour, colour, smoothstep(edgePen - .45, edgePen + .45, inside)), 1.);
   #include <colorspace_fragment>
 }`;
