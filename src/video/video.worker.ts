@@ -48,12 +48,12 @@ function createDecoder() {
       const picture = await reader.frame(index);
       return say({ index, picture }, [picture]);
     }
-    for (const index of question.indices) {
+    for (const [k, index] of question.indices.entries()) {
+      // A breath before each but the first: whatever was asked for meanwhile comes before it.
+      if (k > 0) await new Promise((resolve) => setTimeout(resolve));
+      if (!isLast()) break;
       const glance = await reader.glance?.(index);
       if (glance) say({ index, glance }, [glance.pixels.buffer]);
-      // A breath: whatever was asked for meanwhile comes first.
-      await new Promise((resolve) => setTimeout(resolve));
-      if (!isLast()) break;
     }
     return undefined;
   };

@@ -307,7 +307,7 @@ describe('from a film to both readings', () => {
           if (how === 'paste') window.dispatchEvent(new ClipboardEvent('paste', { clipboardData: given }));
           else
             document
-              .querySelector('.film-open')!
+              .querySelector('.film-desk, .film-open')!
               .dispatchEvent(new DragEvent('drop', { dataTransfer: given, bubbles: true, cancelable: true }));
         },
         [
@@ -315,9 +315,12 @@ describe('from a film to both readings', () => {
           way,
         ] as const,
       );
+      // Dropped on the desk of those that were pasted, they take their place.
       await page.locator('.film-sheet canvas[data-frame="0"]').waitFor();
       expect(await page.locator('.film-pictures button').count()).toBe(3);
-      if (way === 'paste') await closeOne();
+      if (way === 'drop') break;
+      await page.getByRole('button', { name: 'Picture 2' }).tap();
+      await page.locator('.film-sheet canvas[data-frame="1"]').waitFor();
     }
     const tap = async ([u, v]: readonly [number, number]): Promise<void> => {
       const { x, y, width, height } = (await page.locator('.film-sheet canvas').first().boundingBox())!;

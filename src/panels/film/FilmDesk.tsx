@@ -1,5 +1,5 @@
 import { useLayoutEffect, useRef } from 'react';
-import { closeFilm, undoMark } from './filmActions';
+import { closeFilm, openFilm, undoMark } from './filmActions';
 import { FilmAnswers } from './FilmAnswers';
 import { FilmMarks } from './FilmMarks';
 import { FilmPicture } from './FilmPicture';
@@ -27,12 +27,23 @@ export function FilmDesk() {
     ({ answer }) => answer && 'camera' in answer && answer.leadArmParallel && answer.shaftParallel,
   );
   return (
+    // Dropping is one way of three.
+    // oxlint-disable-next-line jsx-a11y/no-noninteractive-element-interactions
     <section
       ref={desk}
       className="film-desk"
       data-read={isRead ? true : undefined}
       aria-label="The player's film"
       tabIndex={-1}
+      onDragOver={(event) => {
+        event.preventDefault();
+        event.stopPropagation();
+      }}
+      onDrop={(event) => {
+        event.preventDefault();
+        event.stopPropagation();
+        void openFilm([...event.dataTransfer.files]);
+      }}
     >
       <div className="film-bar">
         <button type="button" className="plain" onClick={closeFilm}>
