@@ -152,6 +152,41 @@ export async function openDrawer(page: Page, place: string): Promise<void> {
   await settled(page);
 }
 
+/**
+ * Opens a drawer as `openDrawer` does, by script: where many are looked at one after the other, and how they open is not the question.
+ * What they fetch or work out first is there; it says so with dots.
+ */
+export async function jumpToDrawer(page: Page, place: string): Promise<void> {
+  const [id, section] = place.split('/');
+  await page.evaluate(
+    async ({ tab, part, name }) => {
+      const until = async <T>(find: () => T | null | undefined | false): Promise<T> => {
+        for (let frames = 0; frames < 1000; frames++) {
+          const found = find();
+          if (found) return found;
+          await new Promise(requestAnimationFrame);
+        }
+        throw new Error(`The drawer "${part}" does not open.`);
+      };
+      const open = (): string | undefined => document.querySelector<HTMLElement>('#drawer')?.dataset['drawer'];
+      const click = (selector: string): void => document.querySelector<HTMLElement>(selector)!.click();
+      if (open() !== part && open() !== tab && !document.querySelector(`#part-${part}`)) click(`#tab-${tab}`);
+      if (tab !== part) (await until(() => document.querySelector<HTMLElement>(`#part-${part}`))).click();
+      await until(() => open() === part);
+      if (name !== undefined) {
+        const named = (): HTMLElement | undefined =>
+          [...document.querySelectorAll<HTMLElement>('#drawer nav button')].find(
+            (button) => button.textContent === name,
+          );
+        (await until(named)).click();
+      }
+      await until(() => !document.querySelector('#drawer')!.textContent.includes('…'));
+      await Promise.allSettled(document.getAnimations().map(({ finished }) => finished));
+    },
+    { tab: PARTS[id] ?? id, part: id, name: section },
+  );
+}
+
 /** A section of the set-up, by its name. */
 export const showSection = (page: Page, name: string): Promise<void> =>
   page.getByRole('navigation', { name: 'Sections' }).getByRole('button', { name, exact: true }).click();
