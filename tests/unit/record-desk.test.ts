@@ -225,6 +225,13 @@ describe('computed readings', () => {
   });
 });
 
+test('a change is later than the one before, even where the clock was set back: of two copies it is the newer', () => {
+  const lesson = makeLesson('somebody', { changedMs: 9000 });
+  const [later] = editLesson(lesson, 4000, { notes: 'x' }, '').put;
+  expect(later).toMatchObject({ notes: 'x', changedMs: 9001 });
+  expect(editLesson(lesson, 12_000, { notes: 'x' }, '').put).toMatchObject([{ changedMs: 12_000 }]);
+});
+
 test('the example is valid, marked, and improves toward the band', () => {
   const [player, ...lessons] = makeExample(computeCm);
   for (const record of [player, ...lessons]) expect(readRecord(record)).toEqual({ record });

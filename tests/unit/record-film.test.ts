@@ -63,6 +63,9 @@ describe('a film kept with a lesson', () => {
   test('with a number that could not be read back is not kept at all', () => {
     const broken = { ...FILM, camera: { ...FILM.camera, focalPx: NaN } };
     expect(keepFilmWith(asMap(whole), withFilm, birth, broken, [])).toBeUndefined();
+    // Nor a still that the store would not give back: no JPEG, or too large a one.
+    for (const jpeg of [`iVBORw0K${'A'.repeat(40)}`, `/9j/${'A'.repeat(200_001)}`, `${JPEG}!`])
+      expect(keepFilmWith(asMap(whole), withFilm, birth, FILM, [STILL, { ...STILL, jpeg }])).toBeUndefined();
   });
 
   test('makes way for the next one with its stills, and can be removed', () => {
