@@ -16,8 +16,11 @@ export interface FrameReader {
   close(): void;
 }
 
-/** Frames that are kept for stepping back: of a film of 1920 by 1080, 3.1 MB each, or 8.3 drawn; of larger ones fewer, as many as fit drawn. */
-const KEPT = { most: 12, least: 3, bytes: 100e6 } as const;
+/**
+ * Frames that are kept for stepping back, and how many are decoded at once for it: of a film of 1920 by 1080, 3.1 MB each, or 8.3 drawn. The run
+ * before the shown frame leaves room for those around it.
+ */
+const KEPT = { most: 24, least: 3, bytes: 75e6, run: 11 } as const;
 
 /** Opens a film or a picture. Throws `VideoRefused`; then nothing is held. */
 export async function openFrames(file: Blob): Promise<FrameReader> {
@@ -60,13 +63,14 @@ async function openPicture(file: Blob, { w, h }: { readonly w: number; readonly 
 function readFrames({ input, track, times, info }: FrameTable): Required<FrameReader> {
   const sink = new VideoSampleSink(track);
   const keepOne = createKeeper(info);
-  const most = Math.max(KEPT.least, Math.min(KEPT.most, Math.floor(KEPT.bytes / (4 * info.w * info.h))));
+  let most: number = KEPT.least;
   const kept = new Map<number, KeptFrame>();
   let running: AsyncGenerator<VideoSample, void, unknown> | undefined;
   let next = -1;
 
   const keep = async (index: number, sample: VideoSample): Promise<void> => {
     const frame = await keepOne(sample);
+    most = Math.max(KEPT.least, Math.min(KEPT.most, Math.floor(KEPT.bytes / frame.bytes)));
     kept.get(index)?.close();
     kept.set(index, frame);
     // The farthest from where the coach is goes first.
@@ -107,7 +111,7 @@ function readFrames({ input, track, times, info }: FrameTable): Required<FrameRe
     if (known) return known;
     if (next === index || !kept.has(index + 1)) return runTo(index, index);
     // One step back decodes the run before it once: the next ones are there already. A hole in that run is no reason to lose this one.
-    return runTo(index, Math.max(0, index - most + 2)).catch(() => runTo(index, index));
+    return runTo(index, Math.max(0, index + 1 - Math.min(KEPT.run, most - 1))).catch(() => runTo(index, index));
   };
   return {
     info,

@@ -4,6 +4,7 @@ import type { VideoInfo } from '../video';
 
 /** A frame that was decoded and is kept for a while. */
 export interface KeptFrame {
+  readonly bytes: number;
   glance(): Glance;
   /** A picture of its own the size of the film; whoever takes it closes it. */
   picture(): Promise<ImageBitmap>;
@@ -23,6 +24,7 @@ export function createKeeper({ w, h }: Pick<VideoInfo, 'w' | 'h'>): (sample: Vid
   const keepDrawn = (sample: VideoSample): KeptFrame => {
     const bitmap = draw(sample);
     return {
+      bytes: 4 * w * h,
       glance() {
         const step = findStep(w, h);
         const [wide, tall] = [Math.floor(w / step), Math.floor(h / step)];
@@ -40,6 +42,7 @@ export function createKeeper({ w, h }: Pick<VideoInfo, 'w' | 'h'>): (sample: Vid
       if (!planes) return keepDrawn(sample);
       const { rotation, timestamp, duration, colorSpace } = sample;
       return {
+        bytes: planes.data.length,
         glance: () => toGlance(planes),
         async picture() {
           const again = new VideoSample(planes.data, {
