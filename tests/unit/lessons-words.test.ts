@@ -138,7 +138,7 @@ describe('progress', () => {
         now: { ...DEFAULT_DOCUMENT, seen, plan: of },
         computedCm: { leadArmParallel: cm, shaftParallel: 3 },
       });
-    const lessons = [at('2026-01-01', null, 5), at('2026-01-08', plan, 1), at('2026-01-15', plan, 8)];
+    const lessons = [at('2026-01-01', null, 5), at('2026-01-08', plan, 3.9), at('2026-01-15', plan, 8)];
     const rows = rowsOf(lessons, ({ now }) => now.seen);
     expect(rows.map(({ newPlan }) => newPlan)).toEqual([null, 'Less cup', null]);
     expect(rows.map(({ fittedCm }) => fittedCm.leadArmParallel)).toEqual([5, null, 8]);

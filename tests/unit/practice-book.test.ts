@@ -89,6 +89,16 @@ describe('practice in the lesson book', () => {
     expect(practiceOf(last, last.get(first.id) as LessonRecord)).toHaveLength(2);
   });
 
+  test('of a seventh plan is refused: six are kept, and none of them makes way', () => {
+    const kept = Array.from({ length: 6 }, (_, at) =>
+      practice({ planId: makePlan().id, days: [day(`2026-11-0${at + 1}`, 1, 0)] }),
+    );
+    const full = bookOf(player, { ...first, practice: kept });
+    expect(takePractice(full, toPracticeCode(practice()), NOW_MS)).toEqual({
+      problem: 'This lesson holds the practice of six plans already. Nothing was changed.',
+    });
+  });
+
   test('goes into a backup and comes back; a copy of the lesson leaves it; a damaged one is refused', () => {
     const { edit } = take(book, toPracticeCode(practice()));
     const [lesson] = edit.put as [LessonRecord];
