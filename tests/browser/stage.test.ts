@@ -11,7 +11,7 @@ import { appAddress, launch, open, SCREENS } from './support';
 /** The smallest window that lays the desk out as on a tablet: less to paint. */
 const WINDOW = { width: 1024, height: 800 } as const;
 
-// One page for all: every test starts from a desk on which everything was undone. The camera stays where the test before left it.
+// One page for all: every test starts from a desk on which everything was undone, seen from where the camera stands at first.
 let browser: Browser | undefined;
 let page: Page;
 beforeAll(async () => {
@@ -21,6 +21,9 @@ beforeAll(async () => {
 beforeEach(async () => {
   await page.setViewportSize(WINDOW);
   await startOver(page);
+  await chip(page, 'Free').click();
+  await picture(page).press('Home');
+  await picture(page).blur();
   await rest(page);
 });
 afterAll(() => browser?.close());
