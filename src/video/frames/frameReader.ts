@@ -20,7 +20,7 @@ export interface FrameReader {
  * Frames that are kept for stepping back, and how many are decoded at once for it: of a film of 1920 by 1080, 3.1 MB each, or 8.3 drawn. The run
  * before the shown frame leaves room for those around it.
  */
-const KEPT = { most: 24, least: 3, bytes: 75e6, run: 11 } as const;
+const KEPT = { most: 12, least: 3, bytes: 75e6, run: 11 } as const;
 
 /** Opens a film or a picture. Throws `VideoRefused`; then nothing is held. */
 export async function openFrames(file: Blob): Promise<FrameReader> {
