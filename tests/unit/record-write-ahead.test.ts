@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { openWriteAheadStorage, readWriteAheadEntry } from '../../src/record/storage/writeAheadStorage';
 import { createClock, createKeeper, createShelf, makeLesson, makePlayer, puts, standBook } from './record-stand';
@@ -136,4 +137,15 @@ test('a browser without small storage only loses the note', () => {
   journal.write('x');
   journal.clear();
   expect(journal.read()).toBeNull();
+});
+
+test('a note that an earlier version left is taken up whole: its records are brought up to date', () => {
+  for (const version of [1, 2]) {
+    const path = new URL(`../fixtures/lesson-book-store-v${version}.json`, import.meta.url);
+    const { records } = JSON.parse(readFileSync(path, 'utf8')) as {
+      readonly records: readonly { readonly id: string }[];
+    };
+    const note = readWriteAheadEntry(JSON.stringify({ claim: 1, records, removed: [], meta: {} }));
+    expect(note?.records.map(({ id }) => id)).toEqual(records.map(({ id }) => id));
+  }
 });
