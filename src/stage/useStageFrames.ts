@@ -1,7 +1,7 @@
 import { useFrame, useThree } from '@react-three/fiber';
 import { useEffect, useRef, useState, type RefObject } from 'react';
 import type { Camera } from 'three';
-import { subscribe } from '../store';
+import { isAnswerFirst, subscribe } from '../store';
 import { cameraStore } from './camera/cameraStore';
 import type { DeskFrame } from './deskFrame';
 import { pinStore } from './pins/pinStore';
@@ -41,7 +41,7 @@ export function useStageFrames(frame: DeskFrame, onPosed: (camera: Camera) => vo
   useEffect(() => invalidate());
 
   useFrame(() => {
-    isHeld.current = backpressure.isBusy();
+    isHeld.current = backpressure.isBusy() || isAnswerFirst();
   }, FRAME_ORDER.hold);
   useFrame(({ size }) => {
     if (isHeld.current) return;

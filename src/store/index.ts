@@ -9,6 +9,7 @@ export * from './desk/sessionActions';
 export { pause, play } from './desk/playback';
 export { SITUATIONS, type SituationId } from './document/situations';
 export { toMovements } from './document/convert';
+export { isAnswerFirst } from './solver/answering';
 export { stagePicture, type StagePicture } from './desk/stagePicture';
 export { exposeProbe, noteDrawn } from './desk/probe';
 export { startDesk } from './effects/bootstrap';

@@ -29,11 +29,15 @@ export async function openVideo(file: Blob): Promise<OpenVideo> {
         return answer && 'picture' in answer ? answer.picture : undefined;
       },
       ...(info.kind === 'video' && {
-        glance: createGlances(info, (indices, hear) =>
-          worker.ask({ what: 'glances', indices }, (answer) => {
-            if ('glance' in answer) hear(answer.index, answer.glance);
-            if ('refused' in answer) hear(indices[0], new VideoRefused(answer.refused, answer.codec));
-          }),
+        glance: createGlances(info, (indices, spare, hear) =>
+          worker.ask(
+            { what: 'glances', indices, spare },
+            (answer) => {
+              if ('glance' in answer) hear(answer.index, answer.glance);
+              if ('refused' in answer) hear(indices[0], new VideoRefused(answer.refused, answer.codec));
+            },
+            spare,
+          ),
         ),
       }),
       close: () => worker.end(),

@@ -6,13 +6,13 @@ import { VideoRefused, type VideoInfo } from './video';
 
 /**
  * What the page asks: to open a file, for a frame of it (counted from 0), for glances at frames, the most wanted first, for the times of its frames
- * alone, s.
+ * alone, s. With a question for glances comes memory that they may be written into.
  */
 export type VideoQuestion =
   | { readonly what: 'open'; readonly file: Blob }
   | { readonly what: 'times'; readonly file: Blob }
   | { readonly what: 'frame'; readonly index: number }
-  | { readonly what: 'glances'; readonly indices: readonly number[] };
+  | { readonly what: 'glances'; readonly indices: readonly number[]; readonly spare: readonly ArrayBuffer[] };
 /** What it hears. A picture is a copy of its own. */
 export type VideoAnswer =
   | { readonly info: VideoInfo }
@@ -21,14 +21,21 @@ export type VideoAnswer =
   | { readonly index: number; readonly glance: Glance }
   | { readonly refused: VideoRefused['reason']; readonly codec?: string };
 
+/** Pieces of memory that wait to be used again. */
+const MOST_SPARE = 6;
+
 /** Decodes one file at a time, one question after another; a refusal is an answer. */
 function createDecoder() {
   let reader: FrameReader | undefined;
   let queue: Promise<unknown> = Promise.resolve();
+  let spare: readonly ArrayBuffer[] = [];
+  /** Of each open question, the glances that went out since it came in: it need not have them again. */
+  const open = new Set<Set<number>>();
   const answer = async (
     question: VideoQuestion,
     say: (answer: VideoAnswer, goesOver?: Transferable[]) => void,
     isLast: () => boolean,
+    said: ReadonlySet<number>,
   ): Promise<void> => {
     if (question.what === 'open') {
       reader?.close();
@@ -41,6 +48,7 @@ function createDecoder() {
       input.dispose();
       return say({ times, info, codec });
     }
+    if (question.what === 'glances') spare = [...question.spare, ...spare].slice(0, MOST_SPARE);
     // A frame that was passed over while others were decoded is not wanted any more.
     if (!reader || !isLast()) return undefined;
     if (question.what === 'frame') {
@@ -52,18 +60,27 @@ function createDecoder() {
       // A breath before each but the first: whatever was asked for meanwhile comes before it.
       if (k > 0) await new Promise((resolve) => setTimeout(resolve));
       if (!isLast()) break;
-      const glance = await reader.glance?.(index);
-      if (glance) say({ index, glance }, [glance.pixels.buffer]);
+      if (said.has(index)) continue;
+      const [into, ...left] = spare;
+      spare = left;
+      const glance = await reader.glance?.(index, into);
+      if (!glance) continue;
+      say({ index, glance }, [glance.pixels.buffer]);
+      for (const others of open) others.add(index);
     }
     return undefined;
   };
   return (question: VideoQuestion, say: Parameters<typeof answer>[1], isLast: () => boolean): Promise<void> => {
+    const said = new Set<number>();
+    open.add(said);
     const turn = queue.then(() =>
-      answer(question, say, isLast).catch((error: unknown) => {
-        if (!(error instanceof VideoRefused)) throw error;
-        const { reason, codec } = error;
-        say({ refused: reason, ...(codec !== undefined && { codec }) });
-      }),
+      answer(question, say, isLast, said)
+        .catch((error: unknown) => {
+          if (!(error instanceof VideoRefused)) throw error;
+          const { reason, codec } = error;
+          say({ refused: reason, ...(codec !== undefined && { codec }) });
+        })
+        .finally(() => open.delete(said)),
     );
     queue = turn.catch(() => {});
     return turn;

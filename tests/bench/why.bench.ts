@@ -182,7 +182,7 @@ export const run = ({ quick, withPage, put }: Session): Promise<void> =>
     await open(page, 'tab-plan');
     await page.locator('.plan-table').waitFor();
     const busy = '.change-plan[data-busy]';
-    const plan = await timeAnswers(page, steps, '.plan-moves', busy, 'leadWristFlexion', [-20, -24]);
+    const plan = await timeAnswers(page, steps, '.plan-moves', busy, 'leadWristFlexion', [-24, -20]);
     put(...spread('change plan after a step of a slider', plan, 'at most 120'));
     put(...spread('explanations after a mark on a plate', await timeSightings(page, steps), 'at most 120'));
   });

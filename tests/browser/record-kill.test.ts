@@ -14,8 +14,8 @@ import { appAddress, launch, SCREENS } from './support';
 const KILLS = Number(process.env['RECORD_KILLS'] ?? 6);
 const KILLS_ALONE = Number(process.env['RECORD_KILLS'] ?? 24);
 const SEED = Number(process.env['SEED'] ?? 7);
-/** Devices side by side, each with a store of its own: while one types another loads. */
-const DEVICES = 4;
+/** Devices side by side, each with a store of its own: while one types another loads. More than two apps would stop one another. */
+const DEVICES = 2;
 const DEVICES_ALONE = 6;
 /** How far what is kept may be behind the screen, ms. */
 const BEHIND_MS = 350;

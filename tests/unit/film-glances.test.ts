@@ -6,7 +6,7 @@ import { VideoRefused } from '../../src/video/video';
 /** A film whose glances come when they are let go of, and what was asked for. */
 function openSlow(frames = 100, missing: readonly number[] = []) {
   const asked: (readonly number[])[] = [];
-  const glance = createGlances({ kind: 'video', w: 1080, h: 1920, frames }, async (indices, hear) => {
+  const glance = createGlances({ kind: 'video', w: 1080, h: 1920, frames }, async (indices, _, hear) => {
     asked.push(indices);
     for (const index of indices) {
       await Promise.resolve();

@@ -10,6 +10,7 @@ import type { Sightings } from '../../solving/diagnosis/verdictShare';
 import { work, type Answer, type Job } from '../../solving/diagnosis/solverJobs';
 import { createWorkerClient } from './workerClient';
 import { toArmAngle, toFaceReturned, toMovements, toWeather } from '../document/convert';
+import { noteAnswered, noteAsked } from './answering';
 import { derive, desk, honestSeenOf, subscribe } from '../desk/desk';
 import type { HonestSeen } from '../derive/honestSeen';
 import type { Derived } from '../derive/derived';
@@ -170,8 +171,11 @@ function createSolverClient(): SolverClient {
       return;
     }
     const mine = number;
+    noteAsked();
     const hear = (one: Answer, isBusy: boolean): void => {
-      if (mine === number) asked.setState({ answer: one, isBusy });
+      if (mine !== number) return;
+      asked.setState({ answer: one, isBusy });
+      noteAnswered();
     };
     worker
       .ask(job, (one) => hear(one, one.kind === 'map' && !one.isFine))
@@ -184,6 +188,7 @@ function createSolverClient(): SolverClient {
       if (lastKey.length > 0) asked.setState({ answer: null, isBusy: false });
       lastKey = [];
       number++;
+      noteAnswered();
       return;
     }
     const { key } = question;

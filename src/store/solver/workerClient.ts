@@ -6,10 +6,10 @@ export class WorkerStopped extends Error {
 /** A worker that is asked questions. It starts with the first one. */
 export interface WorkerClient<Question, Answer> {
   /**
-   * Sends a question; `hear` gets every answer as it comes. Settles when the work is done: rejects with `WorkerStopped`, or with
+   * Sends a question, and what goes over with it instead of being copied; `hear` gets every answer as it comes. Settles when the work is done: rejects with `WorkerStopped`, or with
    * what the work threw (its name and message only).
    */
-  ask(question: Question, hear: (answer: Answer) => void): Promise<void>;
+  ask(question: Question, hear: (answer: Answer) => void, goesOver?: Transferable[]): Promise<void>;
   /** Whether a worker is up, or on its way. */
   readonly isStarted: boolean;
   /** Ends the worker at once. What is still open is rejected with `WorkerStopped`. */
@@ -62,12 +62,12 @@ export function createWorkerClient<Question, Answer>(start: () => Worker): Worke
   };
 
   return {
-    ask(question, hear) {
+    ask(question, hear, goesOver = []) {
       const id = count++;
       return new Promise<void>((resolve, reject) => {
         open.set(id, { hear, resolve, reject });
         worker ??= listen(start());
-        worker.postMessage({ id, question } satisfies Asked<Question>);
+        worker.postMessage({ id, question } satisfies Asked<Question>, goesOver);
       });
     },
     get isStarted() {

@@ -12,7 +12,7 @@ export interface FrameReader {
   /** The picture of a frame, counted from 0; whoever takes it closes it. */
   frame(index: number): Promise<ImageBitmap>;
   /** What is shown of it while stepping; a picture alone has no other frames. */
-  glance?(index: number): Promise<Glance>;
+  glance?(index: number, into?: ArrayBuffer): Promise<Glance>;
   close(): void;
 }
 
@@ -21,6 +21,9 @@ export interface FrameReader {
  * before the shown frame leaves room for those around it.
  */
 const KEPT = { most: 12, least: 3, bytes: 75e6, run: 11 } as const;
+
+/** Nobody has asked for a frame for this long, ms: the decoder goes, with some 50 MB; the next frame asked for brings it again. */
+const IDLE_MS = 1500;
 
 /** Opens a film or a picture. Throws `VideoRefused`; then nothing is held. */
 export async function openFrames(file: Blob): Promise<FrameReader> {
@@ -67,6 +70,7 @@ function readFrames({ input, track, times, info }: FrameTable): Required<FrameRe
   const kept = new Map<number, KeptFrame>();
   let running: AsyncGenerator<VideoSample, void, unknown> | undefined;
   let next = -1;
+  let idle: ReturnType<typeof setTimeout> | undefined;
 
   const keep = async (index: number, sample: VideoSample): Promise<void> => {
     const frame = await keepOne(sample);
@@ -106,18 +110,27 @@ function readFrames({ input, track, times, info }: FrameTable): Required<FrameRe
     if (!found) throw new VideoRefused('damaged');
     return found;
   };
-  const find = async (index: number): Promise<KeptFrame> => {
+  const search = async (index: number): Promise<KeptFrame> => {
     const known = kept.get(index);
     if (known) return known;
     if (next === index || !kept.has(index + 1)) return runTo(index, index);
     // One step back decodes the run before it once: the next ones are there already. A hole in that run is no reason to lose this one.
     return runTo(index, Math.max(0, index + 1 - Math.min(KEPT.run, most - 1))).catch(() => runTo(index, index));
   };
+  const find = async (index: number): Promise<KeptFrame> => {
+    clearTimeout(idle);
+    try {
+      return await search(index);
+    } finally {
+      idle = setTimeout(() => void stop().catch(() => undefined), IDLE_MS);
+    }
+  };
   return {
     info,
     frame: async (index) => (await find(index)).picture(),
-    glance: async (index) => (await find(index)).glance(),
+    glance: async (index, into) => (await find(index)).glance(into),
     close() {
+      clearTimeout(idle);
       void stop().catch(() => undefined);
       for (const frame of kept.values()) frame.close();
       kept.clear();

@@ -28,8 +28,8 @@ export const findStep = (w: number, h: number): number => Math.max(1, Math.floor
 /** Shares of red and blue in brightness: ITU-R BT.709-6, 3.2; BT.601-7, 2.5.1. */
 const SHARES = { bt709: [0.2126, 0.0722], smpte170m: [0.299, 0.114] } as const;
 
-/** The glance of a frame: each of its pixels is the mean of those it stands for. */
-export function toGlance({ format, data, w, h, rotation, matrix, isFullRange }: Planes): Glance {
+/** The glance of a frame: each of its pixels is the mean of those it stands for. Into the memory `into`, where that has its size. */
+export function toGlance({ format, data, w, h, rotation, matrix, isFullRange }: Planes, into?: ArrayBuffer): Glance {
   const step = findStep(w, h);
   const [wide, tall] = [Math.floor(w / step), Math.floor(h / step)];
   const [kr, kb] = SHARES[matrix];
@@ -55,7 +55,8 @@ export function toGlance({ format, data, w, h, rotation, matrix, isFullRange }: 
     180: [wide * tall - 1, -1, -across],
     270: [across * (wide - 1), -across, 1],
   }[rotation];
-  const pixels = new Uint8ClampedArray(4 * wide * tall);
+  const bytes = 4 * wide * tall;
+  const pixels = new Uint8ClampedArray(into?.byteLength === bytes ? into : new ArrayBuffer(bytes));
   // Four bytes at a time: every screen's machine has the first one lowest.
   const words = new Uint32Array(pixels.buffer);
   // In 65,536ths, rounded: whole numbers are added faster.

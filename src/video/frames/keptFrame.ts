@@ -5,11 +5,15 @@ import type { VideoInfo } from '../video';
 /** A frame that was decoded and is kept for a while. */
 export interface KeptFrame {
   readonly bytes: number;
-  glance(): Glance;
+  /** Into the memory `into`, where that has its size. */
+  glance(into?: ArrayBuffer): Glance;
   /** A picture of its own the size of the film; whoever takes it closes it. */
   picture(): Promise<ImageBitmap>;
   close(): void;
 }
+
+/** One frame goes as another comes. */
+const MOST_SPARE = 2;
 
 /** Keeps frames of one film; the decoder's own are given back at once, because it has few. */
 export function createKeeper({ w, h }: Pick<VideoInfo, 'w' | 'h'>): (sample: VideoSample) => Promise<KeptFrame> {
@@ -19,6 +23,8 @@ export function createKeeper({ w, h }: Pick<VideoInfo, 'w' | 'h'>): (sample: Vid
     sample.draw(context, 0, 0, w, h);
     return canvas.transferToImageBitmap();
   };
+  /** Memory of frames that are not kept any more, for the next ones: what a worker lets go of is swept late, and 3 MB a frame add up. */
+  const spare: Uint8Array<ArrayBuffer>[] = [];
   let small: OffscreenCanvasRenderingContext2D | undefined;
   /** Of a frame whose form is not known here. */
   const keepDrawn = (sample: VideoSample): KeptFrame => {
@@ -38,12 +44,12 @@ export function createKeeper({ w, h }: Pick<VideoInfo, 'w' | 'h'>): (sample: Vid
   };
   return async (sample) => {
     try {
-      const planes = await copyPlanes(sample, { w, h });
+      const planes = await copyPlanes(sample, { w, h }, spare);
       if (!planes) return keepDrawn(sample);
       const { rotation, timestamp, duration, colorSpace } = sample;
       return {
         bytes: planes.data.length,
-        glance: () => toGlance(planes),
+        glance: (into) => toGlance(planes, into),
         async picture() {
           const again = new VideoSample(planes.data, {
             format: planes.format,
@@ -58,7 +64,9 @@ export function createKeeper({ w, h }: Pick<VideoInfo, 'w' | 'h'>): (sample: Vid
           again.close();
           return picture;
         },
-        close() {},
+        close() {
+          if (spare.length < MOST_SPARE) spare.push(planes.data);
+        },
       };
     } finally {
       sample.close();
@@ -70,7 +78,11 @@ export function createKeeper({ w, h }: Pick<VideoInfo, 'w' | 'h'>): (sample: Vid
 const HDR: ReadonlySet<string> = new Set(['pq', 'hlg']);
 
 /** The frame's own planes; undefined where they are of another kind, or stand in memory that cannot be read. */
-async function copyPlanes(sample: VideoSample, { w, h }: Pick<VideoInfo, 'w' | 'h'>): Promise<Planes | undefined> {
+async function copyPlanes(
+  sample: VideoSample,
+  { w, h }: Pick<VideoInfo, 'w' | 'h'>,
+  spare: Uint8Array<ArrayBuffer>[],
+): Promise<Planes | undefined> {
   const { format, rotation, flip, visibleRect, colorSpace } = sample;
   const { width, height } = visibleRect;
   if ((format !== 'I420' && format !== 'NV12') || flip) return undefined;
@@ -81,7 +93,9 @@ async function copyPlanes(sample: VideoSample, { w, h }: Pick<VideoInfo, 'w' | '
   if (matrix !== 'bt709' && matrix !== 'smpte170m' && matrix !== 'bt470bg') return undefined;
   if (HDR.has(String(colorSpace.transfer))) return undefined;
   try {
-    const data = new Uint8Array(sample.allocationSize());
+    const size = sample.allocationSize();
+    const used = spare.pop();
+    const data = used?.length === size ? used : new Uint8Array(size);
     await sample.copyTo(data);
     return {
       format,

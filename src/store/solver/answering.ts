@@ -1,0 +1,26 @@
+import { createStore } from 'zustand/vanilla';
+
+/** How long a picture waits for an answer, ms: most come within ten, and nobody sees a picture that much later. */
+const LONGEST_WAIT_MS = 60;
+
+/** Since when a drawer waits for an answer, by `performance.now()`; undefined: none is on its way. */
+const answering = createStore<{ readonly since: number | undefined }>(() => ({ since: undefined }));
+
+/** A drawer has asked. What it asks again before there was an answer does not count anew. */
+export function noteAsked(): void {
+  if (answering.getState().since === undefined) answering.setState({ since: performance.now() });
+}
+
+/** The answer is there, or nobody waits for it any more. */
+export function noteAnswered(): void {
+  if (answering.getState().since !== undefined) answering.setState({ since: undefined });
+}
+
+/**
+ * Whether the picture lets the answer of the open drawer go first. What it buys: where drawing is slow the page stands still until a
+ * picture is drawn, and the answer would come after it: see "An optimisation" in DEVELOPERS.md for what it is worth.
+ */
+export function isAnswerFirst(): boolean {
+  const { since } = answering.getState();
+  return since !== undefined && performance.now() - since < LONGEST_WAIT_MS;
+}

@@ -1,0 +1,28 @@
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { isAnswerFirst, noteAnswered, noteAsked } from '../../src/store/solver/answering';
+
+beforeEach(() => vi.useFakeTimers());
+afterEach(() => {
+  noteAnswered();
+  vi.useRealTimers();
+});
+
+test('a picture waits for the answer of the drawer, and not for one that has come', () => {
+  expect(isAnswerFirst()).toBe(false);
+  noteAsked();
+  expect(isAnswerFirst()).toBe(true);
+  noteAnswered();
+  expect(isAnswerFirst()).toBe(false);
+});
+
+test('it waits 60 ms at the most, however often is asked meanwhile', () => {
+  noteAsked();
+  for (let step = 0; step < 5; step++) {
+    vi.advanceTimersByTime(11);
+    noteAsked();
+    expect(isAnswerFirst()).toBe(true);
+  }
+  vi.advanceTimersByTime(6);
+  noteAsked();
+  expect(isAnswerFirst()).toBe(false);
+});
