@@ -1,7 +1,7 @@
 /**
  * Frames of one recorded full swing: the address, the top, and the way down to where the hands are back at the address.
  * Source: CMU Graphics Lab Motion Capture Database, mocap.cs.cmu.edu, subject 63 trial 01, as converted to BVH (120 frames a
- * second); free to use with this credit. "The database was created with funding from NSF EIA-0196217."
+ * second); free to use with this credit. "The database was created with funding from NSF EIA-0196217" (these words from memory).
  * One right-handed player of unknown skill and an easy tempo (half a second from the top down); no markers on a club, none is
  * named. Of each frame only the rotations that the body and the lead arm need, deg, about Z, Y and X in that order.
  */
@@ -26,7 +26,7 @@ export const RECORDED_ADDRESS: readonly number[] = [
   -104.784, -21.2136, 81.1549, 14.5517, -23.5178, -3.0448,
 ];
 
-/** From the top on, 5 frames apart or a little more. */
+/** From the top on: the first 11 frames apart, then 4 or 5. */
 export const RECORDED_DOWNSWING: readonly (readonly number[])[] = [
   [
     -10.8352, 38.8256, 3.5123, 3.9127, 18.8453, -13.9304, 3.771, 11.8492, 35.2007, -0.6292, 14.1891, -2.1455, 24.8143,

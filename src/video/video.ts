@@ -54,10 +54,10 @@ export interface OpenVideo {
    */
   frame(index: number): Promise<ImageBitmap | undefined>;
   /**
-   * What is shown of a frame while stepping, at once where it is there already; not to be changed. Undefined and rejections as above. Left out where
-   * pictures come in one size.
+   * What is shown of a frame while stepping, at once where it is there already; not to be changed. Memory of glances seen before is used again, but
+   * for that of the one still `shown`. Undefined and rejections as above. Left out where pictures come in one size.
    */
-  readonly glance?: ((index: number) => Glance | Promise<Glance | undefined>) | undefined;
+  readonly glance?: ((index: number, shown?: Glance) => Glance | Promise<Glance | undefined>) | undefined;
   /** Lets go of everything. */
   close(): void;
 }

@@ -56,3 +56,32 @@ test('nothing beyond the ends of a film is asked for', async () => {
   for (const index of [0, 1, 2, 1, 0]) expect(await at(index)).toBe(index);
   expect(asked.flat().every((index) => index >= 0 && index < 3)).toBe(true);
 });
+
+test('memory is used again, and never that of the glance on the screen', async () => {
+  let given = 0;
+  const glance = createGlances({ kind: 'video', w: 1080, h: 1920, frames: 3000 }, async (indices, spare, hear) => {
+    given += spare.length;
+    // As when they go over to a worker: here they are gone.
+    structuredClone(spare, { transfer: [...spare] });
+    for (const index of indices) hear(index, { w: index, h: 1, pixels: new Uint8ClampedArray(4) });
+  });
+  const shown = (await glance(310))!;
+  for (let jump = 0; jump < 40; jump++) await glance((jump * 977) % 3000, shown);
+  expect(given).toBeGreaterThan(20);
+  expect(shown.pixels).toHaveLength(4);
+});
+
+test('a glance that was fetched ahead is shown when it comes, though another question was sent for it', async () => {
+  const hears: ((index: number, heard: Glance) => void)[] = [];
+  const ends: (() => void)[] = [];
+  const glance = createGlances({ kind: 'video', w: 1080, h: 1920, frames: 100 }, (_, __, hear) => {
+    hears.push(hear);
+    return new Promise<void>((resolve) => ends.push(resolve));
+  });
+  const [first, second] = [glance(1), glance(2)];
+  const here: Glance = { w: 2, h: 1, pixels: new Uint8ClampedArray(4) };
+  hears[0](2, here);
+  expect(await second).toBe(here);
+  for (const end of ends) end();
+  expect(await first).toBeUndefined();
+});

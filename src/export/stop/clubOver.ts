@@ -24,7 +24,7 @@ export function drawClubOver(pen: Pen, body: Canvas, figure: Figure, pose: Pose,
   for (const id of CLUB) {
     const part = figure.parts.findIndex((one) => one.id === id);
     if (part < 0) continue;
-    const count = hull.find(Float64Array.from(figure.parts[part].rings), placement, PART[id] * MATRIX_SIZE, frame);
+    const count = hull.find(figure.parts[part].rings, placement, PART[id] * MATRIX_SIZE, frame);
     traceGrown(pen, count);
   }
   pen.clip();

@@ -63,7 +63,7 @@ export async function goTo(index: number): Promise<void> {
     if (isHere()) set({ problem: FRAME_LOST });
   };
   if (video.glance) {
-    const glance = video.glance(frame);
+    const glance = video.glance(frame, state().glance);
     if (glance instanceof Promise) set({ frame, ...place });
     else set({ frame, ...place, glance, shownFrame: frame, problem: undefined });
     if (glance instanceof Promise) {

@@ -6,8 +6,8 @@ export class WorkerStopped extends Error {
 /** A worker that is asked questions. It starts with the first one. */
 export interface WorkerClient<Question, Answer> {
   /**
-   * Sends a question, and what goes over with it instead of being copied; `hear` gets every answer as it comes. Settles when the work is done: rejects with `WorkerStopped`, or with
-   * what the work threw (its name and message only).
+   * Sends a question, and what goes over with it instead of being copied; `hear` gets every answer as it comes. Settles when the work
+   * is done: rejects with `WorkerStopped`, or with what the work threw (its name and message only).
    */
   ask(question: Question, hear: (answer: Answer) => void, goesOver?: Transferable[]): Promise<void>;
   /** Whether a worker is up, or on its way. */

@@ -24,7 +24,7 @@ export function createGlances({ w, h, frames }: VideoInfo, fetch: Fetch): NonNul
   const most = Math.max(KEPT.least, Math.min(KEPT.most, Math.floor(KEPT.bytes / bytes)));
   const kept = new Map<number, Glance>();
   /** Used again: 2 MB thrown away at every step would make the page sweep up at every third. */
-  const spare: ArrayBuffer[] = [];
+  let spare: readonly ArrayBuffer[] = [];
   /** Who waits for a glance: it may come with what was fetched ahead for the one before. */
   const wanted = new Map<number, (glance: Glance) => void>();
   let here = 0;
@@ -33,7 +33,7 @@ export function createGlances({ w, h, frames }: VideoInfo, fetch: Fetch): NonNul
     kept.set(index, glance);
     while (kept.size > most) {
       const farthest = [...kept.keys()].reduce((a, b) => (Math.abs(a - here) >= Math.abs(b - here) ? a : b));
-      if (spare.length < MOST_SPARE) spare.push(kept.get(farthest)!.pixels.buffer);
+      if (spare.length < MOST_SPARE) spare = [...spare, kept.get(farthest)!.pixels.buffer];
       kept.delete(farthest);
     }
   };
@@ -41,7 +41,7 @@ export function createGlances({ w, h, frames }: VideoInfo, fetch: Fetch): NonNul
     Array.from({ length: Math.min(count, most - 2) }, (_, i) => here + by * (i + 1)).filter(
       (index) => index >= 0 && index < frames && !kept.has(index),
     );
-  return (index) => {
+  return (index, shown) => {
     const by = index < here ? -1 : 1;
     const isStep = Math.abs(index - here) === 1;
     here = index;
@@ -58,7 +58,10 @@ export function createGlances({ w, h, frames }: VideoInfo, fetch: Fetch): NonNul
         wanted.get(at)?.(heard);
         wanted.delete(at);
       };
-      fetch(known ? ahead : [index, ...ahead], spare.splice(0), hear)
+      // What is on the screen may be looked at again, whatever was asked for since.
+      const free = spare.filter((memory) => memory !== shown?.pixels.buffer);
+      spare = spare.filter((memory) => !free.includes(memory));
+      fetch(known ? ahead : [index, ...ahead], free, hear)
         .then(() => resolve(undefined), reject)
         .finally(() => wanted.get(index) === resolve && wanted.delete(index));
     });

@@ -88,7 +88,7 @@ export const TRUST: readonly string[] = [
   'The verdict bands are common practice without a published source. Change them in Set-up.',
   'Joint angles at both checkpoints are interpolated; no published measurements were found.',
   'Legs, neck and feet are drawn to look right. They enter no number; measured legs set how high the pelvis stands.',
-  'No muscles, no shaft bending, no ground forces.',
+  'No muscles, no ground forces. The shaft is rigid; what bending adds to the loft follows published simulations.',
   'A badly placed camera bends what you see; the plates are free of that. Set-up tells how far.',
 ];
 
