@@ -19,7 +19,7 @@ export function findBadLaunch({ velocity, spinAxis, spinRate }: Launch): Refused
 /** What is wrong with the air, the ball or the points asked for. */
 export function findBadSettings({ drag, wind, air, ball, gravity }: Surroundings, points: number): Refused | undefined {
   if (typeof drag !== 'object' && drag !== 'none' && !Object.hasOwn(AIR_FITS, drag)) {
-    return badInput('drag', 'drag: enter "smits-smith", "naruo-mizota", "none" or {"cd": 0.25, "cl": 0.15}.');
+    return badInput('drag', 'drag: enter "smits-smith", "naruo-mizota", "joined", "none" or {"cd": 0.25, "cl": 0.15}.');
   }
   if (
     typeof drag === 'object' &&

@@ -30,7 +30,7 @@ const strikes: fc.Arbitrary<StrikeNumbers> = fc.record({
 
 /** From nothing gripping to a face that gives back all it took. */
 const grips = hundredths(-1, 1);
-const fits = fc.constantFrom('smits-smith' as const, 'naruo-mizota' as const);
+const fits = fc.constantFrom('smits-smith' as const, 'naruo-mizota' as const, 'joined' as const);
 const winds = fc.tuple(hundredths(-15, 15), fc.constant(0), hundredths(-15, 15));
 
 function fly(launch: LaunchNumbers, settings: FlightSettings = {}): Flight {
@@ -125,7 +125,7 @@ describe('laws of the flight', () => {
         const { spinAxis } = launchOf({ ballSpeedMps: 1, launchDeg: 20, startDeg, spinRpm: 0, spinAxisDeg });
         const around = { ball: FLIGHT_BALL, air: SEA_LEVEL, wind: [0, 0, 0], gravity: 9.81, spinAxis } as const;
         const out = new Float64Array(STATE_SIZE);
-        for (const drag of ['smits-smith', 'naruo-mizota', 'none', { cd: 0.3, cl: 0.4 }] as const) {
+        for (const drag of ['smits-smith', 'naruo-mizota', 'joined', 'none', { cd: 0.3, cl: 0.4 }] as const) {
           airborneSlope({ ...around, drag })(Float64Array.of(0, 5, 0, vx, vy, vz, spin), out);
           const power = vx * out[VX] + vy * (out[VX + 1] + 9.81) + vz * out[VX + 2];
           expect(power).toBeLessThanOrEqual(1e-9 * (1 + Math.hypot(vx, vy, vz) ** 3));

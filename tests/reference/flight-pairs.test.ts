@@ -95,6 +95,42 @@ describe('the air that shots fly in', () => {
     expect(Math.abs(liftAt(spinRatio, 1e5) - lift)).toBeLessThan(0.001);
   });
 
+  test('is Naruo and others where the test range measured', () => {
+    for (const [reynolds, spinRatio] of TEST_RANGE) {
+      expect(AIR_FITS.joined.dragAt(spinRatio, reynolds)).toBe(AIR_FITS['naruo-mizota'].dragAt(spinRatio, reynolds));
+    }
+  });
+
+  // Lyu, Kensrud, Smith & Tosaya 2018 (Proceedings 2:238), 13 balls without spin, read off their figure by others, mark B: drag 0.302 at a
+  // Reynolds number of 75,000 and 0.477 at 50,000; on the straight line to 0.215 at 100,000 it is 0.281 where the test range ends.
+  test.each([
+    [7.5e4, 0.302],
+    [5e4, 0.477],
+  ])('at a Reynolds number of %d has as much more drag as balls in still air had', (reynolds, drag) => {
+    const { dragAt } = AIR_FITS[SHOT_DRAG];
+    expect(dragAt(0.1, reynolds) - dragAt(0.1, 8.1e4)).toBeCloseTo(drag - 0.281, 3);
+  });
+
+  // Dewhurst, The Science of the Perfect Swing, quoted second-hand, mark B: drag rises by 0.2087 a unit of spin ratio.
+  test('past the test range rises with spin as published', () => {
+    const { dragAt } = AIR_FITS[SHOT_DRAG];
+    expect((dragAt(0.8, 1e5) - dragAt(0.3, 1e5)) / 0.5).toBeCloseTo(0.2087, 6);
+  });
+
+  test('goes from one source to the next without a step or a corner', () => {
+    const { dragAt } = AIR_FITS[SHOT_DRAG];
+    const h = 1e-6;
+    const corner = (at: (x: number) => number, x: number, by: number): number =>
+      Math.abs(at(x + by) - 2 * at(x) + at(x - by)) / by;
+    for (const spinRatio of [0.218, 0.238, 1.13]) {
+      expect(corner((s) => dragAt(s, 1e5), spinRatio, h)).toBeLessThan(1e-4);
+    }
+    // Of a thousand Reynolds numbers each.
+    for (const reynolds of [81, 75, 50, 44]) {
+      expect(corner((r) => dragAt(0.1, 1000 * r), reynolds, h)).toBeLessThan(1e-4);
+    }
+  });
+
   test('lifts nothing without spin, and joins what was measured without a step', () => {
     const { dragAt, liftAt } = AIR_FITS['naruo-mizota'];
     expect(liftAt(0, 1e5)).toBe(0);

@@ -14,7 +14,7 @@ export const flightFields = {
   startDeg: any,
   spinRpm: any,
   spinAxisDeg: any,
-  drag: exactOptional(nameOr(['smits-smith', 'naruo-mizota', 'none'], { cd: any, cl: any })),
+  drag: exactOptional(nameOr(['smits-smith', 'naruo-mizota', 'joined', 'none'], { cd: any, cl: any })),
   tailWindMps: exactOptional(any),
   crossWindMps: exactOptional(any),
   altitudeM: exactOptional(any),

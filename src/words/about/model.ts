@@ -62,9 +62,10 @@ export const THE_BALL: readonly string[] = [
   'With shorter clubs it adds less, by our rule. The drawn shaft stays straight.',
   'Head masses are usual weights from memory. Off-centre strikes, gear effect and turf are left out.',
   'Flight: drag and lift as Naruo, Mizota and Shimozono (2004) measured them.',
-  'They hold for spin ratios of 0.03 to 1.13 and from 25 to 69 m/s.',
+  'A slow ball drags more, as Lyu and others (2018) found. Past a spin ratio of 0.22 drag rises as Dewhurst has it.',
+  'They hold for spin ratios of 0.03 to 1.13 and from 17 to 69 m/s.',
   'Outside that range the numbers are carried on, and the forecast says "extrapolated".',
-  'Against carries from memory a wedge flies 9 % short. A 5-iron lands 5° too flat.',
+  'Against carries from memory a wedge flies 7 % short. A 5-iron carries within 2 % and lands 4° too flat.',
   'Published flight models differ by about 20 m on a drive. Carry is shown with that width.',
   'Names of shots (push, draw, slice) are common practice, without a published source.',
 ];
