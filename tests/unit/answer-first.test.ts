@@ -1,4 +1,6 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { setDrawer } from '../../src/store';
+import { answerDrawers } from '../../src/store/effects/answerDrawers';
 import { isAnswerFirst, noteAnswered, noteAsked } from '../../src/store/solver/answering';
 
 beforeEach(() => vi.useFakeTimers());
@@ -25,4 +27,14 @@ test('it waits 60 ms at the most, however often is asked meanwhile', () => {
   vi.advanceTimersByTime(6);
   noteAsked();
   expect(isAnswerFirst()).toBe(false);
+});
+
+test('a drawer that asks makes the picture wait from the tap on, though its solvers are still to be fetched', () => {
+  const end = answerDrawers();
+  setDrawer('ball');
+  expect(isAnswerFirst()).toBe(false);
+  setDrawer('map');
+  expect(isAnswerFirst()).toBe(true);
+  setDrawer(null);
+  end();
 });

@@ -1,5 +1,6 @@
 import { desk, subscribe } from '../desk/desk';
 import type { DrawerId } from '../desk/session';
+import { noteAnswered, noteAsked } from '../solver/answering';
 
 /** Drawers that ask for a map, plans, explanations or families. */
 const ASKING: readonly (DrawerId | null)[] = ['map', 'plan', 'seen', 'family'];
@@ -12,12 +13,17 @@ export function answerDrawers(): () => void {
   const look = (): void => {
     if (end || isFetching || !ASKING.includes(desk.getState().session.drawer)) return;
     isFetching = true;
+    // The picture waits for this answer too, though who gives it is not there yet.
+    noteAsked();
     import('../solver/solverClient').then(
       ({ solverClient }) => {
         if (!isOver) end = solverClient.follow();
       },
       // The drawer's own part did not come either, and says so; the next change tries again.
-      () => (isFetching = false),
+      () => {
+        isFetching = false;
+        noteAnswered();
+      },
     );
   };
   const stop = subscribe(look);
