@@ -64,10 +64,10 @@ function answers(count: number): number {
 
 /** Six times as many: enough to see memory grow that keeps something of every line. `LINES=1000000` sends as many as a large study. */
 const FULL = { few: 5000, many: Number(process.env['LINES'] ?? 30_000) } as const;
-const QUICK = { few: 1500, many: 9000 } as const;
+const QUICK = { few: 1000, many: 5000 } as const;
 
 export async function run({ quick, put }: Session): Promise<void> {
-  const timing = timeTogether({ mujoco: mujocoKinematics, answers }, 2000, quick ? 7 : 15);
+  const timing = timeTogether({ mujoco: mujocoKinematics, answers }, 2000, quick ? 5 : 15);
   put(
     { what: 'swing line', value: timing.answers.ns / 1000, unit: 'us' },
     {

@@ -19,11 +19,11 @@ async function memoryOf(browser: Browser): Promise<number> {
   }, 0);
 }
 
-/** The same once the page has swept up, MB: the least of some looks, because what was let go of goes in its own time. */
-export async function sweptMemory(browser: Browser, page: Page): Promise<number> {
+/** The same once the page has swept up, MB: the least of some `looks`, because what was let go of goes in its own time. */
+export async function sweptMemory(browser: Browser, page: Page, looks = 6): Promise<number> {
   const session = await page.context().newCDPSession(page);
   let least = Infinity;
-  for (let look = 0; look < 6; look++) {
+  for (let look = 0; look < looks; look++) {
     await session.send('HeapProfiler.collectGarbage');
     await page.waitForTimeout(500);
     least = Math.min(least, await memoryOf(browser));

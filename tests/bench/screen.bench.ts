@@ -9,7 +9,7 @@ export const name = 'screen';
 
 /** Openings, steps of the first drag after each, and of the drag after that. */
 const FULL = { openings: 2, first: 40, later: 20 } as const;
-const QUICK = { openings: 1, first: 30, later: 15 } as const;
+const QUICK = { openings: 1, first: 20, later: 12 } as const;
 const PERIOD = 30;
 
 /** Counts what every animation frame draws. Runs in the page, before anything else. */
