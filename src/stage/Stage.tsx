@@ -2,18 +2,13 @@ import { useLayoutEffect, useRef, useState } from 'react';
 import { current, useWritten } from '../store';
 import { cameraStore } from './camera/cameraStore';
 import { Picture } from './Picture';
-import { sayPicture } from '../words/swing/picture';
+import { NO_PICTURE, PICTURE_KEYS, sayPicture } from '../words/swing/picture';
 import './stage.css';
 import { ViewList } from './ViewList';
 import { StickFigure } from './StickFigure';
 
 type Layout = 'list' | 'small';
 type Drawing = 'drawing' | 'refused' | 'lost';
-
-const NOTES = {
-  refused: 'This browser draws no 3D picture. The stick figure shows the same swing.',
-  lost: 'The 3D picture is away for a moment. The stick figure shows the same swing.',
-} as const;
 
 /** Kept free for what stands on the picture: the list of views at the left, the caption at the foot. */
 const INSETS = {
@@ -77,7 +72,7 @@ export function Stage() {
         // oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex
         tabIndex={0}
         role="application"
-        aria-label="Swing in 3D. Arrow keys turn it, plus and minus zoom."
+        aria-label={PICTURE_KEYS}
       >
         {/* An img element cannot hold the canvas. */}
         {/* oxlint-disable-next-line jsx-a11y/prefer-tag-over-role */}
@@ -107,7 +102,7 @@ export function Stage() {
             </span>
           </div>
         </div>
-        {drawing !== 'drawing' && <StickFigure note={NOTES[drawing]} />}
+        {drawing !== 'drawing' && <StickFigure note={NO_PICTURE[drawing]} />}
       </div>
       {/* Without 3D there is nothing to look at from elsewhere. */}
       {drawing !== 'refused' && <ViewList isSmall={layout === 'small'} />}

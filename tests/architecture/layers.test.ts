@@ -8,6 +8,7 @@ import {
   importsDownward,
   isPlainComputation,
   isShort,
+  leavesSentencesToWords,
   RULES,
   staysOnItsOrigin,
   styleStaysOnItsOrigin,
@@ -202,6 +203,20 @@ describe('the checker can fail', () => {
   ])('an angle converted by "%s" is noticed outside the conversion file', (text) => {
     expect(judge(convertsAnglesInOnePlace, 'stage/a.ts', text)).toHaveLength(1);
     expect(judge(convertsAnglesInOnePlace, 'math/angle.ts', text)).toEqual([]);
+  });
+
+  test.each([
+    `export const A = () => <p>The figure stays as it is.</p>`,
+    `export const a = 'The figure stays as it is.'`,
+    'export const a = (n: number) => `${n} lessons. The figure stays as it is.`.trim()',
+  ])('a sentence in "%s" is noticed on screen, and not under words', (text) => {
+    expect(judge(leavesSentencesToWords, 'panels/a.tsx', text.replace('${n} lessons. ', ''))).toHaveLength(1);
+    expect(judge(leavesSentencesToWords, 'words/a.tsx', text)).toEqual([]);
+  });
+
+  test('labels and what is thrown are no sentences of the screen', () => {
+    const text = `export const A = () => { throw new Error('There is no such part here.'); return <b>Open on the desk</b>; }`;
+    expect(judge(leavesSentencesToWords, 'panels/a.tsx', text)).toEqual([]);
   });
 
   test('a half turn and the number 180 alone are no conversions', () => {

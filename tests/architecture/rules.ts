@@ -214,6 +214,27 @@ export const explainsItsFunctions: Rule = (source) => {
 };
 
 /** Every rule that looks at a source file, by the claim it checks. */
+/** What is on screen, and says nothing of its own. */
+const ON_SCREEN = /^(panels|plates|player|stage)\//;
+/** Three words and more that end in a full stop. */
+const SENTENCE = /^[A-Z"“][^\s]*(\s+[^\s]+){2,}\.$/;
+
+/** Sentences of the screen stand under words: labels of a control may stand with it. What is thrown is for developers. */
+export const leavesSentencesToWords: Rule = (source) => {
+  if (!ON_SCREEN.test(source.path)) return [];
+  const wrong: string[] = [];
+  walk(source.root, (node, parent) => {
+    const isThrown = parent?.type === 'NewExpression';
+    if (isThrown || !/^(Literal|JSXText|TemplateElement)$/.test(node.type)) return;
+    const of = node['value'];
+    const value = node.type === 'TemplateElement' ? (of as { readonly cooked?: unknown }).cooked : of;
+    if (typeof value !== 'string') return;
+    const text = value.trim();
+    if (SENTENCE.test(text)) wrong.push(`${source.path}:${lineOf(source, node.start)}: "${text}" belongs under words`);
+  });
+  return wrong;
+};
+
 export const RULES: Readonly<Record<string, Rule>> = {
   'every file lies in a folder of the table': hasAPlace,
   'every import follows the table': importsDownward,
@@ -222,4 +243,5 @@ export const RULES: Readonly<Record<string, Rule>> = {
   'no source names another origin': staysOnItsOrigin,
   'no source file is over 300 lines': isShort,
   'exported functions, components and classes have docstrings': explainsItsFunctions,
+  'sentences of the screen stand under words': leavesSentencesToWords,
 };

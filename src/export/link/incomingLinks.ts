@@ -1,4 +1,5 @@
 import { desk, put } from '../../store';
+import { LINK_NOT_OPENED } from '../../words/showing/errorMessages';
 import type * as Opening from './openDocument';
 
 /** Loads the code that opens links and files and passes it to `work`. If it cannot be loaded, the desk shows a notice. */
@@ -8,8 +9,7 @@ export function loadOpeners(work: (opening: typeof Opening) => unknown): Promise
     () =>
       put({
         session: { ...desk.getState().session, guest: null },
-        notice:
-          'What opens it is fetched when it is needed, and did not arrive. Nothing was changed. Once there is a network, load the page again.',
+        notice: LINK_NOT_OPENED,
       }),
   );
 }

@@ -2,10 +2,9 @@ import type { ReactNode } from 'react';
 import { DELIVERY_RULES } from '../../reading/delivery/delivery';
 import { setBall, setWholeFlight, useDerived, useDesk } from '../../store';
 import {
-  COMPUTED,
-  EXAGGERATED,
   EXTRAPOLATED,
   RULE_WORDS,
+  sayEveryNumber,
   sayMiss,
   sayNoShot,
   sayShape,
@@ -145,10 +144,7 @@ function Numbers() {
   return (
     <details className="ball-numbers">
       <summary>All numbers</summary>
-      <p className="fine">
-        Every number here: {COMPUTED}
-        {exaggerated && `, ${EXAGGERATED}`}.
-      </p>
+      <p className="fine">{sayEveryNumber(exaggerated)}</p>
       {ballRows(delivery, flown, handed, units).map((group) => (
         <Rows key={group.title} {...group} />
       ))}

@@ -1,5 +1,6 @@
 import { useId, useState } from 'react';
 import { minus } from '../../words/numbers/ranges';
+import { sayEmpty, sayNotUnderstood, sayStays } from '../../words/numbers/units';
 import { readHeight, readLength, readNumber, showFeet, type Read } from './readEntry';
 
 interface NumberFieldProps {
@@ -31,19 +32,10 @@ function entryOf({ unit, decimals, isHeight = false }: Pick<NumberFieldProps, 'u
       if (inFeet) return shown;
       return unit === '°' ? `${shown}°` : `${shown} ${unit.replace('± ', '')}`;
     },
-    expected: length === undefined ? EXPECTED[unit] : EXPECTED[inFeet ? 'feet' : length],
+    wanted: length === undefined ? unit : inFeet ? 'feet' : length,
     unit: inFeet ? '' : unit,
   };
 }
-
-/** What a field with this unit wants, for whoever typed something else. */
-const EXPECTED: Readonly<Record<string, string>> = {
-  cm: 'Type centimetres, as 12.5, or 5 in.',
-  in: 'Type inches, as 2 1/4, or 6 cm.',
-  feet: 'Type 5\'10", 70 or 178 cm.',
-  '°': 'Type degrees, as 12.5.',
-  ms: 'Type milliseconds, as 250.',
-};
 
 /** A drawer scrolls: the reason may stand below its edge. */
 const bringIntoSight = (reason: HTMLElement | null): void => reason?.scrollIntoView({ block: 'nearest' });
@@ -54,7 +46,7 @@ const bringIntoSight = (reason: HTMLElement | null): void => reason?.scrollIntoV
  */
 export function NumberField(props: NumberFieldProps) {
   const { label, value, optional, placeholder, onTake } = props;
-  const { read, show, withUnit, expected, unit } = entryOf(props);
+  const { read, show, withUnit, wanted, unit } = entryOf(props);
   const id = useId();
   const [draft, setDraft] = useState<string>();
   const [problem, setProblem] = useState<string>();
@@ -63,14 +55,13 @@ export function NumberField(props: NumberFieldProps) {
     if (draft === undefined) return;
     const typed = read(draft);
     const wrong = whyNot(typed);
-    const stays = value === undefined ? '' : ` ${withUnit(show(value))} stays in use.`;
+    const stays = value === undefined ? '' : ` ${sayStays(withUnit(show(value)))}`;
     setProblem(wrong === undefined ? undefined : wrong + stays);
     if (wrong === undefined) setDraft(undefined);
   };
   const whyNot = (typed: number | undefined): string | undefined => {
-    const wanted = expected ?? `Type a number in ${props.unit}.`;
-    if (typed === undefined && !optional) return `${label} is empty. ${wanted}`;
-    if (typed !== undefined && !Number.isFinite(typed)) return `"${draft}" is not understood. ${wanted}`;
+    if (typed === undefined && !optional) return sayEmpty(label, wanted);
+    if (typed !== undefined && !Number.isFinite(typed)) return sayNotUnderstood(draft ?? '', wanted);
     // What stands in the field anyway, typed again, changes nothing: not the decimals either that are not shown.
     const isShown = value === undefined ? typed === undefined : typed === read(show(value));
     return isShown ? undefined : onTake(typed);

@@ -6,7 +6,7 @@ import { LevelLine } from './level/LevelLine';
 import { Loupe } from './Loupe';
 import { TRIPOD_KEPT } from '../../words/film/kept';
 import { NumberField } from '../fields/NumberField';
-import { TYPED_PLACE } from '../../words/film/film';
+import { ALL_MARKED, ENTER_FRAMES, ENTER_PIXELS, TYPED_PLACE } from '../../words/film/film';
 import { minus } from '../../words/numbers/ranges';
 
 const ARROWS = [
@@ -36,7 +36,7 @@ export function FilmMarks() {
   const chosen = specs.find(({ id }) => id === active);
   const mark = active === undefined || !isHere ? undefined : marked?.points[active];
   const type = (axis: 0 | 1) => (typed: number | undefined) => {
-    if (typed === undefined || !mark) return 'Enter a number in px.';
+    if (typed === undefined || !mark) return ENTER_PIXELS;
     setMark(axis === 0 ? [typed, mark.at[1]] : [mark.at[0], typed], 'typed');
     return undefined;
   };
@@ -44,7 +44,7 @@ export function FilmMarks() {
     <div className="film-marks">
       <Loupe />
       <Earlier />
-      <p className="film-now">{chosen ? `${chosen.label}.` : 'All core marks are there.'}</p>
+      <p className="film-now">{chosen ? `${chosen.label}.` : ALL_MARKED}</p>
       <fieldset className="film-nudge" aria-label="Move the mark by a pixel">
         {ARROWS.map(([text, name, dx, dy]) => (
           <button
@@ -117,7 +117,7 @@ export function FilmMarks() {
           placeholder="not known"
           value={notes.fps}
           onTake={(typed) => {
-            if (typed !== undefined && !(typed >= 1 && typed <= 2000)) return 'Enter 1 to 2000, or leave it empty.';
+            if (typed !== undefined && !(typed >= 1 && typed <= 2000)) return ENTER_FRAMES;
             setNotes({ fps: typed });
             return undefined;
           }}

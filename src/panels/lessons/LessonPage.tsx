@@ -10,6 +10,7 @@ import {
   type LessonRecord,
 } from '../../record';
 import { COMPUTED } from '../../words';
+import { NO_PLAN, sayOnDesk } from '../../words/book/book';
 import { COMPUTED_EARLIER } from '../../words/book/newModel';
 import { sayBoth } from '../../words/book/readings';
 import { toDay } from '../../words/book/days';
@@ -56,7 +57,7 @@ function Plan({ lesson, isOpen }: { lesson: LessonRecord; isOpen: boolean }) {
     ...of,
     plan: of.plan && { ...of.plan, ...part },
   });
-  if (!plan) return <p>No plan yet. Choose one under What to change.</p>;
+  if (!plan) return <p>{NO_PLAN}</p>;
   return (
     <>
       <PlanSummary plan={plan} />
@@ -97,7 +98,7 @@ function duplicate(lesson: LessonRecord): void {
 function OnTheDesk({ lesson, isOpen }: { lesson: LessonRecord; isOpen: boolean }) {
   return (
     <div className="lesson-note">
-      <p>{isOpen ? 'Open: what you dial goes into this lesson.' : 'Closed. The desk shows something else.'}</p>
+      <p>{sayOnDesk(isOpen)}</p>
       <button type="button" className="plain" onClick={() => (isOpen ? deskLink.close() : deskLink.open(lesson))}>
         {isOpen ? 'Close lesson' : 'Open on the desk'}
       </button>

@@ -14,6 +14,7 @@ import {
   LIMITS,
   type PlayerRecord,
 } from '../../record';
+import { EXAMPLE, NO_LESSON } from '../../words/book/book';
 import { sayBoth } from '../../words/book/readings';
 import { sayDay } from '../../words/book/days';
 import { useDesk } from '../../store';
@@ -114,7 +115,7 @@ function Lessons({ player }: { player: PlayerRecord }) {
   const openId = useBook(({ meta }) => meta.openLessonId);
   const units = useDesk(({ document }) => document.units);
   const lessons = useMemo(() => lessonsOf(records, player.id), [records, player.id]);
-  if (lessons.length === 0) return <p>No lesson yet.</p>;
+  if (lessons.length === 0) return <p>{NO_LESSON}.</p>;
   return (
     <ul className="lesson-list" aria-label="Lessons">
       {lessons.map(({ id, date, now, computedCm }) => (
@@ -150,7 +151,7 @@ export function PlayerPage({ id }: { id: string }) {
   if (player?.kind !== 'player') return null;
   return (
     <>
-      {player.example && <p className="lesson-note">An example of our own invention, no real player.</p>}
+      {player.example && <p className="lesson-note">{EXAMPLE}</p>}
       <div className="lesson-actions">
         {mayWrite && (
           <button type="button" className="plain wide" onClick={() => startLesson(player)}>

@@ -12,7 +12,7 @@ import {
   type PlayerRecord,
 } from '../../record';
 import { sayDay } from '../../words/book/days';
-import { sayUnread } from '../../words/book/book';
+import { NO_LESSON, sayNobody, sayUnread } from '../../words/book/book';
 import { MY_CLUB, setDrawer, useDesk } from '../../store';
 import { Choice } from '../fields/Choice';
 import { NumberField } from '../fields/NumberField';
@@ -126,7 +126,7 @@ function Line({ player, lessons, lastDate }: Listed) {
       <button type="button" className="lesson-line" onClick={() => goTo({ page: 'player', id: player.id })}>
         <span className="lesson-name">{player.name}</span>
         <span className="fine">
-          {lastDate === null ? 'No lesson yet' : `${count}, last ${sayDay(lastDate)}`}
+          {lastDate === null ? NO_LESSON : `${count}, last ${sayDay(lastDate)}`}
           {player.archived && ' · archived'}
         </span>
       </button>
@@ -191,7 +191,7 @@ export function Players() {
           <Line key={line.player.id} {...line} />
         ))}
       </ul>
-      {lines.length === 0 && <p>{search === '' ? 'Nobody in the book yet.' : `Nobody found for "${search}".`}</p>}
+      {lines.length === 0 && <p>{sayNobody(search)}</p>}
       <div className="lesson-actions">
         <button
           type="button"

@@ -1,5 +1,6 @@
 import { addLesson, book, computeCm, deskLink, lessonsOf, type LessonRecord, type PlayerRecord } from '../../record';
 import { desk, type Document } from '../../store';
+import { LESSON_SAVED } from '../../words/book/book';
 import { toDay } from '../../words/book/days';
 import { goTo } from './navigation';
 
@@ -38,5 +39,5 @@ export function startLesson(player: PlayerRecord): boolean {
 /** The lesson is done: it is in the book, and the desk is what it was before. */
 export function finishLesson({ playerId }: LessonRecord): void {
   deskLink.close();
-  goTo({ page: 'player', id: playerId }, 'The lesson is saved.');
+  goTo({ page: 'player', id: playerId }, LESSON_SAVED);
 }

@@ -1,6 +1,7 @@
 import { Component, type ReactNode } from 'react';
 import { saveEverything } from '../../record';
 import { FRESH_SESSION, put } from '../../store';
+import { REST_IS_SAFE } from '../../words/showing/errorMessages';
 import { LoadAgain } from './LoadAgain';
 import { ChunkLoadError } from '../../store/react/chunkLoadError';
 
@@ -37,7 +38,7 @@ export class ErrorBoundary extends Component<Props, State> {
     return (
       <Place className="mishap" aria-label={part}>
         <Title>{title}</Title>
-        <p>Player, club, movements, undo steps and the lesson book are safe.</p>
+        <p>{REST_IS_SAFE}</p>
         {isAbsent ? (
           <LoadAgain />
         ) : (

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { PART_NOT_ARRIVED, STILL_NO_ANSWER } from '../../words/showing/errorMessages';
 
 /** Whether the page can be loaded now, from the network or from the service worker's cache. */
 const isThere = (): Promise<boolean> =>
@@ -19,11 +20,7 @@ export function LoadAgain() {
   };
   return (
     <>
-      <p aria-live="polite">
-        {isAlone
-          ? 'There is still no answer. This page stays as it is: try once more when there is a network.'
-          : 'It is fetched when it is needed, and did not arrive. Everything else goes on. Once there is a network, load the page again.'}
-      </p>
+      <p aria-live="polite">{isAlone ? STILL_NO_ANSWER : PART_NOT_ARRIVED}</p>
       <button type="button" className="plain wide" onClick={() => void load()}>
         Load the page again
       </button>

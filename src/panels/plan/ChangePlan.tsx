@@ -9,7 +9,7 @@ import type { StepPlan } from '../../solving/diagnosis/planOnSteps';
 import type { PlanAnswer } from '../../solving/diagnosis/solverJobs';
 import { USUAL_GIVE_CM } from '../../store/document/sighting';
 import { setLocked, setWhy, showGhost, takeDialled, toDialled } from '../../store/desk/whyActions';
-import { NO_MORE_MARGIN, sayLanding, sayPlans, sayUses } from '../../words/why/whatToChange';
+import { LOOKING_FOR_CHANGE, NO_MORE_MARGIN, sayLanding, sayPlans, sayUses } from '../../words/why/whatToChange';
 import { GROUP_NAMES } from '../dials/Movements';
 import { Choice } from '../fields/Choice';
 import { AsItIs, Lead, Source } from '../why/Lead';
@@ -32,7 +32,7 @@ export default function ChangePlan() {
       ) : answer?.kind === 'plan' ? (
         <Plans answer={answer} />
       ) : (
-        <Lead text="Looking for the smallest change …" />
+        <Lead text={LOOKING_FOR_CHANGE} />
       )}
       <Locks />
       <NextStep from="plan" />

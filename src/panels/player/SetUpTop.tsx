@@ -3,7 +3,7 @@ import { LENGTHS, showLength } from '../../words';
 import { Dial } from '../dials/Dial';
 import { outside } from '../../words/numbers/ranges';
 import { NumberField } from '../fields/NumberField';
-import { DOWNSWING_USUAL } from '../../words/setUp/setUp';
+import { DOWNSWING_USUAL, sayTopTooFar } from '../../words/setUp/setUp';
 
 /** Less than this is not worth a sentence, m. */
 const NOTICEABLE = 0.005;
@@ -69,11 +69,7 @@ function Shortfall() {
   const units = useDesk(({ document }) => document.units);
   const short = useDerived(({ topShortfall }) => topShortfall);
   if (short < NOTICEABLE) return null;
-  return (
-    <output className="field-problem">
-      The hands stay {showLength(short, units).inSentence} away from this. Ask for less.
-    </output>
-  );
+  return <output className="field-problem">{sayTopTooFar(showLength(short, units).inSentence)}</output>;
 }
 
 /** How long the downswing takes. */

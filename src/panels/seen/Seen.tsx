@@ -13,6 +13,7 @@ import {
   sayExplanation,
   sayMatch,
 } from '../../words/why/sightings';
+import { sayFetching } from '../../words/showing/errorMessages';
 import { Choice } from '../fields/Choice';
 import { loadingChunk } from '../../store/react/chunkLoadError';
 import { Lead, Source } from '../why/Lead';
@@ -38,7 +39,7 @@ export default function Seen() {
       {way === 'plates' ? (
         <ByEye />
       ) : (
-        <Suspense fallback={<p>Fetching the film desk …</p>}>
+        <Suspense fallback={<p>{sayFetching('film desk')}</p>}>
           <FilmPanel key={way} kind={way} />
         </Suspense>
       )}

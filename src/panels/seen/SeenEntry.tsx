@@ -3,7 +3,7 @@ import { CHECKPOINT_IDS } from '../../reading/checkpointTable';
 import { asKept, SEEN_LIMITS, USUAL_GIVE_CM, type Seen, type Sighting } from '../../store/document/sighting';
 import { LENGTHS } from '../../words';
 import { outside } from '../../words/numbers/ranges';
-import { SEEN_PLACES } from '../../words/why/sightings';
+import { SEE_FIRST, SEEN_PLACES } from '../../words/why/sightings';
 import { Choice } from '../fields/Choice';
 import { NumberField } from '../fields/NumberField';
 import './seen.css';
@@ -68,7 +68,7 @@ function Mark({ id, seen, onSee, disabled = false, note }: Props & { id: Checkpo
         placeholder={String(Number((USUAL_GIVE_CM / cmPerUnit).toFixed(1)))}
         value={sighting === null ? undefined : sighting.plusMinusCm / cmPerUnit}
         onTake={(typed) => {
-          if (!sighting) return typed === undefined ? undefined : 'First enter what you saw.';
+          if (!sighting) return typed === undefined ? undefined : SEE_FIRST;
           const margin = typed ?? USUAL_GIVE_CM / cmPerUnit;
           const problem = whyNot('Margin', margin, SEEN_LIMITS.plusMinusCm);
           if (problem === undefined) take({ plusMinusCm: margin * cmPerUnit, from: sighting.from });

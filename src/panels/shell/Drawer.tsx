@@ -1,6 +1,7 @@
 import { lazy, Suspense, useEffect, useRef, useState } from 'react';
 import { releaseBench, setDrawer, useDerived, useDesk, type DrawerId } from '../../store';
 import { sayWhyWithheld } from '../../words';
+import { sayFetching } from '../../words/showing/errorMessages';
 import { GUESS_WAITS } from '../../words/why/guess';
 import { preloadable } from '../loading/preloadable';
 import { DRAWERS, tabOf } from './Bar';
@@ -31,17 +32,17 @@ const CONTENT: Record<DrawerId, (props: DrawerProps) => React.ReactNode> = {
   setUp: () => <SET_UP.Part />,
   ball: ({ ballDrawings }) => <BALL.Part drawings={ballDrawings} />,
   joints: () => (
-    <Suspense fallback={<p>Fetching the bench …</p>}>
+    <Suspense fallback={<p>{sayFetching('bench')}</p>}>
       <JointsBench />
     </Suspense>
   ),
   lessons: () => (
-    <Suspense fallback={<p>Fetching the lesson book …</p>}>
+    <Suspense fallback={<p>{sayFetching('lesson book')}</p>}>
       <LessonBook />
     </Suspense>
   ),
   clip: () => (
-    <Suspense fallback={<p>Fetching the clip maker …</p>}>
+    <Suspense fallback={<p>{sayFetching('clip maker')}</p>}>
       <Showing />
     </Suspense>
   ),

@@ -26,6 +26,7 @@ import {
   sayShape,
   sayWhyWithheld,
 } from '../../words';
+import { BENCH_POSE } from '../../words/swing/status';
 import { lowered } from '../../words/numbers/capital';
 import { dialWords, spokenLike } from '../../words/swing/edgeDials';
 import { useWrittenText } from '../fields/useWrittenText';
@@ -154,7 +155,7 @@ export function StageNotices() {
       {!isInDrawer && <Notice />}
       {bench && (
         <div className="slip">
-          <p>Bench pose: joints set by hand.</p>
+          <p>{BENCH_POSE}</p>
           <button type="button" className="text-button" onClick={releaseBench}>
             Back to swing
           </button>

@@ -1,7 +1,7 @@
 import { useId, useMemo, useRef } from 'react';
 import type { Shot } from '../../flight/shot';
 import { useDerived, useDesk } from '../../store';
-import { CARRY_WIDTH, sayApex, sayCarry, sayCurve, sayNoShot, sayShape, sayStart } from '../../words';
+import { CARRY_WIDTH, sayApex, sayCarry, sayCurve, sayNoShot, sayShape, sayStart, speakDrawing } from '../../words';
 import { shotDrawing } from './shotDrawing';
 import { Number, Words } from './Strike';
 import { areaPath, linePath, tenth } from '../figure/paths';
@@ -31,7 +31,8 @@ function Drawn({ shot }: { shot: Shot }) {
     [shot, handed, units, size],
   );
   const said = [sayCarry(shot, units), sayStart(shot, handed), sayCurve(shot, handed, units), sayApex(shot, units)];
-  const label = `The shot from above. ${sayShape(shot, handed).sentence} ${said.map(({ spoken }) => spoken).join(', ')}.`;
+  const numbers = `${said.map(({ spoken }) => spoken).join(', ')}.`;
+  const label = speakDrawing('shot', sayShape(shot, handed).sentence, numbers);
   return (
     <figure className="above">
       <figcaption>Shot, from above</figcaption>

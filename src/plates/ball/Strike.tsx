@@ -1,7 +1,7 @@
 import { useId, useMemo, useRef } from 'react';
 import type { Delivery } from '../../reading/delivery/delivery';
 import { useDerived } from '../../store';
-import { sayFaceBand, sayFaceToPath, sayPath, sayShape } from '../../words';
+import { sayFaceBand, sayFaceToPath, sayPath, sayShape, speakDrawing } from '../../words';
 import { LETTERS, NUMBERS, type Label } from './fromAbove';
 import type { Figure } from '../annotation/lettering';
 import { strikeDrawing } from './strikeDrawing';
@@ -43,7 +43,7 @@ function Drawn({ delivery }: { delivery: Delivery }) {
     [delivery, handed, size],
   );
   const [path, face, between] = [sayPath(delivery.path), sayFaceBand(delivery), sayFaceToPath(delivery.faceToPath)];
-  const label = `The strike from above. ${path.spoken}, ${face.spoken}. ${between.spoken}. ${shape}`;
+  const label = speakDrawing('strike', `${path.spoken}, ${face.spoken}.`, `${between.spoken}.`, shape);
   return (
     <figure className="above">
       <figcaption>Strike, from above</figcaption>

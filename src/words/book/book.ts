@@ -59,3 +59,20 @@ export function sayUnread({
   if (damaged > 0) parts.push(`${plural(damaged, 'damaged record')}`);
   return parts.length === 0 ? undefined : `${parts.join(' and ')}: left untouched on this device.`;
 }
+
+export const EXAMPLE = 'An example of our own invention, no real player.';
+export const NO_LESSON = 'No lesson yet';
+/** Nobody to show: in the whole book, or of those that were searched for. */
+export const sayNobody = (search: string): string =>
+  search === '' ? 'Nobody in the book yet.' : `Nobody found for "${search}".`;
+export const BOOK_FILE_TOO_LARGE = 'This file is too large for a lesson book.';
+export const HAND_OVER = 'To hand over one player, open the player and choose "Export player". Stills stay here.';
+/** How many records the book holds. */
+export const sayRecords = (count: number): string => `${count} records are in the book.`;
+
+export const NO_PLAN = 'No plan yet. Choose one under What to change.';
+export const LESSON_SAVED = 'The lesson is saved.';
+
+/** Whether what is dialled on the desk goes into the lesson that is looked at. */
+export const sayOnDesk = (isOpen: boolean): string =>
+  isOpen ? 'Open: what you dial goes into this lesson.' : 'Closed. The desk shows something else.';

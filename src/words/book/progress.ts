@@ -32,3 +32,14 @@ export function sayMoved(moved: Moved, units: Pick<Units, 'length'>): string {
     return `Moved ${say(towardCm)} ${way}: within your own reading error of ${say(doubtCm)}.`;
   return `Moved ${say(towardCm)} ${way}; your own reading error is ${say(doubtCm)}.`;
 }
+
+export const NOTHING_TO_DRAW = 'No lesson yet: nothing to draw.';
+export const BAR_MEANS =
+  'Bar: what you saw, with your margin. Farther right is steeper. Hatched: steep. Bare: on plane. Dotted: over-shallow.';
+export const STRIP_MEANS = 'Strip: on plane, a rule of thumb. Square: the model, where it was fitted to what you saw.';
+export const STROKES_MEAN = 'Strokes: days the player practised, as he says.';
+export const READING_ERROR = 'The reading error is your margin at the first and the last reading together.';
+
+/** The drawing of progress in words, for those who do not see it. */
+export const sayProgressPlot = (lessons: number): string =>
+  `Both checkpoints over ${lessons} lessons, the oldest on top. The numbers are in the table below.`;

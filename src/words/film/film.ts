@@ -180,3 +180,8 @@ export function sayToldApart(shares: readonly number[], hasBody: boolean): strin
     ? `${NOT_ENOUGH} A second film, from the front, would help.`
     : `${NOT_ENOUGH} Mark shoulders, elbows and hips too.`;
 }
+
+/** Said of fields of a mark that were left without what they want. */
+export const ENTER_PIXELS = 'Enter a number in px.';
+export const ENTER_FRAMES = 'Enter 1 to 2000, or leave it empty.';
+export const ALL_MARKED = 'All core marks are there.';

@@ -26,3 +26,17 @@ export function sayError(error: unknown, wasHidden: boolean): string {
     return `The encoder of this device gave up. ${nothing} Try another format or a smaller size.`;
   return `It could not be made: ${message.replace(/\.?$/, '.')} ${nothing}`;
 }
+
+/** Said in place of a part of the app that did not arrive, and when asking again brought no answer either. */
+export const PART_NOT_ARRIVED =
+  'It is fetched when it is needed, and did not arrive. Everything else goes on. Once there is a network, load the page again.';
+export const STILL_NO_ANSWER =
+  'There is still no answer. This page stays as it is: try once more when there is a network.';
+
+export const LINK_NOT_OPENED =
+  'What opens it is fetched when it is needed, and did not arrive. Nothing was changed. Once there is a network, load the page again.';
+/** Said while a part of the app is on its way. */
+export const sayFetching = (part: 'bench' | 'clip maker' | 'film desk' | 'lesson book'): string =>
+  `Fetching the ${part} …`;
+
+export const REST_IS_SAFE = 'Player, club, movements, undo steps and the lesson book are safe.';

@@ -19,3 +19,11 @@ export const NO_SWING_YET = 'There is no swing to show yet. Finish the set-up fi
 export const NOT_SHARED = 'This device did not take the file. Save it instead.';
 
 export const LINK_CHOSEN = 'Chosen: copy it with the keys or the menu of your device.';
+
+/** Why a picture is not taken as a mark. */
+export const MARK_TOO_LARGE = 'This picture is over 5 MB. Choose a smaller one.';
+export const NO_MARK_PICTURE = 'This is no PNG, JPEG or WebP picture. Choose one of these.';
+/** The same of a picture with too many pixels. */
+export const sayMarkPixels = (width: number, height: number): string =>
+  `This picture has ${width} × ${height} pixels. Choose a smaller one: at most 6000 a side, 24 million in all.`;
+export const NO_ROOM_FOR_LOOK = 'This browser has no room to keep it. It is used until the page closes.';

@@ -27,3 +27,10 @@ export function sayPicture(
   const hand = drawn.player.handed === 'left' ? 'left-handed' : 'right-handed';
   return `A wooden figure, ${hand}, with a ${drawn.club.name}, ${where}. ${sayStatus(drawn)}`;
 }
+
+/** Said beside the stick figure that stands in for the picture. */
+export const NO_PICTURE = {
+  refused: 'This browser draws no 3D picture. The stick figure shows the same swing.',
+  lost: 'The 3D picture is away for a moment. The stick figure shows the same swing.',
+} as const;
+export const PICTURE_KEYS = 'Swing in 3D. Arrow keys turn it, plus and minus zoom.';

@@ -7,6 +7,7 @@ import { showDistance } from '../numbers/distances';
 import { sayFaceToPath, sayPath, withBand, type DeliveryWords } from './delivery';
 import { formatNumber, roundTo, sayNumber, showAngle, showLength, showSpeed } from '../numbers/numbers';
 import { COMPUTED, type Units } from '../numbers/units';
+import { EXAGGERATED } from './status';
 
 /** What the arms are taken to do between shaft parallel and the ball, to choose from, with what that means. */
 export const RULE_WORDS: Readonly<Record<DeliveryRule, { readonly label: string; readonly means: string }>> = {
@@ -222,3 +223,11 @@ const SHORT = 0.005;
 
 export const EXTRAPOLATED = 'Outside the measured range of the air coefficients: extrapolated.';
 export const CARRY_WIDTH = 'Published flight models differ by about this much.';
+
+/** A drawing from above in words: its name, and what it shows, one after the other. */
+export const speakDrawing = (of: 'strike' | 'shot', ...said: readonly string[]): string =>
+  `The ${of} from above. ${said.join(' ')}`;
+
+/** Where all numbers of the ball come from. */
+export const sayEveryNumber = (isExaggerated: boolean): string =>
+  `Every number here: ${COMPUTED}${isExaggerated ? `, ${EXAGGERATED}` : ''}.`;

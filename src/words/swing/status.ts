@@ -62,3 +62,6 @@ export function sayStatus({ status, problem, checkpoints, bands, exaggerated = f
   );
   return exaggerated ? `Exaggerated twofold: ${lowered(sentence)}` : sentence;
 }
+
+/** Said while the figure is posed by hand. */
+export const BENCH_POSE = 'Bench pose: joints set by hand.';

@@ -128,3 +128,10 @@ function wholeSteps(id: MovementId, distance: number): number {
   const { edgeUnit, step } = dialOf(id);
   return (Math.sign(distance) * Math.max(1, Math.floor(Math.abs(distance) / step)) * step) / edgeUnit;
 }
+
+export const DRAWING_MAP = 'Drawing the map …';
+/** Whether a place on the map is on plane at both checkpoints. */
+export const sayBothOnPlane = (isBoth: boolean): string =>
+  isBoth ? 'Both checkpoints on plane.' : 'Not both on plane.';
+
+export const MOVE_ON_MAP = 'Move a finger on the map: the figure follows.';

@@ -86,3 +86,7 @@ export function sayWhatTells(
 
 /** Two bodies that differ by less than a coach can see. */
 export const SAME_BODY = 'Both bodies look the same from every side. Choose another.';
+
+/** Where families come from. `isMarked`: they give what the coach marked. */
+export const sayFamilySource = (isMarked: boolean): string =>
+  `${isMarked ? 'Marks: measured by you.' : 'Held: the readings of this swing, ± 3 cm.'} Bodies: computed by the model. What shows is ranked by a rule of thumb.`;

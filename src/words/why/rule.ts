@@ -225,3 +225,7 @@ export function sayAnswer(answer: RuleAnswer): string {
 export const TRIED_ON = 'Tried on the model’s players and swings, drawn at random by a fixed seed. Not on people.';
 
 export const STOPPED_EARLY = 'Stopped before the answer was steady.';
+
+export const TRIED_BEFORE = 'With the usual bands, tried before.';
+export const LINK_COPIED = 'The link is copied.';
+export const RULE_KEPT = 'Kept in this browser.';

@@ -77,3 +77,5 @@ interface MarkOf {
 /** "You saw 12 cm in front. Without your camera: 3 cm in front ± 5 cm." What was seen stands beside what counts. */
 export const sayHonest = (id: CheckpointId, seen: MarkOf, honest: MarkOf, units: Pick<Units, 'length'>): string =>
   `You saw ${sayCm(id, seen.cm, units)}. Without your camera: ${saySighting(id, honest, units)}.`;
+
+export const SEE_FIRST = 'First enter what you saw.';

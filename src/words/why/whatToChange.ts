@@ -136,3 +136,5 @@ export function sayVerdictShare(id: CheckpointId, word: string, share: number): 
   if (share >= OPEN) return `Probably ${small} at ${at}: ${sayShare(share)}.`;
   return `Too close to call at ${at}: ${small} in ${sayShare(share)}.`;
 }
+
+export const LOOKING_FOR_CHANGE = 'Looking for the smallest change …';

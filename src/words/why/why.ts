@@ -295,3 +295,5 @@ export const sayBar = (
 export const MISSING_MIXTURE = 'A mixture of the two swings never gets this far. Choose swings that lie closer.';
 
 export const NO_SUCH_NUMBER = 'A mixture of the two swings has no such number. Choose another reading.';
+
+export const SHARES_ADD_UP = 'Shares add up exactly.';

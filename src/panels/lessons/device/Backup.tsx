@@ -10,7 +10,7 @@ import {
   type FileReading,
   type Policy,
 } from '../../../record';
-import { sayBackup } from '../../../words/book/book';
+import { BOOK_FILE_TOO_LARGE, HAND_OVER, sayBackup, sayRecords } from '../../../words/book/book';
 import { sayWithStills, TOO_MANY_STILLS } from '../../../words/film/kept';
 import { sayChange, sayPlan, sayRecovered } from '../../../words/book/import';
 import { sayDay } from '../../../words/book/days';
@@ -90,7 +90,7 @@ export function Backup() {
     if (!file) return;
     setReading(undefined);
     // A character takes at most four bytes: looked at before anything is read.
-    if (file.size > LIMITS.fileText * 4) return setProblem('This file is too large for a lesson book.');
+    if (file.size > LIMITS.fileText * 4) return setProblem(BOOK_FILE_TOO_LARGE);
     try {
       const read = readFile(await file.text());
       if ('refused' in read) setProblem(read.refused);
@@ -158,8 +158,7 @@ export function Backup() {
         />
       )}
       <p className="fine">
-        To hand over one player, open the player and choose "Export player". Stills stay here.{' '}
-        {book.state.getState().records.size} records are in the book.
+        {HAND_OVER} {sayRecords(book.state.getState().records.size)}
       </p>
     </>
   );

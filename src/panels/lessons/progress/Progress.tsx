@@ -3,7 +3,15 @@ import { useEffect, useMemo, useRef, useState } from 'react';
 import { lessonsOf, movedToward, rowsOf, type LessonRecord, type ProgressRow } from '../../../record';
 import { sayDay } from '../../../words/book/days';
 import { sayDays } from '../../../words/book/practice';
-import { sayMoved } from '../../../words/book/progress';
+import {
+  BAR_MEANS,
+  NOTHING_TO_DRAW,
+  READING_ERROR,
+  sayMoved,
+  STRIP_MEANS,
+  STROKES_MEAN,
+} from '../../../words/book/progress';
+import { EXAMPLE } from '../../../words/book/book';
 import { SOME_EARLIER } from '../../../words/book/newModel';
 import { lowered } from '../../../words/numbers/capital';
 import { saySighting, sayCm } from '../../../words/book/readings';
@@ -107,8 +115,8 @@ export function Progress({ id }: { id: string }) {
   return (
     <div className="progress-sheet" ref={place}>
       <h2 className="progress-title">{player.name}</h2>
-      {player.example && <p className="lesson-note">An example of our own invention.</p>}
-      {!bands && <p>No lesson yet: nothing to draw.</p>}
+      {player.example && <p className="lesson-note">{EXAMPLE}</p>}
+      {!bands && <p>{NOTHING_TO_DRAW}</p>}
       {bands && (
         <>
           {CHECKPOINT_IDS.map((at) => (
@@ -127,14 +135,12 @@ export function Progress({ id }: { id: string }) {
           ))}
           <ProgressBoard rows={rows} bands={bands} units={units} width={width} />
           <p className="fine">
-            Bar: what you saw, with your margin. Farther right is steeper. Hatched: steep. Bare: on plane. Dotted:
-            over-shallow. Strip: on plane, a rule of thumb. Square: the model, where it was fitted to what you saw.
-            {rows.some(({ practised }) => practised > 0) && ' Strokes: days the player practised, as he says.'}
+            {BAR_MEANS} {STRIP_MEANS}
+            {rows.some(({ practised }) => practised > 0) && ` ${STROKES_MEAN}`}
           </p>
           <Numbers lessons={lessons} rows={rows} />
           <p className="fine">
-            The reading error is your margin at the first and the last reading together.{' '}
-            {lessons.some(({ computedBy }) => computedBy !== undefined) && SOME_EARLIER} {ILLUSTRATION}.
+            {READING_ERROR} {lessons.some(({ computedBy }) => computedBy !== undefined) && SOME_EARLIER} {ILLUSTRATION}.
           </p>
           <div className="lesson-actions no-print">
             <button type="button" className="plain" onClick={print}>

@@ -4,6 +4,7 @@ import type { ProgressRow } from '../../../record';
 import type { BandCm, CheckpointId, Units } from '../../../store';
 import { CHECKPOINT_NAMES, formatNumber, LENGTHS } from '../../../words';
 import { sayShortDay } from '../../../words/book/days';
+import { sayProgressPlot } from '../../../words/book/progress';
 import { PractisedDays } from './PractisedDays';
 import { axisFor, type Axis } from './plotScale';
 import { rowsAt } from './rowsAt';
@@ -44,9 +45,7 @@ export function ProgressBoard({ rows, bands, units, width }: Props) {
   const cmPerUnit = LENGTHS[units.length].metres * 100;
   return (
     <svg className="progress-plot" width={width} height={height} role="img" aria-labelledby={id}>
-      <title id={id}>
-        Both checkpoints over {rows.length} lessons, the oldest on top. The numbers are in the table below.
-      </title>
+      <title id={id}>{sayProgressPlot(rows.length)}</title>
       <defs>
         <pattern id={`${id}steep`} width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
           <path className="plot-hatch" d="M0 0V7" />

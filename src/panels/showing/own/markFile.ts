@@ -1,4 +1,5 @@
 import { readImageHeader } from '../../../checking/imageHeader';
+import { MARK_TOO_LARGE, NO_MARK_PICTURE, sayMarkPixels } from '../../../words/showing/forms';
 
 /** Limits of a file that is taken as a mark: bytes, px of a side, and px in all. */
 export const MARK_LIMITS = { bytes: 5_000_000, side: 6000, area: 24_000_000 } as const;
@@ -7,12 +8,12 @@ const KEPT_MARK = { width: 516, height: 272 } as const;
 
 /** Why a file is not taken as a mark, in words; nothing when it may be decoded. `bytes`: all of it, or its first part. */
 export function findMarkFault(bytes: Uint8Array, size: number): string | undefined {
-  if (size > MARK_LIMITS.bytes) return 'This picture is over 5 MB. Choose a smaller one.';
+  if (size > MARK_LIMITS.bytes) return MARK_TOO_LARGE;
   const header = readImageHeader(bytes);
-  if (!header) return 'This is no PNG, JPEG or WebP picture. Choose one of these.';
+  if (!header) return NO_MARK_PICTURE;
   const { width, height } = header;
   if (Math.max(width, height) > MARK_LIMITS.side || width * height > MARK_LIMITS.area)
-    return `This picture has ${width} × ${height} pixels. Choose a smaller one: at most 6000 a side, 24 million in all.`;
+    return sayMarkPixels(width, height);
   return undefined;
 }
 

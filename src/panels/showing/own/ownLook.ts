@@ -1,3 +1,4 @@
+import { NO_ROOM_FOR_LOOK } from '../../../words/showing/forms';
 import { createStore } from 'zustand/vanilla';
 import { useStore } from 'zustand';
 import type { OwnLook } from '../../../export/clip/clipJob';
@@ -54,7 +55,7 @@ export function keepLook(part: Partial<KeptLook>): string | undefined {
     else localStorage.setItem(OWN_LOOK_KEY, JSON.stringify(look));
     return undefined;
   } catch {
-    return 'This browser has no room to keep it. It is used until the page closes.';
+    return NO_ROOM_FOR_LOOK;
   }
 }
 

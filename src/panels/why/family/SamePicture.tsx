@@ -16,6 +16,7 @@ import {
   sayEnd,
   sayFamily,
   sayFree,
+  sayFamilySource,
 } from '../../../words/why/family';
 import { Choice } from '../../fields/Choice';
 import { AsItIs, Lead, Source } from '../Lead';
@@ -36,10 +37,7 @@ export default function SamePicture({ drawings }: { drawings: (chosen: number) =
       {family.status === 'found' && family.members.length > 1 && (
         <Members family={family} signs={signs} drawings={drawings} />
       )}
-      <Source>
-        {isMarked ? 'Marks: measured by you. ' : 'Held: the readings of this swing, ± 3 cm. '}
-        Bodies: computed by the model. What shows is ranked by a rule of thumb.
-      </Source>
+      <Source>{sayFamilySource(isMarked)}</Source>
     </div>
   );
 }

@@ -20,6 +20,7 @@ import {
   type LedgerOf,
   MISSING_MIXTURE,
   NO_SUCH_NUMBER,
+  SHARES_ADD_UP,
 } from '../../../words/why/why';
 import { AsItIs, Lead, Source } from '../Lead';
 import { JUDGED, READING_GROUPS } from './ledgerReadings';
@@ -115,7 +116,7 @@ function LedgerBody({ ledger }: { ledger: Shared }) {
         </dl>
       </details>
       <Source>
-        {sayLedgerNote(at, reading)} Shares add up exactly. {numbers.together} {capital(COMPUTED)}.
+        {sayLedgerNote(at, reading)} {SHARES_ADD_UP} {numbers.together} {capital(COMPUTED)}.
       </Source>
     </>
   );

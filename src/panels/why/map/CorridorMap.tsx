@@ -7,7 +7,8 @@ import { dialValue, useDerived, useDesk } from '../../../store';
 import { useAsked } from '../../../store/solver/solverClient';
 import { setAxis } from '../../../store/desk/whyActions';
 import { COMPUTED, DIAL_NAMES } from '../../../words';
-import { sayMap, speakMap } from '../../../words/why/corridor';
+import { capital } from '../../../words/numbers/capital';
+import { DRAWING_MAP, MOVE_ON_MAP, sayMap, speakMap } from '../../../words/why/corridor';
 import { AsItIs, Lead, Source } from '../Lead';
 import { MapPicture } from './MapPicture';
 import { Pick } from '../Pick';
@@ -44,7 +45,9 @@ export default function CorridorMap() {
         <Pick label="Across" options={OPTIONS} value={x} onPick={(id) => setAxis('x', id)} />
         <Pick label="Upward" options={OPTIONS} value={y} onPick={(id) => setAxis('y', id)} />
       </div>
-      <Source>Move a finger on the map: the figure follows. {COMPUTED.replace('c', 'C')}.</Source>
+      <Source>
+        {MOVE_ON_MAP} {capital(COMPUTED)}.
+      </Source>
     </div>
   );
 }
@@ -72,7 +75,7 @@ function MapSentence({ x, y, regions, problem }: SentenceProps) {
   const px = useDesk(({ document }) => dialValue(document.movements, x));
   const py = useDesk(({ document }) => dialValue(document.movements, y));
   if (problem !== undefined) return <Lead text={problem} />;
-  if (!regions) return <Lead text="Drawing the map …" />;
+  if (!regions) return <Lead text={DRAWING_MAP} />;
   const point = [px * dialOf(x).edgeUnit, py * dialOf(y).edgeUnit] as const;
   const text = sayMap({ x, y, point, both: regions.both });
   return <Lead text={text} spoken={speakMap(text)} />;

@@ -4,7 +4,7 @@ import type { CorridorRegions } from '../../../solving/diagnosis/corridor';
 import { beginGesture, dialValue, edgeDial, endGesture, nudgeMovement, useDesk } from '../../../store';
 import { setDials, toEdge } from '../../../store/desk/whyActions';
 import { DIAL_NAMES, sayDial } from '../../../words';
-import { isInRegion } from '../../../words/why/corridor';
+import { isInRegion, sayBothOnPlane } from '../../../words/why/corridor';
 import { holdKey } from '../../dials/gesture';
 import { regionPath, sideOf, unitOf, type Side } from './mapScale';
 import { useRoom } from './useRoom';
@@ -190,7 +190,7 @@ function Pin({ x, y, regions }: { x: Side; y: Side; regions: CorridorRegions | u
     nudgeMovement(step[0] === 'x' ? x.id : y.id, step[1] * size);
     event.preventDefault();
   };
-  const both = regions && (isInRegion([u, v], regions.both) ? 'Both checkpoints on plane.' : 'Not both on plane.');
+  const both = regions && sayBothOnPlane(isInRegion([u, v], regions.both));
   const spoken = `${sayDial(x.id, px, units).spoken}; ${sayDial(y.id, py, units).spoken}. ${both ?? ''}`;
   return (
     <div

@@ -6,7 +6,7 @@ import { desk } from '../../../store';
 import { trialConditions } from '../../../store/rules/ruleActions';
 import { dropRule, keepRule, LONGEST_NAME, offerRule, useDraft, useKeptRules } from '../../../store/rules/keptRules';
 import { ruleClient, useRule } from '../../../store/rules/ruleClient';
-import { sayRule, TRIED_ON } from '../../../words/why/rule';
+import { LINK_COPIED, RULE_KEPT, sayRule, TRIED_ON } from '../../../words/why/rule';
 import { TextField } from '../../fields/TextField';
 import { Source } from '../Lead';
 import { Pick } from '../Pick';
@@ -91,7 +91,7 @@ function Keep({ draft }: { draft: NamedRule }) {
     const address = toRuleAddress(draft, location.href);
     try {
       await navigator.clipboard.writeText(address);
-      setSaid('The link is copied.');
+      setSaid(LINK_COPIED);
     } catch {
       setSaid(address);
     }
@@ -114,7 +114,7 @@ function Keep({ draft }: { draft: NamedRule }) {
             onClick={() => {
               const named = { ...draft, name: draft.name || 'My rule' };
               offerRule(named);
-              setSaid(keepRule(named) ?? 'Kept in this browser.');
+              setSaid(keepRule(named) ?? RULE_KEPT);
             }}
           >
             Keep

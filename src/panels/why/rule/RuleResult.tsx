@@ -3,7 +3,15 @@ import { toRule } from '../../../edge/rule';
 import { TRADE_RULES, type NamedRule } from '../../../edge/tradeRules';
 import { loadCounterexample } from '../../../store/rules/ruleActions';
 import { ruleClient, useRule } from '../../../store/rules/ruleClient';
-import { sayAnswer, sayCase, sayCount, sayProgress, saySplit, STOPPED_EARLY } from '../../../words/why/rule';
+import {
+  sayAnswer,
+  sayCase,
+  sayCount,
+  sayProgress,
+  saySplit,
+  STOPPED_EARLY,
+  TRIED_BEFORE,
+} from '../../../words/why/rule';
 import type { RuleAnswer, RuleCount } from '../../../solving/rule/tally';
 import { Lead } from '../Lead';
 
@@ -15,7 +23,7 @@ export function RuleResult({ of }: { of: NamedRule }) {
   if (state.status === 'refused') return <Lead text={state.message} />;
   if (state.status === 'idle') {
     const isShipped = TRADE_RULES.includes(of);
-    return isShipped ? <Answer answer={KEPT[of.name]} of={of} note="With the usual bands, tried before." /> : null;
+    return isShipped ? <Answer answer={KEPT[of.name]} of={of} note={TRIED_BEFORE} /> : null;
   }
   if (state.status === 'done') return <Answer answer={state.answer} of={of} />;
   return (
