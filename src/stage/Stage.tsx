@@ -16,6 +16,8 @@ const INSETS = {
   small: { left: 8, right: 8, top: 8, bottom: 20 },
   /** Small and high: what is said of the ball stands above the swing, not on it. */
   tall: { left: 8, right: 8, top: 100, bottom: 66 },
+  /** Small and low, as over a phone's drawer: what is said of the ball stands at the left, the buttons at the right. */
+  low: { left: 152, right: 74, top: 8, bottom: 20 },
 } as const;
 
 /** The list needs this much of the picture, px. */
@@ -24,6 +26,13 @@ const ROOM = { width: 400, height: 500 } as const;
 /** The views stand in a list at the picture's left edge, or behind buttons where it is small. */
 const layoutOf = (width: number, height: number): Layout =>
   width < ROOM.width || height < ROOM.height ? 'small' : 'list';
+
+/** Below this height, in px, what is said of the ball stands beside the swing if so much width is left. */
+const LOW = { height: 260, width: 340 } as const;
+const smallOf = (width: number, height: number): keyof typeof INSETS => {
+  if (height >= ROOM.height) return 'tall';
+  return height < LOW.height && width >= LOW.width ? 'low' : 'small';
+};
 
 /** Whether the browser gives out a WebGL 2 context at all; asked once, on a canvas of its own. */
 function drawsWebGL(): boolean {
@@ -54,7 +63,7 @@ export function Stage() {
       const { clientWidth: width, clientHeight: height } = element;
       const next = layoutOf(width, height);
       setLayout(next);
-      const insets = INSETS[next === 'small' && height >= ROOM.height ? 'tall' : next];
+      const insets = INSETS[next === 'list' ? next : smallOf(width, height)];
       if (cameraStore.getState().insets !== insets) cameraStore.setState({ insets });
     };
     const observer = new ResizeObserver(measure);
