@@ -12,8 +12,10 @@ export interface Shape {
 /** An SVG matrix: the images of (1, 0) and (0, 1), then of the origin. */
 export type Matrix = readonly [a: number, b: number, c: number, d: number, e: number, f: number];
 
-/** A matrix as the attribute `transform`. */
-export const transformOf = (matrix: Matrix): string => `matrix(${matrix.join(' ')})`;
+const rounded = (value: number, perUnit: number): number => Math.round(value * perUnit) / perUnit;
+/** A matrix as the attribute `transform`, to a hundredth of what it moves and to a hundred-thousandth of what it turns and scales. */
+export const transformOf = ([a, b, c, d, e, f]: Matrix): string =>
+  `matrix(${rounded(a, 1e5)} ${rounded(b, 1e5)} ${rounded(c, 1e5)} ${rounded(d, 1e5)} ${rounded(e, 100)} ${rounded(f, 100)})`;
 
 /** A path of one class. */
 export const path = (key: string, name: string, d: string): Shape => ({
