@@ -173,7 +173,7 @@ function printPairs(): void {
     );
   }
   console.log(
-    '\nFlights kept out, by the chosen air. Goals: carry within 5 %, landing within 4 deg (M, so no pass or fail).',
+    '\nFlights kept out, by the chosen air, in sight while it was put together. Goals: carry within 5 %, landing within 4 deg (M, so no pass or fail).',
   );
   for (const pair of flown.filter(({ half }) => half === 'kept out')) {
     const { carry, apexM, landingDeg } = flightMiss(pair, AIR_FITS[SHOT_DRAG]);
