@@ -208,9 +208,9 @@ describe('the checker can fail', () => {
   test.each([
     `export const A = () => <p>The figure stays as it is.</p>`,
     `export const a = 'The figure stays as it is.'`,
-    'export const a = (n: number) => `${n} lessons. The figure stays as it is.`.trim()',
+    'export const a = `The figure stays as it is.`',
   ])('a sentence in "%s" is noticed on screen, and not under words', (text) => {
-    expect(judge(leavesSentencesToWords, 'panels/a.tsx', text.replace('${n} lessons. ', ''))).toHaveLength(1);
+    expect(judge(leavesSentencesToWords, 'panels/a.tsx', text)).toHaveLength(1);
     expect(judge(leavesSentencesToWords, 'words/a.tsx', text)).toEqual([]);
   });
 

@@ -51,7 +51,7 @@ export async function run({ put, quick, withPage }: Session): Promise<void> {
     solveRule({ of: rule, seed: 1, bands: DEFAULT_BANDS, armAngle: DEFAULT_ARM_ANGLE, trials }, createReferenceBook());
     return (performance.now() - start) / 1000;
   };
-  // One processor does what the page gives to two workers. In short the page's row stands for both.
+  // One processor does what the page gives to two workers. In the quick bench the page's row stands for both.
   if (!quick) {
     put(
       { what: 'a rule tried 10,000 times', value: seconds(TRIALS), unit: 's', goal: 'at most 10' },

@@ -62,7 +62,7 @@ const stepAlong = (page: Page, frames: readonly number[], by: 'One frame on' | '
     [frames, by] as const,
   );
 
-/** Encoded frames, and how many times over they make the film: ten seconds at 240, in short a quarter of that. */
+/** Encoded frames, and how many times over they make the film: ten seconds at 240, a quarter of that in the quick bench. */
 const ENCODED = 60;
 const OVER = { full: 40, quick: 10 } as const;
 

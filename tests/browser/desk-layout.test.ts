@@ -211,6 +211,7 @@ test.each(Object.entries(SCREENS))('on the %s nothing on the desk moves when a v
       );
   await drawn(page);
   const before = await places();
+  // The wrist's slider is on every screen; a phone shows one at a time.
   for (const [id, end] of [
     ['leadWristFlexion', 'End'],
     ['leadWristFlexion', 'Home'],
@@ -218,7 +219,7 @@ test.each(Object.entries(SCREENS))('on the %s nothing on the desk moves when a v
     ['rotationDelay', 'Home'],
     ['pelvisShift', 'Home'],
   ] as const) {
-    if (!(await slider(page, id).isVisible())) continue;
+    if (id !== 'leadWristFlexion' && !(await slider(page, id).isVisible())) continue;
     await slider(page, id).press(end);
     await drawn(page);
     expect(await places(), `${id} ${end}`).toEqual(before);

@@ -95,7 +95,7 @@ describe('the air that shots fly in', () => {
     expect(Math.abs(liftAt(spinRatio, 1e5) - lift)).toBeLessThan(0.001);
   });
 
-  test('is Naruo and others where the test range measured', () => {
+  test('has the drag of Naruo et al. where the test range measured', () => {
     for (const [reynolds, spinRatio] of TEST_RANGE) {
       expect(AIR_FITS.joined.dragAt(spinRatio, reynolds)).toBe(AIR_FITS['naruo-mizota'].dragAt(spinRatio, reynolds));
     }

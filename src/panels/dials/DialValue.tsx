@@ -9,6 +9,7 @@ import {
   type DeskState,
   type DialId,
 } from '../../store';
+import { sayStays } from '../../words/numbers/ranges';
 import { dialWords, typingOf, typingProblem } from '../../words/swing/edgeDials';
 
 interface Props {
@@ -59,7 +60,7 @@ function DialField({ id, onClose, onLeave }: Props & { onClose: () => void; onLe
   /** True when the typed value was taken. */
   const take = (field: HTMLInputElement): boolean => {
     const wrong = typingProblem(edgeDial(id), field.valueAsNumber, units);
-    setProblem(wrong === undefined ? undefined : `${wrong} ${short} stays in use.`);
+    setProblem(wrong === undefined ? undefined : `${wrong} ${sayStays(short)}`);
     if (wrong === undefined && field.valueAsNumber !== toField(value)) setMovement(id, fromField(field.valueAsNumber));
     return wrong === undefined;
   };

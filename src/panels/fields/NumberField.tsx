@@ -1,6 +1,5 @@
 import { useId, useState } from 'react';
-import { minus } from '../../words/numbers/ranges';
-import { sayEmpty, sayNotUnderstood, sayStays } from '../../words/numbers/units';
+import { minus, sayEmpty, sayNotUnderstood, sayStays } from '../../words/numbers/ranges';
 import { readHeight, readLength, readNumber, showFeet, type Read } from './readEntry';
 
 interface NumberFieldProps {

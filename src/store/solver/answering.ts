@@ -18,8 +18,8 @@ export function noteAnswered(): void {
 
 /**
  * Whether the picture lets the answer of the open drawer go first. What it buys: where drawing is slow the page stands still until a
- * picture is drawn, and the answer would come after it. In software drawing a map's outline comes 27 ms after a step of a slider
- * instead of 252, a plan after 36 instead of 225 (`npm run bench -- why`, with and without).
+ * picture is drawn, and the answer would come after it. In software drawing a map's outline comes 24 ms after a step of a slider
+ * instead of 252, a plan after 40 instead of 225 (`npm run bench -- why`, with and without).
  */
 export function isAnswerFirst(): boolean {
   const { since } = answering.getState();

@@ -43,20 +43,3 @@ export type Origin = 'measured by you' | 'computed by the model' | 'rule of thum
 export const MEASURED: Origin = 'measured by you';
 export const COMPUTED: Origin = 'computed by the model';
 export const RULE_OF_THUMB: Origin = 'rule of thumb';
-
-/** What a field with a unit wants, for whoever typed something else. */
-const TYPE_AS: Readonly<Record<string, string>> = {
-  cm: 'Type centimetres, as 12.5, or 5 in.',
-  in: 'Type inches, as 2 1/4, or 6 cm.',
-  feet: 'Type 5\'10", 70 or 178 cm.',
-  '°': 'Type degrees, as 12.5.',
-  ms: 'Type milliseconds, as 250.',
-};
-const sayWanted = (unit: string): string => TYPE_AS[unit] ?? `Type a number in ${unit}.`;
-/** Why a field that needs a number has none, and what it wants. */
-export const sayEmpty = (label: string, unit: string): string => `${label} is empty. ${sayWanted(unit)}`;
-/** Why what was typed is no number, and what is wanted. */
-export const sayNotUnderstood = (typed: string, unit: string): string =>
-  `"${typed}" is not understood. ${sayWanted(unit)}`;
-/** Said after a refusal: the value that is still used. */
-export const sayStays = (value: string): string => `${value} stays in use.`;

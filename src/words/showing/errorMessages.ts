@@ -2,13 +2,13 @@
 const NOT_ARRIVED = /dynamically imported module|^Importing a module script failed/;
 
 /** Said of what did not arrive: a browser may remember that, and trying again would be of no use while the page stands. */
-const sayNotArrived = (what: string, nothing: string): string =>
-  `What ${what} is fetched when it is needed, and did not arrive. ${nothing} Once there is a network, load the page again.`;
+const sayNotArrived = (what: string, rest: string): string =>
+  `${what} is fetched when it is needed, and did not arrive. ${rest} Once there is a network, load the page again.`;
 
 /** Why a storyboard could not be drawn. */
 export const sayNoStoryboard = (error: unknown): string =>
   error instanceof Error && NOT_ARRIVED.test(error.message)
-    ? sayNotArrived('draws it', 'There is no storyboard.')
+    ? sayNotArrived('What draws it', 'There is no storyboard.')
     : 'The storyboard could not be drawn on this device.';
 
 /** Why something could not be made, in words: what happened, and what to do. */
@@ -16,7 +16,7 @@ export function sayError(error: unknown, wasHidden: boolean): string {
   const nothing = 'No file was made.';
   const { name, message } = error instanceof Error ? error : { name: '', message: String(error) };
   if (name === 'Stopped') return 'Stopped. No file was made.';
-  if (NOT_ARRIVED.test(message)) return sayNotArrived('makes it', nothing);
+  if (NOT_ARRIVED.test(message)) return sayNotArrived('What makes it', nothing);
   if (name === 'PictureLost')
     return `The graphics of this device took the picture away. ${nothing} Try again, or a smaller size.`;
   if (wasHidden) return `The page was hidden and the work stopped. ${nothing} Keep the page in front and try again.`;
@@ -28,13 +28,12 @@ export function sayError(error: unknown, wasHidden: boolean): string {
 }
 
 /** Said in place of a part of the app that did not arrive, and when asking again brought no answer either. */
-export const PART_NOT_ARRIVED =
-  'It is fetched when it is needed, and did not arrive. Everything else goes on. Once there is a network, load the page again.';
+export const PART_NOT_ARRIVED = sayNotArrived('It', 'Everything else goes on.');
 export const STILL_NO_ANSWER =
   'There is still no answer. This page stays as it is: try once more when there is a network.';
 
-export const LINK_NOT_OPENED =
-  'What opens it is fetched when it is needed, and did not arrive. Nothing was changed. Once there is a network, load the page again.';
+/** The same of a link or a file. */
+export const LINK_NOT_OPENED = sayNotArrived('What opens it', 'Nothing was changed.');
 /** Said while a part of the app is on its way. */
 export const sayFetching = (part: 'bench' | 'clip maker' | 'film desk' | 'lesson book'): string =>
   `Fetching the ${part} …`;
