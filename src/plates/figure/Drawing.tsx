@@ -12,8 +12,9 @@ const NAMES: Readonly<Record<string, string>> = {
 };
 
 function render({ key, tag, attributes, text, inside }: Shape): ReactElement {
-  const own = Object.entries(attributes).map(([name, value]) => [NAMES[name] ?? name, value]);
-  return createElement(tag, { key, ...Object.fromEntries(own) }, text, inside?.map(render));
+  const own: Record<string, string | number> = {};
+  for (let i = 0; i < attributes.length; i += 2) own[NAMES[attributes[i]] ?? attributes[i]] = attributes[i + 1];
+  return createElement(tag, { key, ...own }, text, inside?.map(render));
 }
 
 interface Props {

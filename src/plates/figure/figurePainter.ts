@@ -137,7 +137,7 @@ function drawPart(plate: PlateFigure, i: number, frame: Frame, finish: Finish, d
   return {
     key: id,
     tag: 'g',
-    attributes: matrix ? { transform: transformOf(matrix) } : NONE,
+    attributes: matrix ? ['transform', transformOf(matrix)] : NONE,
     inside: outline.shapes,
     matrix,
     id,
@@ -147,7 +147,7 @@ function drawPart(plate: PlateFigure, i: number, frame: Frame, finish: Finish, d
   };
 }
 
-const NONE = {} as const;
+const NONE = [] as const;
 
 function outlineOf({ figure, engraved }: PlateFigure, i: number, tone: Tone, frame: Frame, finish: Finish): Outline {
   const m = i * MATRIX_SIZE;

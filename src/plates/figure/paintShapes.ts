@@ -1,4 +1,4 @@
-import type { Shape } from './shape';
+import type { Attributes, Shape } from './shape';
 
 const SVG = 'http://www.w3.org/2000/svg';
 
@@ -69,7 +69,8 @@ function paintInto(parent: SVGElement, group: Group, shapes: readonly Shape[], h
 
 function create(shape: Shape): Painted {
   const element = document.createElementNS(SVG, shape.tag);
-  for (const name of Object.keys(shape.attributes)) element.setAttribute(name, String(shape.attributes[name]));
+  const { attributes } = shape;
+  for (let i = 0; i < attributes.length; i += 2) element.setAttribute(String(attributes[i]), String(attributes[i + 1]));
   if (shape.text !== undefined) element.append(shape.text);
   const one: Painted = { element, shape };
   if (shape.inside) paintInto(element, (one.inside = createGroup()), shape.inside, shape.text !== undefined);
@@ -79,14 +80,7 @@ function create(shape: Shape): Painted {
 function write(one: Painted, shape: Shape): void {
   const { element, shape: before } = one;
   if (shape === before) return;
-  const { attributes } = shape;
-  if (attributes !== before.attributes) {
-    for (const name in attributes) {
-      const value = attributes[name];
-      if (value !== before.attributes[name]) element.setAttribute(name, String(value));
-    }
-    for (const name in before.attributes) if (!(name in attributes)) element.removeAttribute(name);
-  }
+  if (shape.attributes !== before.attributes) writeAttributes(element, before.attributes, shape.attributes);
   const { text } = shape;
   // Its text is an element's first child.
   if (text !== undefined && text !== before.text) (element.firstChild as Text).data = text;
@@ -94,4 +88,14 @@ function write(one: Painted, shape: Shape): void {
     paintInto(element, (one.inside ??= createGroup()), shape.inside, text !== undefined);
   }
   one.shape = shape;
+}
+
+function writeAttributes(element: SVGElement, before: Attributes, attributes: Attributes): void {
+  // Taken off: what is not in the same place any more. What has only changed its place is written again below.
+  for (let i = 0; i < before.length; i += 2)
+    if (before[i] !== attributes[i]) element.removeAttribute(String(before[i]));
+  for (let i = 0; i < attributes.length; i += 2) {
+    if (attributes[i] !== before[i] || attributes[i + 1] !== before[i + 1])
+      element.setAttribute(String(attributes[i]), String(attributes[i + 1]));
+  }
 }

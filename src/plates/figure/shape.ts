@@ -3,11 +3,17 @@ export interface Shape {
   /** Which element of its group this is, from one drawing to the next. */
   readonly key: string;
   readonly tag: 'path' | 'text' | 'tspan' | 'circle' | 'g';
-  readonly attributes: Readonly<Record<string, string | number>>;
+  readonly attributes: Attributes;
   /** Comes before what is `inside`. */
   readonly text?: string;
   readonly inside?: readonly Shape[];
 }
+
+/**
+ * Names and values in turn: `['class', 'plate-axis', 'd', path]`. A list, because the browser compiled a loop that looks values up by name
+ * again and again, as long as a slider was dragged.
+ */
+export type Attributes = readonly (string | number)[];
 
 /** An SVG matrix: the images of (1, 0) and (0, 1), then of the origin. */
 export type Matrix = readonly [a: number, b: number, c: number, d: number, e: number, f: number];
@@ -21,5 +27,5 @@ export const transformOf = ([a, b, c, d, e, f]: Matrix): string =>
 export const path = (key: string, name: string, d: string): Shape => ({
   key,
   tag: 'path',
-  attributes: { class: name, d },
+  attributes: ['class', name, 'd', d],
 });

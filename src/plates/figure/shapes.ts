@@ -23,13 +23,9 @@ const movedBy = ({ x, y }: Point, scale = 1): string => transformOf([scale, 0, 0
 
 /** Words and the leader to what they name. */
 function words(key: string, { text, at, anchor, leader }: Caption, size: number, kind = ''): Shape[] {
-  const attributes = {
-    class: `plate-caption ${kind}`,
-    x: tenth(at.x),
-    y: tenth(at.y),
-    'text-anchor': anchor,
-    'font-size': tenth(size),
-  };
+  const [x, y] = [tenth(at.x), tenth(at.y)];
+  const name = `plate-caption ${kind}`;
+  const attributes = ['class', name, 'x', x, 'y', y, 'text-anchor', anchor, 'font-size', tenth(size)];
   const label: Shape = { key, tag: 'text', attributes, text };
   return leader ? [path(`${key} leader`, 'plate-leader', linePath(leader)), label] : [label];
 }
@@ -40,16 +36,16 @@ const otherShapes = ({ kind, line, caption }: OtherLine, size: number): Shape[] 
 ];
 
 const PIN: readonly Shape[] = [
-  { key: 'disc', tag: 'circle', attributes: { r: PIN_RADIUS } },
+  { key: 'disc', tag: 'circle', attributes: ['r', PIN_RADIUS] },
   {
     key: 'cross',
     tag: 'path',
-    attributes: { d: `M${-REGISTER_CROSS} 0H${REGISTER_CROSS}M0 ${-REGISTER_CROSS}V${REGISTER_CROSS}` },
+    attributes: ['d', `M${-REGISTER_CROSS} 0H${REGISTER_CROSS}M0 ${-REGISTER_CROSS}V${REGISTER_CROSS}`],
   },
 ];
 const RING: readonly Shape[] = [
-  { key: 'ring', tag: 'circle', attributes: { r: HANDLE_RADIUS } },
-  { key: 'eye', tag: 'circle', attributes: { class: 'plate-ring-eye', r: 2.4 } },
+  { key: 'ring', tag: 'circle', attributes: ['r', HANDLE_RADIUS] },
+  { key: 'eye', tag: 'circle', attributes: ['class', 'plate-ring-eye', 'r', 2.4] },
 ];
 
 function measure(
@@ -59,24 +55,21 @@ function measure(
   letters: Lettering,
 ): Shape[] {
   const { number, unit, at } = figure;
+  const name = `plate-figure is-${verdict}`;
+  const [x, y] = [tenth(at.x), tenth(at.y)];
   return [
     path('dimension', 'plate-dimension', linesPath([...extensions, line])),
     path('ticks', 'plate-tick', linesPath(ticks)),
     {
       key: 'figure',
       tag: 'text',
-      attributes: {
-        class: `plate-figure is-${verdict}`,
-        x: tenth(at.x),
-        y: tenth(at.y),
-        'font-size': tenth(letters.figure),
-      },
+      attributes: ['class', name, 'x', x, 'y', y, 'font-size', tenth(letters.figure)],
       text: number,
       inside: [
         {
           key: 'unit',
           tag: 'tspan',
-          attributes: { class: 'plate-unit', dx: 3, 'font-size': tenth(letters.unit) },
+          attributes: ['class', 'plate-unit', 'dx', 3, 'font-size', tenth(letters.unit)],
           text: unit,
         },
       ],
@@ -88,7 +81,7 @@ function measure(
 const solidsOf = ({ frame, parts }: PlateDrawing, inFront: boolean): Shape => ({
   key: inFront ? 'in front' : 'behind',
   tag: 'g',
-  attributes: { transform: movedBy({ x: frame.x0, y: frame.y0 }, 0.1) },
+  attributes: ['transform', movedBy({ x: frame.x0, y: frame.y0 }, 0.1)],
   inside: parts.filter((part) => part.isInFront === inFront),
 });
 
@@ -111,11 +104,11 @@ export function layersOf(
       path('corridor', 'plate-corridor', areaPath(corridor)),
       solidsOf(drawing, false),
       path('edges', 'plate-corridor-edge', linesPath(edges)),
-      { key: 'zone', tag: 'path', attributes: { d: areaPath(zone), fill } },
+      { key: 'zone', tag: 'path', attributes: ['d', areaPath(zone), 'fill', fill] },
       solidsOf(drawing, true),
       ...others.flatMap((other) => otherShapes(other, size)),
       path('axis', `plate-axis is-${verdict}`, linePath(axis)),
-      { key: 'pin', tag: 'g', attributes: { class: 'plate-pin', transform: movedBy(pin) }, inside: PIN },
+      { key: 'pin', tag: 'g', attributes: ['class', 'plate-pin', 'transform', movedBy(pin)], inside: PIN },
       ...(dimension ? measure(dimension, extensions, verdict, letters) : []),
     ],
     over: [
@@ -124,15 +117,14 @@ export function layersOf(
             {
               key: 'sight',
               tag: 'path',
-              attributes: {
-                class: 'plate-sight',
-                d: linePath(axis),
-                transform: `translate(${tenth(shift.x)} ${tenth(shift.y)})`,
-              },
+              attributes: [
+                ...['class', 'plate-sight', 'd', linePath(axis)],
+                ...['transform', `translate(${tenth(shift.x)} ${tenth(shift.y)})`],
+              ],
             } as const,
           ]
         : []),
-      { key: 'ring', tag: 'g', attributes: { class: 'plate-ring', transform: movedBy(ring) }, inside: RING },
+      { key: 'ring', tag: 'g', attributes: ['class', 'plate-ring', 'transform', movedBy(ring)], inside: RING },
       ...captions.flatMap((caption) => words(caption.text, caption, size)),
       ...(scaleBar
         ? [
