@@ -62,12 +62,12 @@ function answers(count: number): number {
   return length;
 }
 
-/** Six times as many: enough to see memory grow that keeps something of every line. `LINES=1000000` sends as many as a large study. */
-const FULL = { few: 5000, many: Number(process.env['LINES'] ?? 30_000) } as const;
-const QUICK = { few: 1000, many: 5000 } as const;
+/** Four times as many: enough to see memory grow that keeps something of every line. `LINES=1000000` sends as many as a large study. */
+const FULL = { few: 5000, many: Number(process.env['LINES'] ?? 20_000) } as const;
+const QUICK = { few: 500, many: 2500 } as const;
 
 export async function run({ quick, put }: Session): Promise<void> {
-  const timing = timeTogether({ mujoco: mujocoKinematics, answers }, 2000, quick ? 5 : 15);
+  const timing = timeTogether({ mujoco: mujocoKinematics, answers }, quick ? 500 : 2000, quick ? 5 : 15);
   put(
     { what: 'swing line', value: timing.answers.ns / 1000, unit: 'us' },
     {

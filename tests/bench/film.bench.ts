@@ -90,7 +90,7 @@ const range = (from: number, to: number): readonly number[] =>
   Array.from({ length: Math.abs(to - from) + 1 }, (_, i) => (to > from ? from + i : from - i));
 
 export async function run({ quick, put, withPage }: Session): Promise<void> {
-  const films = Array.from({ length: quick ? 10 : 20 }, (_, i) => simulate(i + 1)!);
+  const films = Array.from({ length: quick ? 5 : 20 }, (_, i) => simulate(i + 1)!);
   const fits = timeAll(
     films.map(
       ({ expected, marks }) =>
@@ -128,7 +128,7 @@ export async function run({ quick, put, withPage }: Session): Promise<void> {
     await page.setInputFiles('.film-choose input', path);
     await page.locator('.film-sheet canvas[data-frame="0"]').waitFor();
     const first = performance.now() - start;
-    const steps = 80;
+    const steps = quick ? 40 : 80;
     const on = await stepAlong(page, range(1, steps), 'One frame on');
     // The first step back decodes the run before it.
     const back = (await stepAlong(page, range(steps - 1, steps - 9), 'One frame back')).slice(1);

@@ -39,8 +39,8 @@ export const run = ({ quick, withPage, put }: Session): Promise<void> =>
       await page.addInitScript(lookForFigures);
       await page.goto(`${address}#${planText()}`, { waitUntil: 'commit' });
       await page.waitForFunction(
-        () => (globalThis as unknown as { seen: Partial<Seen> }).seen.picture !== undefined,
-        null,
+        (what) => (globalThis as unknown as { seen: Partial<Seen> }).seen[what] !== undefined,
+        quick ? ('sticks' as const) : ('picture' as const),
         { timeout: PATIENCE_MS },
       );
       all.push(await page.evaluate(() => (globalThis as unknown as { seen: Seen }).seen));
@@ -51,13 +51,11 @@ export const run = ({ quick, withPage, put }: Session): Promise<void> =>
         all.map((one) => one[of]),
         0.5,
       );
-    put(
-      {
-        what: `${SLOW}: first picture of the player's page`,
-        value: median('sticks'),
-        unit: 'ms',
-        goal: 'at most 3000',
-      },
-      { what: 'the same, until both figures stand in 3D', value: median('picture'), unit: 'ms' },
-    );
+    put({
+      what: `${SLOW}: first picture of the player's page`,
+      value: median('sticks'),
+      unit: 'ms',
+      goal: 'at most 3000',
+    });
+    if (!quick) put({ what: 'the same, until both figures stand in 3D', value: median('picture'), unit: 'ms' });
   });

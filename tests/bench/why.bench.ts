@@ -9,9 +9,9 @@ const QUICK_OPENINGS = 1;
 /** The drawers of why get ready when a page has stood for a moment, ms. */
 const REST_MS = 5000;
 const STEPS = 11;
-const QUICK_STEPS = 4;
+const QUICK_STEPS = 3;
 const DRAG_STEPS = 40;
-const QUICK_DRAG_STEPS = 12;
+const QUICK_DRAG_STEPS = 7;
 
 /** Runs in the page: what it takes to change a slider and to notice that an answer stands in the document. */
 function equip(): void {
@@ -180,7 +180,10 @@ export const run = ({ quick, withPage, put }: Session): Promise<void> =>
       put(...spread('ledger after a step of a slider', ledger));
     }
     // A swing with something to change.
-    await page.evaluate(() => slide('leadWristFlexion', -20));
+    await page.evaluate(() => {
+      slide('trailSideBend', 0);
+      slide('leadWristFlexion', -20);
+    });
     await open(page, 'tab-plan');
     await page.locator('.plan-table').waitFor();
     const busy = '.change-plan[data-busy]';
