@@ -21,6 +21,8 @@ export interface Patterns {
 const linesPath = (lines: readonly Segment[]): string => lines.map(linePath).join('');
 const movedBy = ({ x, y }: Point, scale = 1): string => transformOf([scale, 0, 0, scale, tenth(x), tenth(y)]);
 
+const pulledBy = ({ x, y }: Point): string => `translate(${tenth(x)} ${tenth(y)})`;
+
 /** Words and the leader to what they name. */
 function words(key: string, { text, at, anchor, leader }: Caption, size: number, kind = ''): Shape[] {
   const [x, y] = [tenth(at.x), tenth(at.y)];
@@ -117,10 +119,7 @@ export function layersOf(
             {
               key: 'sight',
               tag: 'path',
-              attributes: [
-                ...['class', 'plate-sight', 'd', linePath(axis)],
-                ...['transform', `translate(${tenth(shift.x)} ${tenth(shift.y)})`],
-              ],
+              attributes: ['class', 'plate-sight', 'd', linePath(axis), 'transform', pulledBy(shift)],
             } as const,
           ]
         : []),

@@ -142,7 +142,8 @@ export function sayStrikeAndFlight(
       ? 'on the target line'
       : `${bare(sayStart, shot, handed)} of the target line`;
   const curve = sayAway('Curve', seen(shot.flight.curveM, handed), units, 'none').text;
-  const carry = sayCarry(shot, units).text;
+  // In a sentence a number stays with its unit.
+  const carry = sayCarry(shot, units).text.replaceAll(' ', '\u00a0');
   return [
     { label: 'Club', text: `It comes ${sayPath(path).text}, with the face ${face} to that.` },
     { label: 'Start', text: `The ball starts ${start}.` },
