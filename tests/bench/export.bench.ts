@@ -6,7 +6,7 @@ export const name = 'export';
 
 /** Frames of the slow downswing: everything in them moves. */
 const TIMED = { from: 146, to: 162 } as const;
-const QUICK_TIMED = { from: 148, to: 152 } as const;
+const QUICK_TIMED = { from: 148, to: 155 } as const;
 
 interface Times {
   readonly drawn: number;

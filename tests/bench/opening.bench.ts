@@ -15,7 +15,7 @@ const QUICK_OPENINGS = 1;
 /** After this long nothing is left to do, ms; watched for so long. */
 const SETTLING_MS = 2000;
 const WATCHED_MS = 5000;
-const QUICK_WATCHED_MS = 3000;
+const QUICK_WATCHED_MS = 2000;
 
 const wait = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms));
 

@@ -15,7 +15,7 @@ export const name = 'lesson book';
 
 const LESSONS = 500;
 const ROUNDS = 60;
-const QUICK_ROUNDS = 30;
+const QUICK_ROUNDS = 20;
 
 interface Times {
   readonly list: number[];

@@ -11,7 +11,7 @@ const REST_MS = 5000;
 const STEPS = 11;
 const QUICK_STEPS = 3;
 const DRAG_STEPS = 40;
-const QUICK_DRAG_STEPS = 7;
+const QUICK_DRAG_STEPS = 12;
 
 /** Runs in the page: what it takes to change a slider and to notice that an answer stands in the document. */
 function equip(): void {
