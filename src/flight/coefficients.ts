@@ -78,14 +78,14 @@ function joinedDrag(spinRatio: number): number {
 }
 
 /**
- * Lyu et al.'s balls without spin drag 0.215 at a Reynolds number of 100,000, 0.302 at 75,000 and 0.477 at 50,000. On straight lines between
- * these that is 0.021 and 0.196 more than at the 81,000 at which the test range ends.
+ * Lyu et al. give a ball without spin a drag coefficient of 0.215 at a Reynolds number of 100,000, 0.302 at 75,000 and 0.477 at 50,000. On
+ * straight lines between these, the slower two are 0.021 and 0.196 above the value at 81,000, where the test range ends.
  */
 const RANGE_REYNOLDS = 8.1e4;
 const SLOWEST_REYNOLDS = 5e4;
-/** Of the line between the two slower ones. */
+/** Slope of the line between the two slower ones, a unit of Reynolds number. */
 const SLOW_SLOPE = 0.007 / 1000;
-/** Over so much the rise sets in and ends, as a parabola that meets 75,000: a corner would cost the integrator steps. */
+/** The rise sets in and levels off along a parabola over so many: a corner would cost the integrator steps. It meets 75,000. */
 const SETTING_IN = 6000;
 
 /** How much more a slow ball drags: through those three, and below the slowest soon no more (ours). */

@@ -7,7 +7,7 @@ import { quantile, type Row, type Session } from './table';
 
 export const name = 'screen';
 
-/** Steps of the first drag after opening, and of the drag after that: the browser goes on optimising for some hundred steps. */
+/** Steps of the first drag after opening, and of the drag after that: the browser is still optimising after eighty steps. */
 const FULL = { first: 60, later: 120 } as const;
 const QUICK = { first: 14, later: 10 } as const;
 const PERIOD = 30;

@@ -121,8 +121,12 @@ describe('working on a plate', () => {
     await drawn(page);
     expect(await engraving(page).count()).toBe(0);
     expect(await page.locator('.plate-part').count()).toBeGreaterThan(40);
+    const carried = page.locator('g[transform] > .plate-part');
+    expect(await carried.count()).toBeGreaterThan(0);
     await page.mouse.up();
     await engraving(page).first().waitFor({ state: 'attached' });
+    // Drawn where they stand now, no contour is carried along.
+    expect(await carried.count()).toBe(0);
   });
 
   test('the dark board chalks the lit side, the light board engraves the other', async () => {

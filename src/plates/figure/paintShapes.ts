@@ -91,7 +91,7 @@ function write(one: Painted, shape: Shape): void {
 }
 
 function writeAttributes(element: SVGElement, before: Attributes, attributes: Attributes): void {
-  // Taken off: what is not in the same place any more. What has only changed its place is written again below.
+  // An attribute that has only changed its place in the list is written again below.
   for (let i = 0; i < before.length; i += 2)
     if (before[i] !== attributes[i]) element.removeAttribute(String(before[i]));
   for (let i = 0; i < attributes.length; i += 2) {

@@ -10,8 +10,8 @@ export interface Shape {
 }
 
 /**
- * Names and values in turn: `['class', 'plate-axis', 'd', path]`. A list, because the browser compiled a loop that looks values up by name
- * again and again, as long as a slider was dragged.
+ * Names and values in turn: `['class', 'plate-axis', 'd', path]`. Looked up by name, the values made Chromium optimise the painting loop
+ * and discard it again every few steps of a slider (DEVELOPERS.md).
  */
 export type Attributes = readonly (string | number)[];
 
